@@ -1,0 +1,1 @@
+"""Photographs of printed plant tags in, findable plant records out."""

@@ -1,0 +1,148 @@
+"""The whole story on one page: a photo of each side in, one record out."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ocr_tags.engines import Engine, open_engine
+from ocr_tags.fields import FIELDS
+from ocr_tags.fields.names import BOTANICAL_NAME, COMMON_NAMES
+from ocr_tags.lexicon import match_plant
+from ocr_tags.photos import OpenedPhoto, open_photo
+from ocr_tags.reading import PictureRead, read_picture
+from ocr_tags.record import Photo, PlantMatch, Reading, Side, TagRecord
+from ocr_tags.settings import Settings
+from ocr_tags.text import side_texts
+from ocr_tags.voting import Claim, claims, readings
+
+FEW_WORDS = 3
+"""A side with fewer words than this counts as unreadable."""
+TITLE_SIZE = 1.5
+
+Look = Callable[[NDArray[np.uint8], Engine], PictureRead]
+
+
+@dataclass(frozen=True, slots=True)
+class SideRead:
+    """What one photo says, before it is known what stands on the tag's other side."""
+
+    photo: Photo
+    claims: Mapping[str, tuple[Claim, ...]]
+    lines: tuple[str, ...]
+    title: str | None
+    word_count: int
+    reader: str
+
+    @property
+    def readings(self) -> dict[str, tuple[Reading[Any], ...]]:
+        """The record's entries, were this side the whole tag."""
+        return _laid_together(self, None)
+
+
+def read_tag(front: Path | None, back: Path | None = None, settings: Settings | None = None) -> TagRecord:
+    """The record of one tag from a photo of its front, its back, or both.
+
+    Raises PhotoError when a file is no photo and ReaderError when no engine is installed.
+    """
+    chosen = settings or Settings()
+    sides = [read_side(open_photo(path, chosen), chosen) if path else None for path in (front, back)]
+    return make_record(sides[0], sides[1])
+
+
+def read_side(
+    photo: OpenedPhoto, settings: Settings, side: Side = "front", look: Look = read_picture
+) -> SideRead:
+    """Everything one photo says; `look` turns its pixels into lines of words."""
+    engine = _engine(settings.reader, settings.languages, str(settings.tessdata or ""))
+    seen = look(photo.pixels, engine)
+    texts = side_texts(seen.passes, side, seen.height)
+    main = texts[0] if texts else None
+    lines = tuple(main.string[line.start : line.end] for line in main.lines) if main else ()
+    titles = [main.string[ln.start : ln.end] for ln in main.lines if ln.size >= TITLE_SIZE] if main else []
+    outline = tuple((round(x), round(y)) for x, y in seen.straight.outline)
+    return SideRead(
+        photo=Photo(side, photo.name, photo.sha256, photo.width, photo.height, photo.taken_at, outline),
+        claims={field.name: claims(texts, field) for field in FIELDS},
+        lines=lines,
+        title=" ".join(titles) or None,
+        word_count=len(main.words) if main else 0,
+        reader=engine.describe(),
+    )
+
+
+def make_record(
+    front: SideRead | None, back: SideRead | None = None, notes: tuple[str, ...] = ()
+) -> TagRecord:
+    """One record from what the sides say. ValueError when there is neither side."""
+    sides = [
+        *([_as_side(front, "front")] if front is not None else []),
+        *([_as_side(back, "back")] if back is not None else []),
+    ]
+    if not sides:
+        raise ValueError("a record needs at least one side")
+    found = _laid_together(*sides)
+    return TagRecord(
+        tag_id=tag_id(*(side.photo.sha256 for side in sides)),
+        photos=tuple(side.photo for side in sides),
+        readings=found,
+        plant=_plant(found),
+        texts={side.photo.side: side.lines for side in sides},
+        readers=tuple(dict.fromkeys(side.reader for side in sides)),
+        notes=(*notes, *_unreadable(sides, found)),
+    )
+
+
+def tag_id(*hashes: str) -> str:
+    """The tag's name, from the contents of its photos: the same photos always give the same name."""
+    return hashlib.sha256("".join(sorted(hashes)).encode()).hexdigest()[:12]
+
+
+@cache
+def _engine(name: str, languages: str, data_folder: str) -> Engine:
+    return open_engine(name, languages, data_folder or None)
+
+
+def _as_side(side_read: SideRead, side: Side) -> SideRead:
+    if side_read.photo.side == side:
+        return side_read
+    own = {
+        name: tuple(replace(claim, side=side) for claim in found) for name, found in side_read.claims.items()
+    }
+    return replace(side_read, photo=replace(side_read.photo, side=side), claims=own)
+
+
+def _laid_together(first: SideRead, second: SideRead | None = None) -> dict[str, tuple[Reading[Any], ...]]:
+    found = {
+        field.name: readings(
+            field, first.claims.get(field.name, ()), second.claims.get(field.name, ()) if second else ()
+        )
+        for field in FIELDS
+    }
+    return {name: entries for name, entries in found.items() if entries}
+
+
+def _plant(found: Mapping[str, tuple[Reading[Any], ...]]) -> PlantMatch | None:
+    common = tuple(reading.value for reading in found.get(COMMON_NAMES.name, ()))
+    botanical = found.get(BOTANICAL_NAME.name)
+    return match_plant(common, botanical[0].value if botanical else None)
+
+
+def _unreadable(sides: list[SideRead], found: Mapping[str, tuple[Reading[Any], ...]]) -> tuple[str, ...]:
+    """Which side could not be read, so that the other one speaks for the tag."""
+    notes = [
+        f"The {side.photo.side} could not be read ({side.photo.file})."
+        for side in sides
+        if side.word_count < FEW_WORDS
+    ]
+    names = [*found.get(COMMON_NAMES.name, ()), *found.get(BOTANICAL_NAME.name, ())]
+    if len(sides) > 1 and names and all(reading.side == "back" for reading in names) and not notes:
+        notes.append("The front gave no name that could be read; the name is from the back.")
+    return tuple(notes)

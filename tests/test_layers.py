@@ -1,0 +1,82 @@
+"""Imports go down, never up: the table of DEVELOPERS.md, checked line by line."""
+
+import ast
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parent.parent
+LEVELS = {
+    "ocr_tags.record": 0,
+    "ocr_tags.errors": 0,
+    "ocr_tags.text": 1,
+    "ocr_tags.agreement": 1,
+    "ocr_tags.measures": 1,
+    "ocr_tags.nomenclature": 1,
+    "ocr_tags.lexicon": 1,
+    "ocr_tags.settings": 1,
+    "ocr_tags.confidence": 1,
+    "ocr_tags.fields": 2,
+    "ocr_tags.photos": 2,
+    "ocr_tags.glyphs": 2,
+    "ocr_tags.outline": 2,
+    "ocr_tags.regions": 2,
+    "ocr_tags.crops": 2,
+    "ocr_tags.cleaning": 2,
+    "ocr_tags.engines": 2,
+    "ocr_tags.record_json": 3,
+    "ocr_tags.voting": 3,
+    "ocr_tags.reading": 3,
+    "ocr_tags.pairing": 4,
+    "ocr_tags.pipeline": 4,
+    "index": 5,
+    "ocr_tags.batch": 5,
+    "ocr_tags.show": 5,
+    "ocr_tags.cli": 6,
+    "ocr_tags.__main__": 7,
+}
+PICTURE_SIDE = {"photos", "glyphs", "outline", "regions", "crops", "cleaning", "engines", "reading"}
+"""Never seen by the fields, nor by the catalogue, which opens where OpenCV and Tesseract are missing."""
+FILES = sorted([*ROOT.glob("ocr_tags/**/*.py"), *ROOT.glob("index/**/*.py")])
+
+
+def module_of(path: Path) -> str:
+    parts = path.relative_to(ROOT).with_suffix("").parts
+    return ".".join(parts[:-1] if parts[-1] == "__init__" else parts)
+
+
+def level_of(module: str) -> int:
+    """The level of a module, or of the nearest package above it that has one."""
+    while module:
+        if module in LEVELS:
+            return LEVELS[module]
+        module = module.rpartition(".")[0]
+    return -1
+
+
+def imports(path: Path) -> Iterator[tuple[int, str]]:
+    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from ((node.lineno, alias.name) for alias in node.names)
+        elif isinstance(node, ast.ImportFrom) and node.module:
+            yield node.lineno, node.module
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: str(path.relative_to(ROOT)))
+def test_imports_go_down(path: Path) -> None:
+    own = level_of(module_of(path))
+    assert own >= 0 or path == ROOT / "ocr_tags/__init__.py", f"{path.name} is in no level of the table"
+    for line, name in imports(path):
+        if name.split(".")[0] in {"ocr_tags", "index"}:
+            assert level_of(name) <= own, f"{path.name}:{line} imports {name}, which is above it"
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: str(path.relative_to(ROOT)))
+def test_fields_and_catalogue_never_see_pictures(path: Path) -> None:
+    if not module_of(path).startswith(("ocr_tags.fields", "index")):
+        return
+    for line, name in imports(path):
+        assert name.split(".")[0] not in {"cv2", "pytesseract", "tesserocr"}, f"{path.name}:{line} {name}"
+        if name.startswith("ocr_tags."):
+            assert name.split(".")[1] not in PICTURE_SIDE, f"{path.name}:{line} imports {name}"

@@ -1,0 +1,99 @@
+"""Words into lines and lines into reading order: what stands beside, what below, and what has no tie."""
+
+from ocr_tags.record import Box, Word
+from ocr_tags.text import Line, columns, merge, rows, side_texts, split_wide, tag_text
+
+
+def words(text: str, x: int, y: int, height: int = 20, confidence: float = 0.9) -> list[Word]:
+    """The words of `text` set in a typewriter face from the point given."""
+    made = []
+    for part in text.split():
+        place = Box(x, y, len(part) * height // 2, height)
+        made.append(Word(part, place, place, confidence))
+        x += (len(part) + 1) * height // 2
+    return made
+
+
+def line(text: str, x: int, y: int, height: int = 20, confidence: float = 0.9) -> Line:
+    return Line(tuple(words(text, x, y, height, confidence)))
+
+
+def in_rows(*lines: Line) -> str:
+    return tag_text(rows(lines), "front", 500, "test").string
+
+
+def in_columns(*lines: Line) -> str:
+    return tag_text(columns(lines), "front", 500, "test").string
+
+
+def test_a_wide_gap_parts_a_line() -> None:
+    parts = list(split_wide([*words("Height", 0, 0), *words("12-18 in", 300, 0)]))
+    assert [part.text for part in parts] == ["Height", "12-18 in"]
+
+
+def test_words_are_put_in_order_whatever_order_they_come_in() -> None:
+    (only,) = split_wide(list(reversed(words("Full sun to part shade", 0, 0))))
+    assert only.text == "Full sun to part shade"
+
+
+def test_labels_left_and_values_right() -> None:
+    table = [
+        line("Height", 0, 0),
+        line("12 in", 300, 0),
+        line("Spread", 0, 40),
+        line("10 in", 300, 40),
+    ]
+    assert in_rows(*table) == "Height\t12 in\n\nSpread\t10 in"
+    assert in_columns(*table) == "Height\nSpread\n\n12 in\n10 in"
+
+
+def test_labels_above_values() -> None:
+    table = [line("Height", 0, 0), line("Spread", 300, 0), line("12 in", 0, 30), line("10 in", 300, 30)]
+    assert "Height\n12 in\n\nSpread\n10 in" in in_columns(*table)
+    assert "Spread\n12 in" not in in_rows(*table)
+
+
+def test_a_value_that_goes_on_below_itself() -> None:
+    parts = [line("Height", 0, 0), line("12 to", 300, 0), line("18 inches", 300, 26)]
+    assert "Height\t12 to\n18 inches" in in_rows(*parts)
+
+
+def test_far_lines_have_no_tie() -> None:
+    assert in_rows(line("Height", 0, 0), line("12 in", 0, 300)) == "Height\n\n12 in"
+
+
+def test_a_title_beside_small_print_is_no_row() -> None:
+    assert "\t" not in in_rows(line("SALVIA", 0, 0, height=80), line("Zone 5", 400, 0, height=20))
+
+
+def test_merging_keeps_the_surer_reading_of_one_place_and_adds_what_it_lacks() -> None:
+    good = line("Full sun", 0, 0, confidence=0.9)
+    poor = line("Fu11 sum to shade", 0, 0, confidence=0.6)
+    elsewhere = line("Zone 5", 0, 100, confidence=0.8)
+    assert sorted(each.text for each in merge([poor, good, elsewhere])) == ["Full sun", "Zone 5", "to shade"]
+
+
+def test_every_reading_stands_beside_the_merged_one() -> None:
+    readings = {"page": [line("Full sun", 0, 0)], "lines": [line("Zone 5", 0, 100)]}
+    texts = side_texts(readings, "back", 500)
+    assert [text.reader for text in texts] == ["merged", "page", "lines"]
+    assert {text.side for text in texts} == {"back"}
+    assert "Full sun" in texts[0].string
+    assert "Zone 5" in texts[0].string
+
+
+def test_a_title_is_large_and_small_print_is_one() -> None:
+    text = tag_text(
+        rows([line("SALVIA", 0, 0, height=60), line("Plant in full sun in spring", 0, 100)]), "front", 200, ""
+    )
+    title, body = text.lines
+    assert title.size == 3.0
+    assert body.size == 1.0
+    assert title.level < body.level
+
+
+def test_every_span_leads_back_to_its_word() -> None:
+    text = tag_text(rows([line("Zones 4-9", 5, 7)]), "front", 100, "")
+    for span in text.words:
+        assert text.string[span.start : span.end] == span.word.text
+    assert text.words_in((6, 9))[0].text == "4-9"

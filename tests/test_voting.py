@@ -1,0 +1,105 @@
+"""Readings of one side vote; the two sides are laid together; doubt is shown, never hidden."""
+
+import re
+from collections.abc import Iterator
+
+import pytest
+
+from ocr_tags.agreement import compare
+from ocr_tags.record import BotanicalName, Box, Field, Found, Hardiness, Length, TagText, Word, WordSpan
+from ocr_tags.voting import claims, readings
+
+
+def read_number(tag: TagText) -> Iterator[Found[str]]:
+    for match in re.finditer(r"\d+", tag.string):
+        yield Found(match.group(), match.span())
+
+
+NUMBER = Field("number", "Number", str, read_number)
+NUMBERS = Field("numbers", "Numbers", str, read_number, shape="list")
+
+
+def text(string: str, reader: str, side: str = "front", confidence: float = 0.9, x: int = 0) -> TagText:
+    """A text whose words are ten pixels a letter, in one row."""
+    spans = [
+        WordSpan(
+            *match.span(),
+            Word(
+                match.group(),
+                box := Box(x + match.start() * 10, 0, len(match.group()) * 10, 20),
+                box,
+                confidence,
+            ),
+        )
+        for match in re.finditer(r"\S+", string)
+    ]
+    return TagText(string, side, words=tuple(spans), reader=reader)  # type: ignore[arg-type]
+
+
+def test_two_readings_that_agree_are_surer_than_one() -> None:
+    alone = readings(NUMBER, claims([text("12", "page")], NUMBER), ())[0]
+    both = readings(NUMBER, claims([text("12", "page"), text("12", "lines")], NUMBER), ())[0]
+    assert both.confidence > alone.confidence
+
+
+def test_one_reader_has_one_vote_however_often_it_finds_the_value() -> None:
+    once = claims([text("12", "page")], NUMBER)
+    twice = claims([text("12", "page"), text("12", "page")], NUMBER)
+    assert once[0].strength == twice[0].strength
+
+
+def test_of_two_readings_of_one_place_the_surer_stays_with_doubt() -> None:
+    clear = readings(NUMBER, claims([text("12", "page")], NUMBER), ())[0]
+    (settled,) = readings(
+        NUMBER, claims([text("12", "page"), text("72", "lines", confidence=0.6)], NUMBER), ()
+    )
+    assert settled.value == "12"
+    assert settled.status == "read"
+    assert settled.confidence < clear.confidence
+
+
+def test_sides_that_agree_say_so() -> None:
+    (entry,) = readings(
+        NUMBER, claims([text("12", "page")], NUMBER), claims([text("12", "page", side="back")], NUMBER)
+    )
+    assert entry.status == "agreed"
+
+
+def test_sides_that_differ_show_both_values() -> None:
+    (entry,) = readings(
+        NUMBER, claims([text("12", "page")], NUMBER), claims([text("18", "page", side="back")], NUMBER)
+    )
+    assert entry.status == "disagreed"
+    assert {entry.value, entry.alternatives[0].value} == {"12", "18"}
+    assert {entry.side, entry.alternatives[0].side} == {"front", "back"}
+
+
+def test_what_was_hardly_read_is_absent() -> None:
+    assert readings(NUMBER, claims([text("12", "page", confidence=0.2)], NUMBER), ()) == ()
+
+
+def test_a_list_collects_items_and_keeps_their_print() -> None:
+    (entry,) = readings(NUMBERS, claims([text("12 and 18", "page")], NUMBERS), ())
+    assert entry.value == ("12", "18")
+    assert entry.printed == "12 · 18"
+    assert entry.box == Box(0, 0, 90, 20)
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "verdict"),
+    [
+        ("Keep soil moist", "KEEP SOIL  MOIST.", "same"),
+        ("Keep soil moist", "Keep soll moist", "same"),
+        ("Keep soil moist", "Keep soil dry", "different"),
+        ("12 in", "18 in", "different"),
+        ("Salvia", "Salvia Blue", "poorer"),
+        (Hardiness("5", None), Hardiness("5", "9"), "poorer"),
+        (Hardiness("5", "9"), Hardiness("4", "9"), "different"),
+        (Length(30.48, 45.72), Length(30.0, 45.0), "same"),
+        (Length(30.48, 45.72), Length(None, 45.72), "different"),
+        (BotanicalName("Salvia", "Salvia"), BotanicalName("Salvia nemorosa", "Salvia", "nemorosa"), "poorer"),
+        (BotanicalName("Salvia x", "Salvia", "x"), BotanicalName("Salvia y", "Salvia", "y"), "different"),
+    ],
+)
+def test_comparing_values(first: object, second: object, verdict: str) -> None:
+    assert compare(first, second) == verdict
