@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 
 from ocr_tags.engines import Engine, open_engine
 from ocr_tags.fields import FIELDS
+from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.names import BOTANICAL_NAME, COMMON_NAMES
 from ocr_tags.lexicon import match_plant
 from ocr_tags.photos import OpenedPhoto, open_photo
@@ -53,7 +54,7 @@ def read_tag(front: Path | None, back: Path | None = None, settings: Settings | 
     Raises PhotoError when a file is no photo and ReaderError when no engine is installed.
     """
     chosen = settings or Settings()
-    sides = [read_side(open_photo(path, chosen), chosen) if path else None for path in (front, back)]
+    sides = [read_side(open_photo(path, settings=chosen), chosen) if path else None for path in (front, back)]
     return make_record(sides[0], sides[1])
 
 
@@ -63,7 +64,7 @@ def read_side(
     """Everything one photo says; `look` turns its pixels into lines of words."""
     engine = _engine(settings.reader, settings.languages, str(settings.tessdata or ""))
     seen = look(photo.pixels, engine)
-    texts = side_texts(seen.passes, side, seen.height)
+    texts = side_texts(seen.passes, side, seen.height, is_label)
     main = texts[0] if texts else None
     lines = tuple(main.string[line.start : line.end] for line in main.lines) if main else ()
     titles = [main.string[ln.start : ln.end] for ln in main.lines if ln.size >= TITLE_SIZE] if main else []

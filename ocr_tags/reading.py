@@ -1,30 +1,37 @@
 """One photo into lines of words: which way is up, which passes to make, every word back on the photo.
 
-The passes differ in how they err: `page` lets the engine find its own lines in the evened picture;
-`lines` gives it each line we found ourselves, cut out, turned dark on light and scaled to the letter
-height it reads best. Both go side by side to the fields, which vote.
+The passes differ in how they err: `page` lets the engine find columns and lines in the evened picture;
+`sparse` has it look for words anywhere in a smaller copy; `lines` gives it each line we found ourselves,
+cut out, turned dark on light and scaled to the letter height it reads best. All go side by side to the
+fields, which vote.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import cache
+from importlib.resources import files
 
 import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from ocr_tags.cleaning import Straightened, even_light, level_turns, straighten, turned
+from ocr_tags.cleaning import Straightened, even_light, straighten, turned
 from ocr_tags.crops import cut_line
 from ocr_tags.engines import Engine
+from ocr_tags.leaders import without_leaders
 from ocr_tags.record import Box, Word
 from ocr_tags.regions import LineRegion, find_lines
 from ocr_tags.text import Line, split_wide
 
-TRIAL_LINES = 10
-"""Lines read both ways up to find which way is up."""
-CLEAR_LEAD = 1.6
-"""A turn whose trial reads this many times better than the other is taken without a further trial."""
+TRIAL_LINES = 12
+FEWEST_OF_A_WAY = 4
+"""Lines read both ways up to find which way is up; of those up and down the tag a few at least."""
+UNKNOWN_WORD = 0.3
+"""What a letter of an unknown word says, beside one of a word that tags carry."""
+SPARSE_SCALE = 0.6
+"""The sparse pass reads a smaller picture than the page pass, so that the two err differently."""
 LEAST_SURE = 0.25
 """Words the engine itself is less sure of are not words."""
 LEAST_SAID = 0.6
@@ -46,9 +53,11 @@ class PictureRead:
 
 def read_picture(pixels: NDArray[np.uint8], engine: Engine) -> PictureRead:
     """Read an upright photo (BGR, uint8, height x width x 3) with every pass."""
-    straight, turn, regions = _upright(straighten(pixels), engine)
+    cut = straighten(pixels)
+    straight, turn, regions = _upright(replace(cut, pixels=without_leaders(cut.pixels)), engine)
     passes = {
         "page": _read_page(straight, engine),
+        "sparse": _read_sparse(straight, engine),
         "lines": _read_lines(straight, regions, engine),
     }
     limits = (pixels.shape[1], pixels.shape[0])
@@ -61,37 +70,42 @@ def read_picture(pixels: NDArray[np.uint8], engine: Engine) -> PictureRead:
 
 
 def _upright(straight: Straightened, engine: Engine) -> tuple[Straightened, int, list[LineRegion]]:
-    """The picture turned so that its text reads, the turn in degrees, and its lines."""
-    best: tuple[float, Straightened, int, list[LineRegion]] | None = None
-    tried: set[int] = set()
-    for turn in level_turns(straight.pixels):
-        if turn in tried:
-            continue
-        tried |= {turn, (turn + 180) % 360}
-        level = turned(straight, turn)
-        regions = find_lines(level.pixels)
-        up, down = _trial(level, regions, engine)
-        if best is None or max(up, down) > best[0]:
-            if up >= down:
-                best = (up, level, turn, regions)
-            else:
-                over = turned(straight, (turn + 180) % 360)
-                best = (down, over, (turn + 180) % 360, find_lines(over.pixels))
-        if max(up, down) > CLEAR_LEAD * min(up, down) + 10:
-            break
-    if best is None:
-        return straight, 0, find_lines(straight.pixels)
-    return best[1:]
+    """The picture turned so that its text reads, the turn in degrees clockwise, and its lines."""
+    regions = find_lines(straight.pixels)
+    said = _said_by_direction(straight, regions, engine)
+    direction = max(said, key=lambda each: said[each])
+    if direction == 0:
+        return straight, 0, regions
+    turn = (360 - direction) % 360
+    upright = turned(straight, turn)
+    return upright, turn, find_lines(upright.pixels)
 
 
-def _trial(level: Straightened, regions: Sequence[LineRegion], engine: Engine) -> tuple[float, float]:
-    """How much the longest lines say, as they stand and upside down."""
-    chosen = sorted(regions, key=lambda region: -_letters_wide(region))[:TRIAL_LINES]
-    crops = [cut_line(level.pixels, region).pixels for region in chosen]
+def _said_by_direction(
+    straight: Straightened, regions: Sequence[LineRegion], engine: Engine
+) -> dict[int, float]:
+    """How much the longest lines say, by the way they would run: 0 is to the right, 90 down, and so on.
+
+    Each line is read as it stands and upside down, all in one call.
+    """
+    said = dict.fromkeys((0, 180, 90, 270), 0.0)
+    chosen = _trial_lines(regions)
+    crops = [cut_line(straight.pixels, region).pixels for region in chosen]
     over = [np.ascontiguousarray(crop[::-1, ::-1]) for crop in crops]
     read = engine.read([*crops, *over], "line")
-    scores = [sum(_said(line) for line in lines) for lines in read]
-    return sum(scores[: len(crops)]), sum(scores[len(crops) :])
+    for number, lines in enumerate(read):
+        way = 0 if abs(chosen[number % len(chosen)].angle) < 45 else 90
+        said[way if number < len(chosen) else way + 180] += sum(_said(line) for line in lines)
+    return said
+
+
+def _trial_lines(regions: Sequence[LineRegion]) -> list[LineRegion]:
+    """The longest lines, of each direction at least a few; those up the tag are the ones down it, turned."""
+    level = sorted((r for r in regions if abs(r.angle) < 45), key=_letters_wide, reverse=True)
+    down = sorted((r for r in regions if 45 <= r.angle <= 135), key=_letters_wide, reverse=True)
+    best = sorted((*level[:TRIAL_LINES], *down[:TRIAL_LINES]), key=_letters_wide, reverse=True)[:TRIAL_LINES]
+    few = (*level[:FEWEST_OF_A_WAY], *down[:FEWEST_OF_A_WAY])
+    return [*best, *(region for region in few if region not in best)]
 
 
 def _letters_wide(region: LineRegion) -> float:
@@ -100,7 +114,26 @@ def _letters_wide(region: LineRegion) -> float:
 
 
 def _said(words: Sequence[Word]) -> float:
-    return sum(word.confidence**2 * len(word.text) for word in words if len(word.text) > 2)
+    """How much these words say; a word that tags carry says far more than any letters can.
+
+    An engine is sure of much that stands on its head ("seed" for "paas"), so its confidence alone is a
+    poor judge of which way is up.
+    """
+    return sum(
+        len(word.text) * (word.confidence if _known(word.text) else UNKNOWN_WORD * word.confidence**2)
+        for word in words
+        if len(word.text) > 1
+    )
+
+
+def _known(text: str) -> bool:
+    return text.strip(".,:;()").casefold() in _tag_words()
+
+
+@cache
+def _tag_words() -> frozenset[str]:
+    lines = files("ocr_tags").joinpath("data/tag_words.txt").read_text("utf-8").splitlines()
+    return frozenset(word for line in lines if not line.startswith("#") for word in line.split())
 
 
 # ---------------------------------------------------------------- the passes
@@ -110,7 +143,19 @@ Moved = list[list[Word]]
 
 
 def _read_page(straight: Straightened, engine: Engine) -> Moved:
-    return engine.read([even_light(straight.pixels)], "sparse")[0]
+    return engine.read([even_light(straight.pixels)], "page")[0]
+
+
+def _read_sparse(straight: Straightened, engine: Engine) -> Moved:
+    grey = even_light(straight.pixels)
+    small = np.asarray(
+        cv2.resize(grey, None, fx=SPARSE_SCALE, fy=SPARSE_SCALE, interpolation=cv2.INTER_AREA), np.uint8
+    )
+    grown = np.diag([1 / SPARSE_SCALE, 1 / SPARSE_SCALE, 1.0])
+    return [
+        [replace(word, place=moved(word.place, grown)) for word in line]
+        for line in engine.read([small], "sparse")[0]
+    ]
 
 
 def _read_lines(straight: Straightened, regions: Sequence[LineRegion], engine: Engine) -> Moved:

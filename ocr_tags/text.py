@@ -7,14 +7,15 @@ and for their merger, and the fields that a text holds are voted on later.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence, Set
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 from statistics import median
 
 from ocr_tags.record import Box, LineSpan, Side, TagText, Word, WordSpan
 
-WIDE_GAP = 1.6
+WIDE_GAP = 1.3
 """A gap of more letter heights than this parts a line in two (columns, leader dots)."""
 MERGED = "merged"
 
@@ -66,17 +67,27 @@ def split_wide(words: Sequence[Word]) -> Iterator[Line]:
     yield Line(tuple(run))
 
 
-def side_texts(readings: dict[str, list[Line]], side: Side, height: int) -> list[TagText]:
+IsLabel = Callable[[str], bool]
+
+
+def no_label(line: str) -> bool:
+    return False
+
+
+def side_texts(
+    readings: dict[str, list[Line]], side: Side, height: int, is_label: IsLabel = no_label
+) -> list[TagText]:
     """Every text of one side: the merged reading first, then each reading, in both orders.
 
-    `readings` are lines by reader; `height` is that of the picture they were read in, in pixels.
+    `readings` are lines by reader; `height` is that of the picture they were read in, in pixels;
+    `is_label` tells labels from values, for tags that print the label under its value.
     """
     merged = merge([line for lines in readings.values() for line in lines])
     ordered = {MERGED: merged, **readings} if len(readings) > 1 else readings
     texts: list[TagText] = []
     for reader, lines in ordered.items():
-        for arrange in (rows, columns):
-            text = tag_text(arrange(lines), side, height, reader)
+        for arranged in (rows(lines, is_label), columns(lines, is_label)):
+            text = tag_text(arranged, side, height, reader)
             if text.string and all(text.string != other.string for other in texts if other.reader == reader):
                 texts.append(text)
     return texts
@@ -116,9 +127,13 @@ Arranged = list[tuple[str, Line]]
 """Lines in reading order, each with the separator that stands before it."""
 
 
-def rows(lines: Sequence[Line]) -> Arranged:
-    """Level lines side by side are joined by a tab; a line right below a whole row follows by a newline."""
+def rows(lines: Sequence[Line], is_label: IsLabel = no_label) -> Arranged:
+    """Level lines side by side are joined by a tab; a line right below a whole row follows by a newline.
+
+    On a side whose labels stand over their values, a label and what is beside it have no tie.
+    """
     below = _line_below(lines)
+    over = _label_ties(lines, is_label)[1]
     arranged: Arranged = []
     previous: list[Line] = []
     for row in _level_rows(lines):
@@ -126,26 +141,60 @@ def rows(lines: Sequence[Line]) -> Arranged:
         separator = "\n" if follows else "\n\n"
         for line in row:
             arranged.append((separator, line))
-            separator = "\t"
+            separator = "\n\n" if id(line) in over else "\t"
         previous = row
     return arranged
 
 
-def columns(lines: Sequence[Line]) -> Arranged:
-    """Lines that stand right below one another come together, newline after newline."""
+def _label_ties(lines: Sequence[Line], is_label: IsLabel) -> tuple[set[int], set[int]]:
+    """Labels (by id) whose value is beside them, and labels whose value is below: one of the two is empty.
+
+    A tag is printed one way or the other, so the commoner tie on a side speaks for all its labels.
+    """
+    labels = {id(line) for line in lines if is_label(line.text)}
     below = _line_below(lines)
-    followers = {id(line) for line in below.values()}
+    beside = {
+        id(left)
+        for row in _level_rows(lines)
+        for left, right in pairwise(row)
+        if id(left) in labels and id(right) not in labels
+    }
+    over = {label for label in labels if label in below and id(below[label]) not in labels}
+    return (beside, set()) if len(beside) > len(over) else (set(), over)
+
+
+def columns(lines: Sequence[Line], is_label: IsLabel = no_label) -> Arranged:
+    """Lines that stand right below one another come together, newline after newline.
+
+    Where a side prints its labels under their values (a picture, the value, then in small letters what
+    it is), each such column comes with its label first: readers know one order only.
+    """
+    chains = _chains(lines, _label_ties(lines, is_label)[0])
+    under = [chain for chain in chains if _labelled_below(chain, is_label)]
     arranged: Arranged = []
+    for chain in chains:
+        turned = [chain[-1], *chain[:-1]] if len(under) > 1 and chain in under else chain
+        arranged.extend(("\n" if number else "\n\n", line) for number, line in enumerate(turned))
+    return arranged
+
+
+def _chains(lines: Sequence[Line], ends: Set[int]) -> list[list[Line]]:
+    """Each column of lines right below one another, from the top left; a line in `ends` (ids) ends one."""
+    below = {upper: lower for upper, lower in _line_below(lines).items() if upper not in ends}
+    followers = {id(line) for line in below.values()}
+    chains: list[list[Line]] = []
     for line in sorted(lines, key=lambda line: (line.place.y, line.place.x)):
         if id(line) in followers:
             continue
-        separator = "\n\n"
-        step: Line | None = line
-        while step is not None:
-            arranged.append((separator, step))
-            separator = "\n"
-            step = below.get(id(step))
-    return arranged
+        chain = [line]
+        while id(chain[-1]) in below:
+            chain.append(below[id(chain[-1])])
+        chains.append(chain)
+    return chains
+
+
+def _labelled_below(chain: Sequence[Line], is_label: IsLabel) -> bool:
+    return len(chain) > 1 and is_label(chain[-1].text) and not any(is_label(line.text) for line in chain[:-1])
 
 
 def _level_rows(lines: Sequence[Line]) -> list[list[Line]]:

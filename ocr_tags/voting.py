@@ -19,6 +19,8 @@ TRUST = 0.9
 """The most that one reading alone can count, however sure it is of itself."""
 SHOWN = 0.45
 """A claim with a smaller chance of being right is left out: unreadable is absent."""
+FULLER_SHARE = 0.6
+"""A value that explains more of the print stays when it is at least this strong beside the poorer one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,16 +83,27 @@ def _unite(group: Sequence[Claim]) -> Claim:
 
 
 def _settle_places(united: Sequence[Claim]) -> tuple[Claim, ...]:
-    """Of several values read in one place the strongest stays, doubted as far as the others are strong."""
+    """Of several values read in one place one stays, doubted as far as the others are strong.
+
+    The strongest stays, unless a value hardly weaker explains more of the print ("Full Sun to Part Sun"
+    beside "Full Sun"): then that one does, and the poorer is no reason for doubt.
+    """
     kept: list[Claim] = []
     for claim in united:
-        rival = next((index for index, other in enumerate(kept) if _same_place(claim, other)), None)
-        if rival is None:
+        at = next((index for index, other in enumerate(kept) if _same_place(claim, other)), None)
+        if at is None:
             kept.append(claim)
-        elif compare(kept[rival].value, claim.value) == "different":
-            doubt = 0.5 * claim.strength / max(kept[rival].strength, 1e-6)
-            kept[rival] = replace(kept[rival], doubt=max(kept[rival].doubt, doubt))
+        elif _explains_more(claim, kept[at]):
+            kept[at] = claim if claim.strength > FULLER_SHARE * kept[at].strength else kept[at]
+        elif compare(kept[at].value, claim.value) == "different" and not _explains_more(kept[at], claim):
+            doubt = 0.5 * claim.strength / max(kept[at].strength, 1e-6)
+            kept[at] = replace(kept[at], doubt=max(kept[at].doubt, doubt))
     return tuple(kept)
+
+
+def _explains_more(claim: Claim, other: Claim) -> bool:
+    fuller, poorer = key(claim.printed), key(other.printed)
+    return len(fuller) > len(poorer) and poorer in fuller
 
 
 def _same_place(a: Claim, b: Claim) -> bool:

@@ -23,6 +23,7 @@ LEVELS = {
     "ocr_tags.outline": 2,
     "ocr_tags.regions": 2,
     "ocr_tags.crops": 2,
+    "ocr_tags.leaders": 2,
     "ocr_tags.cleaning": 2,
     "ocr_tags.engines": 2,
     "ocr_tags.record_json": 3,
@@ -36,7 +37,7 @@ LEVELS = {
     "ocr_tags.cli": 6,
     "ocr_tags.__main__": 7,
 }
-PICTURE_SIDE = {"photos", "glyphs", "outline", "regions", "crops", "cleaning", "engines", "reading"}
+PICTURE_SIDE = {"photos", "glyphs", "outline", "regions", "crops", "leaders", "cleaning", "engines", "reading"}
 """Never seen by the fields, nor by the catalogue, which opens where OpenCV and Tesseract are missing."""
 FILES = sorted([*ROOT.glob("ocr_tags/**/*.py"), *ROOT.glob("index/**/*.py")])
 

@@ -97,3 +97,51 @@ def test_every_span_leads_back_to_its_word() -> None:
     for span in text.words:
         assert text.string[span.start : span.end] == span.word.text
     assert text.words_in((6, 9))[0].text == "4-9"
+
+
+LABELS = {"Height", "Spread", "Light"}
+
+
+def arranged(*lines: Line) -> tuple[str, str]:
+    """The rows and the columns text of a side whose labels are known."""
+    is_label = LABELS.__contains__
+    return (
+        tag_text(rows(lines, is_label), "front", 500, "").string,
+        tag_text(columns(lines, is_label), "front", 500, "").string,
+    )
+
+
+def test_in_a_table_nothing_below_a_label_is_its_value() -> None:
+    in_order = arranged(
+        line("Height", 0, 0),
+        line("12 in", 300, 0),
+        line("Spread", 0, 30),
+        line("10 in", 300, 30),
+        line("Grown near here", 0, 60),
+    )
+    assert "Spread\t10 in" in in_order[0]
+    assert "Spread\nGrown" not in in_order[1]
+
+
+def test_where_labels_stand_over_values_nothing_beside_a_label_is_its_value() -> None:
+    in_order = arranged(
+        line("Height", 0, 0),
+        line("12 in", 0, 24),
+        line("Spread", 0, 100),
+        line("10 in", 0, 124),
+        line("For pots", 300, 100),
+    )
+    assert "Spread\tFor pots" not in in_order[0]
+    assert "Spread\n10 in" in in_order[1]
+
+
+def test_labels_printed_under_their_values_come_first() -> None:
+    in_order = arranged(
+        line("12 in", 0, 0), line("Height", 0, 24), line("Full sun", 300, 0), line("Light", 300, 24)
+    )
+    assert "Height\n12 in" in in_order[1]
+    assert "Light\nFull sun" in in_order[1]
+
+
+def test_one_label_under_a_line_is_no_pattern() -> None:
+    assert "Daisy\nHeight" in arranged(line("Daisy", 0, 0), line("Height", 0, 24))[1]

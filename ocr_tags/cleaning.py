@@ -1,0 +1,202 @@
+"""From a photo to a level, evenly lit picture of the tag, with the exact way back to the photo's pixels."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import cv2
+import numpy as np
+
+from ocr_tags.crops import Crop, cut_line
+from ocr_tags.geometry import Floats, Pixels, around_centre, reduced, through, warped
+from ocr_tags.glyphs import Direction, layers, text_direction
+from ocr_tags.outline import best_outline, find_outlines, grown
+from ocr_tags.regions import LineRegion, find_lines, find_rows
+
+__all__ = [
+    "Crop",
+    "LineRegion",
+    "Straightened",
+    "cut_line",
+    "even_light",
+    "find_lines",
+    "glare_mask",
+    "level_turns",
+    "straighten",
+    "turned",
+]
+
+LONG_SIDE = 2000
+"""Wanted long side of the straightened picture in pixels."""
+MOST_ENLARGED = 2.0
+LOOK_SIDE = 1500
+"""Long side of the copy on which print is looked for in the whole photo."""
+LEVEL_SIDE = 1000
+"""Long side of the copy on which the direction of the lines is measured."""
+MARGIN = 0.02
+"""Room kept around the outline, as a share of the tag's shorter side."""
+CLEAR = 18.0
+"""Grey levels by which print must stand out to be a sign of where the tag is: the grain of wood does not."""
+
+Corners = tuple[tuple[float, float], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Straightened:
+    """A tag seen straight on.
+
+    `pixels`: colour picture, height x width x 3. `to_photo`: 3 x 3, takes picture pixels to photo pixels.
+    `outline`: the tag's corners in photo pixels, from its top left clockwise; empty when the whole picture
+    or only its print was taken for the tag. `sure`, 0 to 1: how convincing the outline is.
+    """
+
+    pixels: Pixels
+    to_photo: Floats
+    outline: Corners
+    sure: float
+
+
+# ---------------------------------------------------------------- straight
+
+
+def straighten(pixels: Pixels) -> Straightened:
+    """The tag cut out of an upright colour photo (height x width x 3, uint8), level and free of perspective.
+
+    Text is never cut off for the sake of an outline: without a convincing one the surroundings of the print
+    are kept, and without print the whole photo.
+    """
+    seen = _print_in(pixels)
+    best = best_outline(find_outlines(pixels, seen))
+    if best is not None:
+        corners = tuple((float(x), float(y)) for x, y in best.corners)
+        cut = _cut(pixels, grown(best.corners, MARGIN), corners, best.sure)
+        return _levelled(pixels, cut, most=6.0)
+    return _levelled(pixels, _cut(pixels, _around_print(pixels, seen), (), 0.0), most=30.0)
+
+
+def _print_in(pixels: Pixels) -> Direction:
+    """Likely print anywhere in the photo, in photo pixels."""
+    look, back = reduced(pixels, LOOK_SIDE / max(pixels.shape[:2]))
+    seen = text_direction(list(layers(look, colour=False, floor=CLEAR)))
+    return replace(seen, centres=through(back, seen.centres))
+
+
+def _around_print(pixels: Pixels, seen: Direction) -> Floats:
+    """The whole photo; or, where all clear print stands in a small part of it, that part along its lines
+    with as much room again on all sides (what is in no clear row may still be print)."""
+    height, width = pixels.shape[:2]
+    whole = np.array([(0, 0), (width, 0), (width, height), (0, height)], np.float64)
+    angle = np.radians((seen.angle + 45) % 90 - 45)
+    axes = np.array([[np.cos(angle), np.sin(angle)], [-np.sin(angle), np.cos(angle)]])
+    flat, frame = seen.centres @ axes.T, whole @ axes.T
+    if len(flat) < 30 or seen.share < 0.5 or np.ptp(flat, axis=0).max() > 0.25 * min(width, height):
+        return whole
+    room = np.ptp(flat, axis=0).max()
+    low = np.maximum(flat.min(axis=0) - room, frame.min(axis=0))
+    high = np.minimum(flat.max(axis=0) + room, frame.max(axis=0))
+    return np.asarray(np.array([low, (high[0], low[1]), high, (low[0], high[1])]) @ axes)
+
+
+def _cut(pixels: Pixels, quad: Floats, outline: Corners, sure: float) -> Straightened:
+    """The quad as a level rectangle."""
+    top, right, bottom, left = (float(np.linalg.norm(quad[(k + 1) % 4] - quad[k])) for k in range(4))
+    width, height = max(top, bottom), max(left, right)
+    scale = min(LONG_SIDE / max(width, height), MOST_ENLARGED)
+    size = (max(8, round(width * scale)), max(8, round(height * scale)))
+    target = np.array([(0, 0), (size[0], 0), size, (0, size[1])], np.float32)
+    to_photo = np.asarray(cv2.getPerspectiveTransform(target, quad.astype(np.float32)), np.float64)
+    return Straightened(warped(pixels, to_photo, size), to_photo, outline, sure)
+
+
+def _levelled(pixels: Pixels, cut: Straightened, most: float) -> Straightened:
+    """The picture turned by the small angle its text lines still have."""
+    angle = text_angle(cut.pixels)
+    if not 0.2 < abs(angle) < most:
+        return cut
+    height, width = cut.pixels.shape[:2]
+    back, size = around_centre((width, height), angle)
+    to_photo = cut.to_photo @ back
+    return replace(cut, pixels=warped(pixels, to_photo, size), to_photo=to_photo)
+
+
+# ---------------------------------------------------------------- level and upright
+
+
+def text_angle(picture: Pixels) -> float:
+    """Angle of the text lines in degrees, clockwise positive, up to 30 either way; 0 when there is none."""
+    level, upright = _rows(picture)
+    main = level if _amount(level) >= _amount(upright) else upright
+    clear = [row for row in main if row.score > 0.5 and row.length > 4 * row.letter_height]
+    if not clear:
+        return 0.0
+    slopes = np.array([row.angle for row in clear])
+    order = np.argsort(slopes)
+    weights = np.cumsum(np.array([row.length * row.score for row in clear])[order])
+    angle = float(slopes[order][np.searchsorted(weights, weights[-1] / 2)])
+    return (angle + 45) % 90 - 45
+
+
+def level_turns(picture: Pixels) -> tuple[int, ...]:
+    """Quarter turns clockwise (degrees) that may bring the text upright, most likely first.
+
+    Level against upright is judged by the rows that letters form. Up against down is only hinted at by their
+    edges: feet stand on one line, heads do not (capitals and b, d, h, k, l, t outnumber g, j, p, q, y).
+    """
+    level, upright = _rows(picture)
+    flat, up = _amount(level), _amount(upright)
+    lying = (0, 180) if _steadier_feet(level) else (180, 0)
+    standing = (270, 90) if _steadier_feet(upright) else (90, 270)
+    return (*lying, *standing) if flat >= up else (*standing, *lying)
+
+
+def _rows(picture: Pixels) -> tuple[list[LineRegion], list[LineRegion]]:
+    """Rows of print that run level, and those that run down, on a small copy."""
+    small, _ = reduced(picture, LEVEL_SIDE / max(picture.shape[:2]))
+    return find_rows(small, upright=False), find_rows(small, upright=True)
+
+
+def _amount(rows: list[LineRegion]) -> float:
+    """How much print the rows make: likelihood times letters."""
+    return sum(row.score**2 * min(row.length / row.letter_height, 30.0) for row in rows)
+
+
+def _steadier_feet(rows: list[LineRegion]) -> bool:
+    return sum(row.footing * row.score for row in rows) >= 0
+
+
+def turned(picture: Straightened, degrees: int) -> Straightened:
+    """The picture turned clockwise by a multiple of 90 degrees; its way back to the photo stays exact."""
+    quarter = degrees // 90 % 4
+    low, right = picture.pixels.shape[0] - 1.0, picture.pixels.shape[1] - 1.0
+    back = {
+        0: np.eye(3),
+        1: np.array([[0.0, 1, 0], [-1, 0, low], [0, 0, 1]]),
+        2: np.array([[-1.0, 0, right], [0, -1, low], [0, 0, 1]]),
+        3: np.array([[0.0, -1, right], [1, 0, 0], [0, 0, 1]]),
+    }[quarter]
+    pixels = np.ascontiguousarray(np.rot90(picture.pixels, -quarter))
+    outline = picture.outline[-quarter:] + picture.outline[:-quarter] if quarter else picture.outline
+    return Straightened(pixels, picture.to_photo @ back, outline, picture.sure)
+
+
+# ---------------------------------------------------------------- light
+
+
+def even_light(pixels: Pixels) -> Pixels:
+    """Grey picture (height x width) without shadows: each place divided by the light that falls on it."""
+    grey = np.asarray(cv2.cvtColor(pixels, cv2.COLOR_BGR2GRAY), np.uint8)
+    scale = 200 / max(grey.shape)
+    small = cv2.resize(grey, None, fx=scale, fy=scale, interpolation=cv2.INTER_AREA)
+    bright = cv2.dilate(small, np.ones((5, 5), np.uint8))
+    light = cv2.GaussianBlur(bright, (0, 0), 12).astype(np.float32)
+    light = np.maximum(light, 0.4 * float(light.max()))
+    full = cv2.resize(light, (grey.shape[1], grey.shape[0]), interpolation=cv2.INTER_LINEAR)
+    return np.asarray(np.clip(grey * (float(np.percentile(light, 95)) / full), 0, 255), np.uint8)
+
+
+def glare_mask(pixels: Pixels) -> Pixels:
+    """255 where the flash or sun burnt the print away (near white, no colour, no detail), else 0."""
+    low = pixels.min(axis=2)
+    burnt = np.asarray(low >= 250, np.uint8) * 255
+    solid = cv2.morphologyEx(burnt, cv2.MORPH_OPEN, np.ones((9, 9), np.uint8))
+    return np.asarray(cv2.dilate(solid, np.ones((9, 9), np.uint8)), np.uint8)

@@ -1,0 +1,1 @@
+"""The commands of `ocr-tags`, a file per family. `shared` holds what they have in common."""

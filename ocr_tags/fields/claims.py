@@ -1,0 +1,176 @@
+"""Claims and warnings a tag prints, in its own words: native where, harmful how, propagation forbidden.
+
+A warning that is missing or unread does not make a plant safe; nothing here says so.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from ocr_tags.fields.phrases import cells, clean, flowing, label_phrases, labelled, value_end
+from ocr_tags.record import Field, Found, TagText
+
+# ---------------------------------------------------------------- native
+
+_PLACE = (
+    r"(?:(?:north|south|central|latin) american?|americas?|american|u\.?s\.?a?\.?|united states|canadian"
+    r"|british|uk|european|"
+    r"eastern|western|northern|southern|midwest(?:ern)?|northeast(?:ern)?|southeast(?:ern)?"
+    r"|southwest(?:ern)?|northwest(?:ern)?|"
+    r"great plains|prairie|regional|local|locally|texas|california|florida|ontario|quebec|michigan|ohio"
+    r"|wisconsin|minnesota|illinois|"
+    r"virginia|carolina|georgia|oregon|washington|colorado|arizona|australian|mexican|ozark|appalachian"
+    r"|great lakes|"
+    r"gulf coast|coastal|desert|mountain|atlantic|pacific)"
+)
+_KIND = (
+    r"(?:plants?|wildflowers?|species|perennials?|shrubs?|trees?|grass(?:es)?|ferns?|vines?|annuals?"
+    r"|flowers?|cultivars?)"
+)
+_NATIVE_TO = re.compile(
+    r"\b(?:native (?:to|of|from)|originaire d\w*|indigene (?:a|au|de)|nativ[ao] de|beheimatet in)\b"
+)
+_NATIVE_KIND = re.compile(
+    rf"(?:\b{_PLACE} )+native(?: {_KIND})?\b|\bnative {_KIND}\b|\bplantes? indigenes?\b"
+    rf"|\bplantas? nativas?\b|"
+    r"\b(?:einheimisch\w*|heimische) (?:pflanze|staude|wildstaude)\b|\binheemse plant\b"
+)
+_NATIVE_LABELS = label_phrases("native")
+_NOT_CLAIM = re.compile(
+    r"\b(?:non|not|nor|attracts?|supports?|feeds?|for|to|many|other|like|mimics)[ -]+(?:an? )?$"
+)
+_NOT_NATIVE_WORD = re.compile(
+    r"\s+(?:nursery|nurseries|farms?|gardens?|growers|society|seeds?|soils?|bees?|pollinators|birds"
+    r"|insects|butterflies|co\b|center|centre|ltd)"
+)
+_ALONE = re.compile(r"[\W_]*(?P<value>(?:(?:locally|truly) )?native(?:: yes)?|indigene|autoctona)[\W_]*")
+
+
+def read_native_claim(tag: TagText) -> Iterator[Found[str]]:
+    """The native claim, as printed. Native to where, and whether true, the tag alone answers for.
+
+    >>> [found.value for found in read_native_claim(TagText("A North American native. Native soil is fine."))]
+    ['North American native']
+    """
+    text = tag.string
+    folded = flowing(text)
+    for found in labelled(text, _NATIVE_LABELS):
+        yield Found(clean(text[found.start : found.end]), (found.start, found.end), found.certainty)
+    for match in _NATIVE_TO.finditer(folded):
+        end = _place_end(folded, match.end(), value_end(text, match.end()))
+        if end > match.end() + 2 and not _NOT_CLAIM.search(folded[: match.start()]):
+            yield Found(clean(text[match.start() : end]), (match.start(), end), 0.95)
+    for match in _NATIVE_KIND.finditer(folded):
+        others = _NOT_NATIVE_WORD.match(folded, match.end()) or re.match(
+            r" (?:to|of)\b", folded[match.end() :]
+        )
+        if not others and not _NOT_CLAIM.search(folded[: match.start()]):
+            yield Found(clean(text[slice(*match.span())]), match.span(), 0.9)
+    for start, end in cells(text):
+        if alone := _ALONE.fullmatch(folded, start, end):
+            yield Found(clean(text[slice(*alone.span("value"))]), alone.span("value"), 0.9)
+
+
+def _place_end(folded: str, start: int, end: int) -> int:
+    """The end of the place: a comma before "this", a relative clause and the like end it."""
+    stop = re.compile(
+        r"\s*(?:,\s(?:it|this|the plant|these|with|and is|where|which)\b|\b(?:that|which|with|this|where"
+        r"|it is)\b|[(])"
+    ).search(folded, start, end)
+    return stop.start() if stop else end
+
+
+# ---------------------------------------------------------------- warnings
+
+_HARM = re.compile(
+    r"\b(?:toxic|poison(?:ous|s)|harmful|inedible|not edible|(?:not|never) (?:intended |meant |suitable "
+    r"|safe )?"
+    r"(?:for |be )?(?:human |animal |internal )?(?:consumption|consumed|eaten)|do not (?:eat|ingest|consume)|"
+    r"irrita(?:nt|ting|te|tes|tion)|out of (?:the )?reach of (?:children|pets)|away from (?:children|pets"
+    r"|animals|livestock|kids)|"
+    r"(?:for )?ornamental (?:use|purposes?) only|wear (?:protective )?gloves|thorny|(?:sharp|has|with"
+    r"|large|many) (?:thorns|spines|prickles)|"
+    r"toxi[qc]\w{1,3}|venen\w+|nocif\w*|ne pas (?:consommer|ingerer|manger)|no (?:comestible|ingerir"
+    r"|consumir|comer)|"
+    r"(?:hors de|fuera) (?:la )?(?:portee|del alcance)\b|giftig\w*|nicht zum verzehr|hautreizend"
+    r"|huidirriterend|"
+    r"niet voor consumptie|plante? ornementale seulement)\b"
+)
+_RIGHTS = re.compile(
+    r"\b(?:propagation|reproduction|multiplication|propagat\w+"
+    r"|unlicen[sc]ed)\b[^.;\t]{0,90}\b(?:prohibited|forbidden|illegal|"
+    r"unlawful|not permitted|interdite?|prohibida|verboten|strictly|violation|infring\w+)\b"
+    r"|\b(?:unauthori[sz]ed|unlicen[sc]ed|illegal|prohibid[ao]"
+    r"|interdit\w*)\b[^.;\t]{0,40}\b(?:propagation|reproduction|multiplication)\b"
+)
+_HARMLESS = re.compile(
+    r"(?:\b(?:non|not|nor|is not|are not|isn.t|no known)[ -]*(?:known to be |considered )?|\b(?:resists?"
+    r"|crown of|nearly|almost|un)\s)$"
+)
+_NOT_HARM = re.compile(r"\s?(?:ivy|oak|sumac|-free|free)\b")
+
+
+def read_warnings(tag: TagText) -> Iterator[Found[str]]:
+    """Each warning sentence, as printed.
+
+    >>> [found.value for found in read_warnings(TagText("Full sun. Harmful if eaten. Non-toxic to bees."))]
+    ['Harmful if eaten']
+    """
+    text = tag.string
+    folded = _one_voice(text)
+    seen: set[tuple[int, int]] = set()
+    for pattern in (_HARM, _RIGHTS):
+        for match in pattern.finditer(folded):
+            if _HARMLESS.search(folded[: match.start()]) or _NOT_HARM.match(folded, match.end()):
+                continue
+            start, end = _sentence(text, match.start(), match.end())
+            phrase = clean(text[start:end])
+            if len(phrase) <= 240 and not any(a < end and start < b for a, b in seen):
+                seen.add((start, end))
+                yield Found(phrase, (start, end), 0.9)
+
+
+def _one_voice(text: str) -> str:
+    """The flowing text, in which capitals run on over line ends as well."""
+    folded = flowing(text)
+    for match in re.finditer(r"(?<=[A-Z])\n(?=[A-Z]{2})", text):
+        folded = folded[: match.start()] + " " + folded[match.end() :]
+    return folded
+
+
+def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
+    """The whole sentence around a stretch: back over lines that run into it, on to its full stop."""
+    begin = max((m.end() for m in re.finditer(r"[.!;]\s+|\t|\n\n|[•|·]\s", text[:start])), default=0)
+    lines = [at for at in range(begin, start) if text[at] == "\n" and not _runs_on(text, at)]
+    begin = lines[-1] + 1 if lines else begin
+    stop = value_end(text, end)
+    while text[stop : stop + 1] == "\n" and _all_capitals(text, begin, stop):
+        stop = value_end(text, stop + 1)
+    return begin, stop
+
+
+def _runs_on(text: str, at: int) -> bool:
+    before, after = text[:at].rstrip(), text[at + 1 :]
+    return (
+        after[:1].islower()
+        or before.endswith((",", "-"))
+        or _all_capitals(text, text.rfind("\n", 0, at) + 1, at)
+    )
+
+
+def _all_capitals(text: str, start: int, at: int) -> bool:
+    """True when a line in capitals runs into another one: case then tells nothing of sentences."""
+    line, following = text[start:at], text[at + 1 :].split("\n")[0]
+    spoken = any(character.isalpha() for character in line) and len(following.split()) <= 6
+    return (
+        spoken
+        and line.isupper()
+        and following.isupper()
+        and ":" not in following
+        and not line.rstrip().endswith(".")
+    )
+
+
+NATIVE_CLAIM: Field[str] = Field("native_claim", "Native", str, read_native_claim)
+WARNINGS: Field[str] = Field("warnings", "Warnings", str, read_warnings, "list")

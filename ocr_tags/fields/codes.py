@@ -1,0 +1,123 @@
+"""Numbers others gave the plant: trade item numbers, patents and variety rights."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from ocr_tags.record import Field, Found, TagText
+
+# ---------------------------------------------------------------- trade item numbers
+
+_GROUPS = (
+    r"\d{14}|\d{13}|\d{12}|\d{8}|\d \d{6} \d{6}|\d{7} \d{6}|\d \d{5} \d{5} \d|\d{6} \d{6}"
+    r"|\d-\d{5}-\d{5}-\d|\d{4} \d{4}"
+    r"|\d \d{2} \d{5} \d{5} \d|\d{2} \d{5} \d{5} \d|\d \d{10} \d|\d \d{5} \d{6}|\d{6} \d{5} \d|\d \d{12}"
+)
+_DIGITS = re.compile(rf"(?<![\w+#$.,/-])(?<!\d )(?:{_GROUPS})(?![\w/-]|[.,]\d| \d{{3,}})")
+_TELEPHONE = re.compile(r"(?:tel|phone|fax|call|mobile|telefon\w*|telefono|\+)[\s.:()+\d-]*$", re.I)
+_LABEL = re.compile(
+    r"(?:gtin|ean|upc|barcode|jan)(?:[- ]?(?:8|12|13|14|a))?(?: code| no\.?)?\s*[:#]?\s*$", re.I
+)
+
+
+def check_digit(digits: str) -> int:
+    """The GS1 check digit of a number without it (weights 3, 1, 3, … from the right).
+
+    >>> check_digit("629104150021")
+    3
+    """
+    total = sum(int(digit) * (1 if place % 2 else 3) for place, digit in enumerate(reversed(digits)))
+    return -total % 10
+
+
+def read_gtin(tag: TagText) -> Iterator[Found[str]]:
+    """Trade item numbers of 8, 12, 13 or 14 digits with a right check digit, as long as printed.
+
+    A digit is never repaired: one wrong number in ten has a right check digit by chance. Eight digits
+    may be a date or a shortened UPC, so they count only in two groups or after a label.
+
+    >>> [found.value for found in read_gtin(TagText("6 291041 500213"))]
+    ['6291041500213']
+    >>> list(read_gtin(TagText("6 291041 500214")))
+    []
+    """
+    for match in _DIGITS.finditer(tag.string):
+        before = tag.string[max(0, match.start() - 24) : match.start()].split("\n")[-1]
+        digits = re.sub(r"\D", "", match[0])
+        if _TELEPHONE.search(before) or len(set(digits)) == 1 or int(digits[-1]) != check_digit(digits[:-1]):
+            continue
+        labelled = bool(_LABEL.search(before))
+        if len(digits) > 8 or labelled or " " in match[0]:
+            yield Found(digits, match.span(), 1.0 if labelled else 0.7 if len(digits) == 8 else 0.95)
+
+
+# ---------------------------------------------------------------- patents and variety rights
+
+_COUNTRY = r"(?:u\.? ?s\.? ?)?"
+_NUMBER = r"(?P<number>\d{1,2}[,.] ?\d{3}|\d{4,5})(?![\d-])(?!,\d)"
+_KIND = r"(?:\s?P[123]\b)?"
+_PLANT_PATENT = re.compile(
+    rf"(?<![^\W_]){_COUNTRY}(?:p\.? ?p\.?(?: ?a\.?)?|plant pat(?:ent|\b\.?))\s?(?:\s?(?:no\b\.?|number"
+    rf"|num\.?|nº|#)\s?[:#]?)?\s?{_NUMBER}{_KIND}",
+    re.I,
+)
+_MORE = re.compile(rf"\s?(?:,|&|and|/|;)\s?(?:#\s?)?{_NUMBER}(?!\s?(?:in|cm|\"|%))", re.I)
+_WORN = re.compile(rf"(?<![^\W_])(?:us ?)?(?:rp|pr|pf|fp|pp|bp|pb) ?#\s?{_NUMBER}", re.I)
+_PENDING = re.compile(
+    rf"(?<![^\W_]){_COUNTRY}(?:ppaf(?![^\W_])|p\.p\.a\.f\.|pp pending|plant patent (?:applied for|pending))",
+    re.I,
+)
+_UTILITY = re.compile(
+    r"\bu\.?s\.? (?:utility )?patent (?:no\.?|number|#)?\s?(?P<number>\d{1,2},\d{3},\d{3})\b", re.I
+)
+_PATENT_PENDING = re.compile(r"(?<!plant )\bpat(?:ent|\.)?s? pend(?:ing\b|\.)", re.I)
+_RIGHTS = re.compile(
+    r"(?<![^\W_])(?P<office>EU ?|UK ?|AU ?|NZ ?|US ?)?(?P<kind>CPBRAF|PBRAF|CPBR|PBR|PVR|PVPA|PVP|CPVR)"
+    r"(?![^\W\d_])(?:[ :]?(?:No\.?|#|Nr\.?)? ?#?(?P<number>\d[\d/]{2,11}))?"
+)
+
+
+def read_patents(tag: TagText) -> Iterator[Found[str]]:
+    """Each patent or variety right, in one form: PP12345, PPAF, CPBR1234, PBR.
+
+    >>> [found.value for found in read_patents(TagText("USPP 12,345 & 13,456  CPBRAF"))]
+    ['PP12345', 'PP13456', 'CPBRAF']
+    >>> list(read_patents(TagText("Apply 12345 units")))
+    []
+    """
+    text = tag.string
+    found = [*_plant_patents(text)]
+    found += [Found("PPAF", match.span(), 0.95) for match in _PENDING.finditer(text)]
+    found += [Found("US" + _digits(match["number"]), match.span(), 0.95) for match in _UTILITY.finditer(text)]
+    found += [Found("Patent pending", match.span(), 0.95) for match in _PATENT_PENDING.finditer(text)]
+    found += [Found(_right(match), match.span(), 0.9) for match in _RIGHTS.finditer(text)]
+    seen: set[str] = set()
+    for one in sorted(found, key=lambda item: item.span):
+        if one.value not in seen:
+            seen.add(one.value)
+            yield one
+
+
+def _plant_patents(text: str) -> Iterator[Found[str]]:
+    for match in _PLANT_PATENT.finditer(text):
+        yield Found("PP" + _digits(match["number"]), match.span(), 0.95)
+        end = match.end()
+        while more := _MORE.match(text, end):
+            yield Found("PP" + _digits(more["number"]), more.span("number"), 0.85)
+            end = more.end()
+    for match in _WORN.finditer(text):
+        if not _PLANT_PATENT.match(text, match.start()):
+            yield Found("PP" + _digits(match["number"]), match.span(), 0.6)
+
+
+def _digits(printed: str) -> str:
+    return re.sub(r"\D", "", printed)
+
+
+def _right(match: re.Match[str]) -> str:
+    return f"{(match['office'] or '').strip()}{match['kind']}{match['number'] or ''}"
+
+
+GTIN: Field[str] = Field("gtin", "Barcode number", str, read_gtin)
+PATENTS: Field[str] = Field("patents", "Patents and variety rights", str, read_patents, "list")

@@ -1,0 +1,113 @@
+"""Colours a tag states for flowers and leaves, in its own words.
+
+A colour word in a plant's name is no evidence of colour, and "blue" is often violet to a gardener
+(Kelly and Judd, NBS Special Publication 440, 1976, on horticultural charts), so words are kept, never
+mapped to a shade, and only taken after a label or beside the flower or leaf they describe.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+
+from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases, labelled, listed
+from ocr_tags.record import Field, Found, TagText
+
+_LISTS = listed("colour")
+
+
+def _choice(words: Iterable[str]) -> str:
+    """Any of `words`, the longest first."""
+    return "|".join(sorted(set(map(fold, words)), key=len, reverse=True))
+
+
+_WORD = _choice(_LISTS["english"] + _LISTS["foreign"])
+_MODIFIER = _choice(_LISTS["modifier"])
+_COLOUR = rf"(?:(?:{_MODIFIER})[ -]){{0,2}}(?:{_WORD})(?:-(?:{_WORD}))?(?:[ -](?:claro|oscuro|clair|fonce))?"
+_LIST = rf"{_COLOUR}(?:(?:, | ?/ ?| ?& ?|,? (?:and|or|to|et|y|und) ){_COLOUR}){{0,5}}"
+_ONE = re.compile(rf"(?<![\w'’‘-]){_COLOUR}(?![\w-])")
+
+_LABELS = label_phrases("colours")
+
+_ADJECTIVE = (
+    r"(?:large|small|big|huge|tiny|giant|showy|fragrant|scented|double|single|semi-double|ruffled|tubular"
+    r"|trumpet|"
+    r"trumpet-shaped|bell-shaped|daisy-like|star-shaped|starry|glossy|lacy|ferny|feathery|evergreen|fall"
+    r"|spring|summer|"
+    r"funnel-shaped|round|fluffy|velvety|fuzzy|flat|upright|heart-shaped|lance-shaped|edged|marked"
+    r"|sweetly|long-lasting|"
+    r"edible|nodding|pendulous|papery|aromatic|variegated|striped|veined|tinged|tipped)"
+)
+_PART = (
+    r"(?:flowers?|blooms|blossoms?|florets?|petals|bracts|foliage|leaves|leaf|flowerheads|flower heads"
+    r"|flower spikes|plumes|"
+    r"spikes|trumpets|bells|panicles|umbels|spires|catkins|berries|stems|bark|needles|fronds|seedheads"
+    r"|fruits?)(?![\w-])"
+)
+_BEFORE_PART = re.compile(rf"(?<![\w'’‘-])(?P<list>{_LIST})(?:,? {_ADJECTIVE}){{0,3}} {_PART}")
+_AFTER_PART = re.compile(
+    rf"\b(?:(?:spikes|clusters|masses|mounds|panicles|spires|clouds|trumpets|plumes|sprays|shades|heads"
+    rf"|drifts) (?:of|in)|"
+    r"(?:flowers|blooms|blossoms|foliage|leaves) (?:is|are|in|of|open|turn|turns|in shades of)|"
+    rf"fleurs|flores|bluten|feuillage|feuilles|follaje|hojas|bloemen) (?:an? |a "
+    rf"|the )?(?P<list>{_LIST})(?![\w-])(?! (?:sun|soil|shade))"
+)
+_GERMAN = re.compile(rf"(?<![\w-])(?P<list>{_COLOUR}e?s?) (?:bluten|blatter|bloemen|blad)\b")
+_NAME_FOLLOWS = re.compile(
+    r" (?:farms?|nursery|growers|gardens?|tree|carpet|vine|shop|market|company|co\b|inc\b|ltd)"
+)
+_NAME = re.compile(r"\b(?:Leaf|Flower|Blossom|Bells|Trumpets?|Spires?|Plumes?|LEAF|FLOWER|BLOSSOM|BELLS)$")
+TITLE = 1.8
+"""Print this much larger than usual is a name: "Blue Flower Carpet" states no colour."""
+
+
+def read_colours(tag: TagText) -> Iterator[Found[str]]:
+    """Each colour stated for a flower, leaf or fruit, as printed, each once.
+
+    >>> [found.value for found in read_colours(TagText("Bloom color: white & yellow"))]
+    ['white', 'yellow']
+    >>> list(read_colours(TagText("Purple Coneflower by Green Valley Growers")))
+    []
+    """
+    seen: set[str] = set()
+    for start, end, certainty in sorted(_stated(tag)):
+        for match in _ONE.finditer(fold(tag.string[start:end])):
+            at = start + match.start(), start + match.end()
+            value = clean(tag.string[slice(*at)])
+            if fold(value) not in seen:
+                seen.add(fold(value))
+                yield Found(value, at, certainty)
+
+
+def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
+    """Stretches of text that state colours."""
+    text = tag.string
+    folded = flowing(text)
+    for found in labelled(text, _LABELS):
+        if _opens_with_colour(folded, found.start, found.end, found.bare):
+            yield found.start, found.end, found.certainty
+    for pattern in (_BEFORE_PART, _AFTER_PART, _GERMAN):
+        for match in pattern.finditer(folded):
+            if not _is_name(tag, match):
+                yield match.start("list"), match.end("list"), 0.85
+
+
+def _is_name(tag: TagText, match: re.Match[str]) -> bool:
+    """True for titles, and for "Coral Bells" and "Purple Leaf Plum" in any size."""
+    capital = tag.string[match.start("list")].isupper()
+    big = tag.line_at(match.start("list")).size >= TITLE
+    return big or bool(
+        _NAME_FOLLOWS.match(match.string, match.end())
+        or (capital and _NAME.search(tag.string[slice(*match.span())]))
+    )
+
+
+def _opens_with_colour(folded: str, start: int, end: int, bare: bool) -> bool:
+    if bare:
+        return bool(re.fullmatch(_LIST, folded[start:end].strip()))
+    return bool(_ONE.match(folded, start)) or bool(
+        re.match(rf"(?:\w+ ){{1,2}}(?={_COLOUR})", folded[start:end])
+    )
+
+
+COLOURS: Field[str] = Field("colours", "Colours", str, read_colours, "list")

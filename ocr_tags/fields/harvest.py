@@ -1,0 +1,88 @@
+"""Days from planting to harvest, as vegetable and fruit tags print them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from ocr_tags.fields.phrases import fold
+from ocr_tags.record import Days, Field, Found, TagText
+
+PLAUSIBLE = range(15, 251)
+"""Days that a crop can take: cress to winter leeks (common practice, no source)."""
+
+_NUMBER = r"(?P<low>\d{2,3})(?:\s?(?:-|–|—|to|a|bis|tot|/)\s?(?P<high>\d{2,3}))?\+?"
+_DAYS = r"(?:days?|jours?|dias?|tage?n?|dagen)\b"
+_RIPE = (
+    r"(?:maturity|maturation|mature|harvest|pick(?:ing)?|ripen(?:ing)?|ripe|eat|table|fruit(?:ing)?|crop"
+    r"|maturite|recolte|cosecha|madurez|ernte)"
+)
+_SPACE = r"[ :=.…_·\t-]*(?:\n(?!\n))?[ \t]*"
+_LABEL = (
+    rf"(?:days\s(?:to|until|till|from transplant to)(?:\sfirst)?\s{_RIPE}|dtm|jours\s(?:a"
+    rf"|jusqu.a)\s(?:la\s)?{_RIPE})"
+)
+_RESULT = (
+    r"(?:matur(?:es|ity|ing)|ready(?:\sto\s(?:pick|harvest|eat))?|harvest(?:s|ed)?|ripen?s?(?:\sready)?"
+    r"|fruits?\sripen|"
+    r"pick|recolte|cosecha|ernte|maturite|madurez|oogst)"
+)
+_ABOUT = r"(?:(?:in|after|at|about|approx\.?|approximately|around|within|from|en|nach|na)\s)*"
+_FORMS = (
+    (
+        re.compile(rf"\b{_LABEL}{_SPACE}{_NUMBER}(?![\d.,]*\d)(?!\s?(?:in|cm|°|%|f\b|lb|oz))(?:\s?{_DAYS})?"),
+        1.0,
+    ),
+    (re.compile(rf"\b{_RESULT}{_SPACE}{_ABOUT}{_NUMBER}\s?{_DAYS}"), 0.95),
+    (
+        re.compile(
+            rf"\b{_NUMBER}\s?{_DAYS}\s(?:to|until|till|from|after|a)\s(?:first\s|la\s)?(?:{_RIPE}"
+            rf"|transplant\w*|planting|setting)"
+        ),
+        0.95,
+    ),
+    (re.compile(rf"(?:^|(?<=[\t\n]))days\s?[:=]\s?{_NUMBER}(?=\s*(?:$|[\t\n]))"), 0.85),
+)
+_LINE = re.compile(rf"(?:^|(?<=[\t\n]))(?:approx\.?\s|about\s)?{_NUMBER}\s?{_DAYS}\.?(?=\s*(?:$|[\t\n]))")
+_OTHER = re.compile(
+    r"germin|emerg|sprout|levee|keim|return|refund|guarant|garant|warrant|vase|trial|shelf|store|water"
+    r"|feed|bloom"
+)
+
+
+def read_days(tag: TagText) -> Iterator[Found[Days]]:
+    """Days to maturity; a lone "60-70 days" counts when no other use of days stands beside it.
+
+    >>> [found.value for found in read_days(TagText("Matures in 60-70 days"))]
+    [Days(min_days=60, max_days=70)]
+    >>> list(read_days(TagText("Germinates in 15-20 days")))
+    []
+    """
+    folded = fold(tag.string)
+    seen = False
+    for pattern, certainty in _FORMS:
+        for match in pattern.finditer(folded):
+            if not _of_other(folded, match) and (days := _days(match)):
+                seen = True
+                yield Found(days, match.span(), certainty)
+    if seen:
+        return
+    for match in _LINE.finditer(folded):
+        before = folded[max(0, match.start() - 40) : match.start()].split("\n\n")[-1]
+        if not _OTHER.search(before) and not before.endswith("\t") and (days := _days(match)):
+            yield Found(days, match.span(), 0.7)
+
+
+def _of_other(folded: str, match: re.Match[str]) -> bool:
+    """True when the sentence before is about germination, a guarantee and the like."""
+    before = re.split(r"[.;\n\t]", folded[max(0, match.start() - 40) : match.start()])[-1]
+    return bool(_OTHER.search(before))
+
+
+def _days(match: re.Match[str]) -> Days | None:
+    low = int(match["low"])
+    high = int(match["high"] or low)
+    return Days(low, high) if low in PLAUSIBLE and high in PLAUSIBLE and low <= high else None
+
+
+DAYS_TO_MATURITY: Field[Days] = Field("days_to_maturity", "Days to maturity", Days, read_days)

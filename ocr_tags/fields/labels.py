@@ -1,0 +1,49 @@
+"""Is this line a label and nothing else? Asked by readers, and by whoever puts lines in reading order."""
+
+from __future__ import annotations
+
+import re
+from functools import cache, lru_cache
+
+from ocr_tags.fields.phrases import listed, squeezed
+from ocr_tags.fields.size_words import find_labels
+
+_BESIDE = re.compile(r"\s*[/|&·•]\s*")
+_ZONES = re.compile(
+    r"(?:usda )?(?:plant )?(?:cold |winter )?(?:hardiness |hardy |heat )?zones?|hardiness(?: rating)?|"
+    r"min(?:imum|\.)? ?temp(?:erature|\.)?|zone de rusticité|rusticité|zona(?: de rusticidad)?|whz|"
+    r"winterhärtezone",
+    re.I,
+)
+
+
+@lru_cache(maxsize=512)
+def is_label(line: str) -> bool:
+    """Whether a line is nothing but a label, or several labels side by side ("Height / Hauteur").
+
+    >>> is_label("Height / Hauteur:"), is_label("Mature Height"), is_label("Keep moist")
+    (True, True, False)
+    """
+    parts = [part for part in _BESIDE.split(line.strip(" .:…-–—")) if part.strip()]
+    return bool(parts) and all(_is_one_label(part.strip(" .:")) for part in parts)
+
+
+def _is_one_label(text: str) -> bool:
+    if squeezed(text) in _printed_labels() or _ZONES.fullmatch(text):
+        return True
+    sizes = list(find_labels(text))
+    if len(sizes) != 1 or sizes[0].weak:
+        return False
+    before = text[: sizes[0].start].strip().casefold()
+    return sizes[0].end >= len(text) and before in _BEFORE_SIZE
+
+
+_BEFORE_SIZE = frozenset(
+    ["", "mature", "plant", "garden", "average", "maximum", "max", "max.", "ultimate", "typical", "final"]
+)
+
+
+@cache
+def _printed_labels() -> frozenset[str]:
+    values = {squeezed(word) for words in listed("light_alone").values() for word in words}
+    return frozenset(squeezed(label) for labels in listed("label").values() for label in labels) - values

@@ -1,0 +1,63 @@
+"""Who sells the plant, and under which series."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from ocr_tags import lexicon
+from ocr_tags.firms import SERIES_AFTER, SERIES_BEFORE, firm_in, labelled_firms
+from ocr_tags.nomenclature import title_case
+from ocr_tags.record import Field, Found, TagText
+from ocr_tags.titles import lines_of
+
+
+def read_supplier(tag: TagText) -> Iterator[Found[str]]:
+    """The firm that grew or sent out the plant.
+
+    >>> [found.value for found in read_supplier(TagText("Grown by Hollow Oak Nursery, Millbrook"))]
+    ['Hollow Oak Nursery']
+    >>> list(read_supplier(TagText("Ideal for cottage gardens")))
+    []
+    """
+    labelled = labelled_firms(tag.string)
+    for name, span in labelled:
+        yield Found(_written(name), span, 0.93)
+    for line in lines_of(tag):
+        found = firm_in(line.text)
+        if found is None or any(start < line.end and end > line.start for _, (start, end) in labelled):
+            continue
+        start = line.start + found[1]
+        end = start + len(found[0])
+        yield Found(_written(found[0]), (start, min(end, line.end)), 0.85)
+
+
+def _written(name: str) -> str:
+    plain = " ".join(name.replace("’", "'").split())
+    plain = re.sub(r"\bP[ée]pini[éèe]re", "Pépinière", plain)  # readers mistake the second accent
+    return title_case(plain) if plain.isupper() and len(plain) > 4 else plain
+
+
+def read_series(tag: TagText) -> Iterator[Found[str]]:
+    """The series the plant is sold in, without the plant's own name.
+
+    >>> [found.value for found in read_series(TagText("Petunia Tidewater™ Series"))]
+    ['Tidewater']
+    """
+    for line in lines_of(tag):
+        match = SERIES_BEFORE.search(line.text) or SERIES_AFTER.search(line.text)
+        if match is None:
+            continue
+        name = re.sub(r"^(?:The|THE|From|In|Our|This|A)\s+(?:(?:the|our)\s+)?", "", match["name"])
+        words = name.split()
+        while len(words) > 1 and lexicon.plants_called(words[0]):
+            words = words[1:]
+        name = " ".join(words)
+        if not name or name.lower() in ("the", "this", "our", "new", "a"):
+            continue
+        start = line.start + match.end("name") - len(name)
+        yield Found(_written(name), (start, start + len(name)), 0.9)
+
+
+SERIES = Field("series", "Series", str, read_series)
+SUPPLIER = Field("supplier", "Supplier", str, read_supplier)

@@ -1,0 +1,153 @@
+"""Common names, botanical name, series and supplier.
+
+Damaged names are put right only when one known name is clearly nearest; unknown names and new cultivars are
+kept as read.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import lru_cache
+
+from ocr_tags import lexicon, titles
+from ocr_tags.common_names import KNOWN, Side, agrees, also_named, is_bare, read_side
+from ocr_tags.fields.makers import SERIES, SUPPLIER
+from ocr_tags.naming import Mention, combine, labelled_cultivar, lone_cultivar, with_cultivar
+from ocr_tags.nomenclature import plausible_epithet, tidy_epithet
+from ocr_tags.record import BotanicalName, Field, Found, LineSpan, TagText
+from ocr_tags.titles import Line
+
+__all__ = ["BOTANICAL_NAME", "COMMON_NAMES", "SERIES", "SUPPLIER"]
+
+
+def read_common_names(tag: TagText) -> Iterator[Found[str]]:
+    """Every common name on the side, the main one first.
+
+    >>> [found.value for found in read_common_names(TagText("PURPLE CONEFLOWER\\nEchinacea purpurea"))]
+    ['Purple Coneflower']
+    >>> list(read_common_names(TagText("Height 12 in. Flowers rose to lilac.")))
+    []
+    """
+    yield from _names(tag.string, tag.lines)[0]
+
+
+def read_botanical_name(tag: TagText) -> Iterator[Found[BotanicalName]]:
+    """The botanical name with the cultivar that belongs to it, wherever on the side that stands.
+
+    >>> [found.value.name for found in read_botanical_name(TagText("'Sky Lantern'\\nSalvia nemorosa"))]
+    ["Salvia nemorosa 'Sky Lantern'"]
+    """
+    yield from _names(tag.string, tag.lines)[1]
+
+
+@lru_cache(maxsize=256)
+def _names(
+    string: str, spans: tuple[LineSpan, ...]
+) -> tuple[tuple[Found[str], ...], tuple[Found[BotanicalName], ...]]:
+    side = read_side(TagText(string, lines=spans))
+    botanical = tuple(_botanical(string, side))
+    return tuple(_chosen(side, botanical)), botanical
+
+
+def _chosen(side: Side, botanical: tuple[Found[BotanicalName], ...]) -> list[Found[str]]:
+    """One finding a name; those of the botanical plant surer, those it contradicts less sure."""
+    cultivars = {lexicon.key(b.value.cultivar) for b in botanical if b.value.cultivar}
+    bare = {b.value.name for b in botanical if is_bare(b.value)}
+    genera = {b.value.genus for b in botanical}
+    best: dict[str, Found[str]] = {}
+    known = any(found.certainty >= KNOWN for found in side.common)
+    found = side.common if known else [*side.common, *side.unknown]
+    for one in sorted(found, key=lambda f: f.span):
+        folded, certainty = lexicon.key(one.value), one.certainty
+        if folded in cultivars or one.value in bare or _is_said_better(one.value, side, genera):
+            continue
+        if side.genera and lexicon.plants_called(one.value):
+            agreed = any(agrees(one.value, genus) for genus in side.genera)
+            certainty = min(0.98, certainty + 0.1) if agreed else certainty * 0.6
+        first = best.setdefault(folded, one)
+        best[folded] = replace(
+            first, certainty=round(max(certainty, first.certainty if first is not one else 0), 3)
+        )
+    return sorted(best.values(), key=lambda f: (f.certainty < KNOWN, f.span))
+
+
+def _is_said_better(value: str, side: Side, genera: set[str | None]) -> bool:
+    """A genus beside a true common name of its plant, or the category Rose beside a kind of rose."""
+    if lexicon.is_genus(value) and (value in genera or not lexicon.is_trade_name(value)):
+        return also_named(side, value)
+    others = [c.value.lower() for c in side.common if c.certainty >= KNOWN]
+    return value.lower() == "rose" and any(other.endswith(" rose") for other in others)
+
+
+# ---------------------------------------------------------------- the botanical name
+
+
+def _botanical(string: str, side: Side) -> Iterator[Found[BotanicalName]]:
+    main = _main_mention(side)
+    if main is None:
+        return
+    name, certainty = main.name, main.certainty
+    for other in side.mentions:
+        joined = combine(name, other.name)
+        if joined is not None and joined != name and other.certainty >= 0.6:
+            name, certainty = joined, min(certainty, other.certainty)
+    if not name.cultivar and (apart := _cultivar_apart(string, side, name)):
+        name, certainty = with_cultivar(name, apart[0]), min(certainty, apart[1])
+    if name.cultivar and not name.trade_designation and len(side.marked) == 1:
+        name = replace(name, trade_designation=titles.as_written(_selling_name(side.marked[0])))
+    if is_bare(name) and not also_named(side, name.name):
+        return
+    yield Found(name, main.span, round(certainty, 3))
+    for other in side.mentions:
+        if other.alone and not is_bare(other.name) and combine(name, other.name) is None:
+            yield Found(other.name, other.span, round(other.certainty * 0.8, 3))
+
+
+def _selling_name(printed: str) -> str:
+    """A marked name without the plant's own at its end: "Ravelot Sprite Japanese Maple"."""
+    words = printed.split()
+    count, _ = titles.known_ending(words)
+    return " ".join(words[:-count] if 0 < count < len(words) else words)
+
+
+def _main_mention(side: Side) -> Mention | None:
+    whole = [m for m in side.mentions if not is_bare(m.name)]
+    if whole:
+        return max(whole, key=lambda m: (m.alone, round(m.certainty, 1), len(m.name.name), -m.span[0]))
+    return max(side.mentions, key=lambda m: m.certainty, default=None)
+
+
+def _cultivar_apart(string: str, side: Side, name: BotanicalName) -> tuple[str, float] | None:
+    """The cultivar that stands apart from the name: labelled, quoted, or the one title of unknown words."""
+    for line in side.lines:
+        if found := labelled_cultivar(string, line):
+            return found[0], 0.9
+    quoted = [(found[0], line) for line in side.lines if (found := lone_cultivar(string, line))]
+    if quoted:
+        epithet, line = max(quoted, key=lambda pair: pair[1].size)
+        return (epithet, 0.88) if line.title or len(line.text.split()) <= 5 else None
+    known = any(found.certainty >= KNOWN * 0.88 for found in side.common)
+    loose = [
+        entry for entry in side.loose if not lexicon.is_genus(entry[0].split()[0]) and _apart(entry, side)
+    ]
+    if not known or not name.species or name.trade_designation or side.marked or len(loose) != 1:
+        return None
+    epithet = tidy_epithet(loose[0][0])
+    return (epithet, loose[0][1]) if plausible_epithet(epithet) else None
+
+
+def _apart(entry: tuple[str, float, Line], side: Side) -> bool:
+    """Whether unknown title words are set off from the common name: on its line, or in another size.
+
+    In the same size they are as likely the beginning of the common name, broken over two lines.
+    """
+    line = entry[2]
+    named = [other for c in side.common for other in side.lines if other.start <= c.span[0] < other.end]
+    return (
+        not line.flat and all(other is line or not 0.87 < other.size / line.size < 1.15 for other in named)
+    ) or line in named
+
+
+COMMON_NAMES = Field("common_names", "Common name", str, read_common_names, "each")
+BOTANICAL_NAME = Field("botanical_name", "Botanical name", BotanicalName, read_botanical_name)

@@ -1,0 +1,102 @@
+"""The plant passport: lines A to D with their values.
+
+Format: Implementing Regulation (EU) 2017/2313, and for Great Britain its retained version. The models fix
+letters and content, but neither size nor place, so values go by their letters. A is the botanical name,
+B the operator (EU: country code, hyphen, number), C the traceability code, D the origin; passports for a
+protected zone carry "PZ" and the code of the pest.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from ocr_tags.fields.phrases import Hit, Phrases, clean, listed
+from ocr_tags.record import Field, Found, PlantPassport, TagText
+
+_HEADINGS = Phrases(dict.fromkeys(listed("heading")["passport"], True), shortest=9)
+_MEMBERS = "AT|BE|BG|CY|CZ|DE|DK|EE|EL|ES|FI|FR|GR|HR|HU|IE|IT|LT|LU|LV|MT|NL|PL|PT|RO|SE|SI|SK"
+_LETTER = re.compile(
+    r"(?:^|(?<=[\t\n])|(?<= ))(?P<letter>[ABCD])(?:[.:)]| ?[-–—](?= ))?(?=[ \t\n]|$)[ \t]*(?:\n(?!\n"
+    r"|[ABCD][ .:)\n]))?"
+)
+_OPERATOR = re.compile(
+    rf"(?:(?:{_MEMBERS}|XI) ?[-–—] ?[A-Z0-9][A-Z0-9./ -]{{2,20}}|(?:GB|UK)?[ -]?\d[\dA-Z/-]{{3,14}})"
+)
+_EU_OPERATOR = re.compile(rf"(?:{_MEMBERS}|XI) ?[-–—] ?[A-Z0-9][A-Z0-9./-]{{2,20}}")
+_ZONE = re.compile(r"\b(?:PZ|ZP)\b[\s:–—-]*(?P<codes>(?:[A-Z]{5,6}\b(?:[,; /]+(?=[A-Z]{5,6}\b))?)+)?")
+_NAME = re.compile(r"[A-Z×x][\w× .'‘’\"-]*[a-z][\w× .'‘’\"()-]*")
+_ORIGIN = re.compile(r"[A-Z]{2}(?:\(NI\))?|[A-Z][a-z]+(?: [A-Z][a-z]+){0,2}")
+
+
+def read_plant_passport(tag: TagText) -> Iterator[Found[PlantPassport]]:
+    """The passport, when its heading or an EU operator number is there and at least A or D besides B.
+
+    >>> chosen = "Plant Passport  A Salvia nemorosa  B NL-000000001  C 12  D NL"
+    >>> [found.value.operator for found in read_plant_passport(TagText(chosen))]
+    ['NL-000000001']
+    """
+    text = tag.string
+    headings = _HEADINGS.find(text)
+    lines, start, end = _lettered(text, headings[-1].end if headings else 0)
+    values = {letter: value for letter, value in lines.items() if _fits(letter, value)}
+    operator = values.get("B")
+    if operator is None or not ("A" in values or "D" in values):
+        return
+    if not headings and not (_EU_OPERATOR.fullmatch(operator) and len(values) >= 3):
+        return
+    start = min([start, *(heading.start for heading in headings)])
+    passport = PlantPassport(
+        values.get("A"), operator, values.get("C"), values.get("D"), _protected_zone(text, headings)
+    )
+    yield Found(passport, (start, end), _certainty(headings, values))
+
+
+def _certainty(headings: list[Hit[bool]], values: dict[str, str]) -> float:
+    return (0.95 if headings else 0.8) * (1.0 if len(values) >= 3 else 0.8)
+
+
+def _lettered(text: str, start: int) -> tuple[dict[str, str], int, int]:
+    """What stands after each of the letters, and the stretch of text from the first to the last."""
+    marks = list(_LETTER.finditer(text, start))
+    lines: dict[str, str] = {}
+    begin, end = len(text), start
+    for mark in marks:
+        stop = _value_end(text, mark, marks)
+        value = clean(text[mark.end() : stop])
+        if mark["letter"] not in lines and _fits(mark["letter"], value):
+            lines[mark["letter"]] = value
+            begin, end = min(begin, mark.start()), max(end, stop)
+    return lines, begin, end
+
+
+def _value_end(text: str, mark: re.Match[str], marks: list[re.Match[str]]) -> int:
+    """A value ends with its line, or where the next letter with a fitting value begins."""
+    line = re.compile(r"[\t\n]|$").search(text, mark.end())
+    stop = line.start() if line else len(text)
+    for other in marks:
+        fits = "ABCD".index(other["letter"]) > "ABCD".index(mark["letter"])
+        if mark.end() < other.start() < stop and fits:
+            return other.start()
+    return stop
+
+
+def _fits(letter: str, value: str) -> bool:
+    if letter == "A":
+        return bool(_NAME.fullmatch(value)) and len(value) <= 70
+    if letter == "B":
+        return bool(_OPERATOR.fullmatch(value))
+    if letter == "C":
+        return bool(value) and len(value) <= 30 and any(character.isdigit() for character in value)
+    return bool(_ORIGIN.fullmatch(value))
+
+
+def _protected_zone(text: str, headings: list[Hit[bool]]) -> str | None:
+    """The pest codes after "PZ": EPPO codes are five letters for plants and six for pests."""
+    match = _ZONE.search(text) if headings else None
+    return clean(match["codes"]) if match and match["codes"] else None
+
+
+PLANT_PASSPORT: Field[PlantPassport] = Field(
+    "plant_passport", "Plant passport", PlantPassport, read_plant_passport
+)

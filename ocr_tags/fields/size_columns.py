@@ -1,0 +1,116 @@
+"""The lengths and labels of one text, and those in columns: a row of labels over a row of lengths."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field, replace
+from itertools import pairwise
+
+from ocr_tags.fields.size_words import Label, find_labels
+from ocr_tags.measures import Measure, find_lengths, parse_length
+
+_UNIT_IN_LABEL = re.compile(
+    r" ?(?:[(\[] ?(?:in )?|in )(?P<unit>inches|in|cm|centimet(?:re|er)s|ft|feet|m|"
+    r"po)\.?[)\]]? ?[:.]? ?[\t\n]?"
+    r"(?P<figures>\d[\d ./½¼¾–-]*[\d½¼¾]|\d|[½¼¾])(?=\s*(?:$|[A-Z,;\n\t]))"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    kind: str
+    measure: Measure
+    certainty: float
+
+
+@dataclass
+class Measured:
+    """One text being read: its lengths and labels in order, and which labels are spent."""
+
+    text: str
+    measures: list[Measure] = field(init=False)
+    labels: list[Label] = field(init=False)
+    spent: set[Label] = field(default_factory=set)
+    settled: set[int] = field(default_factory=set)
+
+    def __post_init__(self) -> None:
+        self.measures = list(find_lengths(self.text))
+        self.labels = [self._with_unit(label) for label in find_labels(self.text)]
+        self.measures.sort(key=lambda measure: measure.span)
+
+    def _with_unit(self, label: Label) -> Label:
+        """ "Height (in): 12-18": the unit is taken with the label, and the bare figures are a length."""
+        match = _UNIT_IN_LABEL.match(self.text, label.end)
+        measure = parse_length(f"{match['figures']} {match['unit']}") if match else None
+        if match is None or measure is None:
+            return label
+        self.measures.append(replace(measure, span=match.span("figures"), certainty=measure.certainty * 0.95))
+        return replace(label, end=match.start("figures"))
+
+    def label_before(self, start: int) -> Label | None:
+        return max((x for x in self.labels if x.end <= start), key=lambda x: x.end, default=None)
+
+    def label_after(self, end: int) -> Label | None:
+        return min((x for x in self.labels if x.start >= end), key=lambda x: x.start, default=None)
+
+    def between(self, start: int, end: int) -> str:
+        return self.text[start:end]
+
+
+def _rows(text: str) -> Iterator[list[tuple[int, int]]]:
+    """The rows of each block of text that no empty line parts."""
+    start = 0
+    for block in text.split("\n\n"):
+        rows = []
+        for row in block.split("\n"):
+            rows.append((start, start + len(row)))
+            start += len(row) + 1
+        start += 1
+        yield rows
+
+
+def _only(tag: Measured, row: tuple[int, int]) -> tuple[list[Label], list[int]]:
+    """The labels, or the places of the lengths, a row consists of; both empty when it has more than that."""
+    labels = [x for x in tag.labels if row[0] <= x.start < row[1] and not x.weak]
+    places = [n for n, m in enumerate(tag.measures) if row[0] <= m.span[0] < row[1]]
+    rest = list(tag.text[row[0] : row[1]])
+    for start, end in [(x.start, x.end) for x in labels] + [tag.measures[n].span for n in places]:
+        rest[start - row[0] : end - row[0]] = " " * (min(end, row[1]) - start)
+    if any(sign.isalnum() for sign in rest) or (labels and places):
+        return [], []
+    return labels, places
+
+
+def table(tag: Measured) -> Iterator[Size]:
+    """A row of labels over a row of as many lengths."""
+    for rows in _rows(tag.text):
+        for upper, lower in pairwise(rows):
+            labels, places = _only(tag, upper)[0], _only(tag, lower)[1]
+            if len(labels) < 2:
+                continue
+            tag.spent.update(labels)
+            if len(labels) != len(places) or any(len(x.kinds) > 1 for x in labels):
+                continue
+            tag.settled.update(places)
+            for label, place in zip(labels, places, strict=True):
+                measure = tag.measures[place]
+                if label.kinds != ("none",):
+                    yield Size(label.kinds[0], measure, 0.7 * label.certainty * measure.certainty)
+
+
+def values_above(tag: Measured) -> Iterator[Size]:
+    """A column of length, label, length, label with nothing else in it; never sure."""
+    for rows in _rows(tag.text):
+        parts = [_only(tag, row) for row in rows]
+        order = "".join(
+            "L" if len(labels) == 1 else "M" if len(places) == 1 else "-" for labels, places in parts
+        )
+        if not re.fullmatch("(?:ML)+", order):
+            continue
+        for (_, (place,)), ((label,), _) in zip(parts[::2], parts[1::2], strict=True):
+            tag.spent.add(label)
+            tag.settled.add(place)
+            measure = tag.measures[place]
+            for kind in label.kinds if "none" not in label.kinds else ():
+                yield Size(kind, measure, 0.5 * label.certainty * measure.certainty)

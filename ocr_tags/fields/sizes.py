@@ -1,0 +1,278 @@
+"""How tall, how wide, how far apart: five different things, and none is ever filled from another.
+
+A length counts only where the tag says what it measures: a label before it ("Height: 12 in"), a word
+after it ("12 in tall"), or a label in the cell to its left or above it. Print puts the label first or
+last; where a line leaves open which length a label belongs to, nothing is read.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from functools import lru_cache
+
+from ocr_tags.fields import size_words as words
+from ocr_tags.fields.size_columns import Measured, Size, table, values_above
+from ocr_tags.fields.size_words import Label
+from ocr_tags.measures import CM, METRIC, SAME_SIZE, Measure, parse_length
+from ocr_tags.record import Field, Found, Length, TagText
+
+_LEAD = r"[ :.=\-–—·•…_~*]*"
+_GAP = re.compile(
+    rf"(?: ?\([a-z ]{{2,14}}\))?(?: (?:at maturity|when mature|à maturité|adulte|is|of|at|range|"
+    rf"from))?{_LEAD}[\t\n]?{_LEAD}",
+    re.I,
+)
+_TIMES = re.compile(r" ?(?:[x×/,&]|\b(?:by|and)\b) ?", re.I)
+_SHARED_UNIT = re.compile(
+    rf"{_LEAD}[\t\n]?{_LEAD}(?P<first>\d[\d ./½¼¾–-]*?(?:to ?\d+)?) ?(?:[x×/]|\bby\b) ?", re.I
+)
+_DENSITY = re.compile(
+    r"(?<![\d.,$€£-])(?P<few>\d{1,2})(?:\s?(?:[-–]|to|à|a|bis|tot)\s?(?P<many>\d{1,2}))?\s?(?:plant\w*|"
+    r"pl\.?|st(?:k|ück)?\.?|"
+    r"pflanzen|pcs)?\s?(?:/|\bper\b|\bpar\b|\bpor\b|\bpro\b|\bje\b)\s?"
+    r"(?:(?P<metre>m²|m2|sq\.? ?m\b|square met(?:er|re)|qm)|(?P<foot>sq\.? ?ft|ft²|ft2|square foot))",
+    re.I,
+)
+
+
+@lru_cache(maxsize=64)
+def _sizes(text: str) -> tuple[Size, ...]:
+    tag = Measured(text)
+    found = [*table(tag), *values_above(tag)]
+    for place, measure in enumerate(tag.measures):
+        if place not in tag.settled:
+            found += _read_one(tag, place, measure)
+    return tuple(_settle(found))
+
+
+def _read_one(tag: Measured, place: int, measure: Measure) -> Iterator[Size]:
+    """What the words around one length say of it."""
+    if words.FOREIGN_AFTER.match(tag.text, measure.span[1]):
+        tag.settled.add(place)
+        return
+    label = _label_of(tag, place, measure)
+    tail = words.TAIL.match(tag.text, measure.span[1])
+    if tail and (label is None or label.weak or tail.lastgroup in _overrides(label)):
+        kinds, certainty = _by_tail(tag, measure, tail)
+    elif label is None:
+        kinds, certainty = _by_label_after(tag, place, measure)
+    elif tail and tail.lastgroup not in (*label.kinds, "both"):
+        kinds, certainty = (), 0.0  # "Height 12 in wide"
+    else:
+        yield from _by_label(tag, place, measure, label)
+        return
+    if kinds or tail:
+        tag.settled.add(place)
+        if label:
+            tag.spent.add(label)
+    yield from (Size(kind, measure, certainty * measure.certainty) for kind in kinds if kind != "none")
+
+
+def _overrides(label: Label) -> tuple[str, ...]:
+    """Words after a length that say more exactly what its label says."""
+    if label.kinds == ("spacing",):
+        return ("row_spacing",)
+    return ("flower_height",) if label.kinds == ("height",) else ()
+
+
+# ---------------------------------------------------------------- label first
+
+
+def _label_of(tag: Measured, place: int, measure: Measure) -> Label | None:
+    """The label this length follows, if that is beyond doubt."""
+    label = tag.label_before(measure.span[0])
+    if label is None or label in tag.spent:
+        return None
+    between = tag.between(label.end, measure.span[0])
+    if not (_GAP.fullmatch(between) or _shared(label, between)):
+        return None
+    if ("\t" in between or "\n" in between) and not _opens_cell(tag.text, label.start, "\n" in between):
+        return None
+    if between.lstrip().startswith(":") or not _open_length_before(tag, place, label):
+        return label
+    return None
+
+
+def _shared(label: Label, between: str) -> bool:
+    return len(label.kinds) == 2 and bool(_SHARED_UNIT.fullmatch(between))
+
+
+def _opens_cell(text: str, start: int, row_too: bool) -> bool:
+    """Whether a label opens its cell (with `row_too`, its row): icons read as signs may stand before it."""
+    return bool((words.OPENS_ROW if row_too else words.OPENS_CELL).search(text, max(0, start - 40), start))
+
+
+def _open_length_before(tag: Measured, place: int, label: Label) -> bool:
+    """Whether an unexplained length stands right before the label, which may then be its own."""
+    if place == 0 or place - 1 in tag.settled:
+        return False
+    return tag.between(tag.measures[place - 1].span[1], label.start) in {"", " ", "\t", "\n"}
+
+
+def _by_label(tag: Measured, place: int, measure: Measure, label: Label) -> Iterator[Size]:
+    tag.spent.add(label)
+    tag.settled.add(place)
+    between = tag.between(label.end, measure.span[0])
+    certainty = (
+        label.certainty * measure.certainty * (0.93 if "\n" in between else 0.95 if "\t" in between else 0.97)
+    )
+    if label.weak:
+        yield from _by_verb(tag, measure, label, certainty)
+    elif len(label.kinds) == 1:
+        if label.kinds != ("none",):
+            yield _limited(tag, label, Size(label.kinds[0], measure, certainty))
+    elif len(label.kinds) == 2 and "none" not in label.kinds:
+        yield from _by_two_labels(tag, place, measure, label, certainty)
+
+
+def _limited(tag: Measured, label: Label, size: Size) -> Size:
+    """ "Max. height 3 ft" prints one end only."""
+    limit, length = words.LIMIT_BEFORE.search(tag.text, 0, label.start), size.measure.length
+    if limit is None or length.min_cm != length.max_cm:
+        return size
+    one_end = Length(None, length.max_cm) if limit["most"] else Length(length.min_cm, None)
+    return replace(size, measure=replace(size.measure, length=one_end), certainty=size.certainty * 0.65)
+
+
+def _by_verb(tag: Measured, measure: Measure, label: Label, certainty: float) -> Iterator[Size]:
+    before = tag.text[: label.start]
+    if words.FOREIGN_BEFORE.search(before) or words.FOREIGN_NOUN_AFTER.match(tag.text, measure.span[1]):
+        return
+    yield Size("spread" if label.kinds == ("trails",) else "height", measure, certainty * 0.8)
+
+
+def _by_two_labels(
+    tag: Measured, place: int, measure: Measure, label: Label, certainty: float
+) -> Iterator[Size]:
+    """ "Height/Spread: 18/12 in", "H x W: 18 in x 12 in", "Height & width 2 ft"."""
+    one, other = label.kinds
+    between = tag.between(label.end, measure.span[0])
+    if shared := _SHARED_UNIT.fullmatch(between):
+        first = parse_length(f"{shared['first'].strip()} {measure.unit}")
+        if first:
+            start = label.end + shared.start("first")
+            yield Size(one, replace(first, span=(start, measure.span[1])), certainty * 0.95)
+            yield Size(other, measure, certainty * 0.95)
+        return
+    follower = tag.measures[place + 1] if place + 1 < len(tag.measures) else None
+    if follower and _TIMES.fullmatch(tag.between(measure.span[1], follower.span[0])):
+        tag.settled.add(place + 1)
+        yield Size(one, measure, certainty)
+        yield Size(other, follower, certainty * follower.certainty)
+    elif not _TIMES.match(tag.text, measure.span[1]) or tag.text[measure.span[1]] == ",":
+        stroke = any(sign in tag.text[label.start : label.end] for sign in "/x×,")
+        for kind in label.kinds:
+            yield Size(kind, measure, certainty * (0.75 if stroke else 0.95))
+
+
+# ---------------------------------------------------------------- word or label last
+
+
+def _by_tail(tag: Measured, measure: Measure, tail: re.Match[str]) -> tuple[tuple[str, ...], float]:
+    """ "12 in tall", "18 in apart": the kinds a word after the length names, and how sure."""
+    kind, before = tail.lastgroup or "", tag.text[: measure.span[0]]
+    certainty = 0.85 if "\n" in tail[0] else 0.95
+    if kind == "none":
+        return (), 0.0
+    if kind in {"spacing", "row_spacing"}:
+        return _apart(kind, before, certainty)
+    if words.FOREIGN_NOUN_AFTER.match(tag.text, tail.end()):
+        return (), 0.0
+    if kind != "flower_height":
+        if words.FOREIGN_BEFORE.search(before):
+            return (), 0.0
+        if words.FOREIGN_EARLIER.search(before):
+            certainty *= 0.6
+    return (("height", "spread") if kind == "both" else (kind,)), certainty
+
+
+def _apart(kind: str, before: str, certainty: float) -> tuple[tuple[str, ...], float]:
+    if words.POSTS_BEFORE.search(before):
+        return (), 0.0
+    if kind == "spacing" and words.ROWS_BEFORE.search(before):
+        return ("row_spacing",), certainty
+    if kind == "spacing" and words.SOWING_BEFORE.search(before):
+        certainty *= 0.65  # how far apart seeds go is often thinned later
+    return (kind,), certainty
+
+
+def _by_label_after(tag: Measured, place: int, measure: Measure) -> tuple[tuple[str, ...], float]:
+    """ "18 in H x 12 in W", "18 in height": a label after its length, where the line leaves no choice."""
+    label = tag.label_after(measure.span[1])
+    if label is None or label.weak or tag.between(measure.span[1], label.start) not in {"", " "}:
+        return (), 0.0
+    if not _labels_last(tag, measure):
+        return (), 0.0
+    tag.spent.add(label)
+    return label.kinds, 0.9 * label.certainty
+
+
+def _labels_last(tag: Measured, measure: Measure) -> bool:
+    """Whether the cell reads length, label, length, label to its end."""
+    start = max(tag.text.rfind(sign, 0, measure.span[0]) for sign in "\t\n") + 1
+    stop = re.compile(r"[\t\n]|$").search(tag.text, measure.span[1])
+    end = stop.start() if stop else len(tag.text)
+    marks = [(m.span[0], "M") for m in tag.measures if start <= m.span[0] < end]
+    marks += [(x.start, "L") for x in tag.labels if start <= x.start < end and not x.weak]
+    return bool(re.fullmatch("(?:ML)+", "".join(mark for _, mark in sorted(marks))))
+
+
+# ---------------------------------------------------------------- what is given
+
+
+def _settle(found: list[Size]) -> Iterator[Size]:
+    """One thing printed in inches and again in centimetres is said once, as first printed."""
+    kept: list[Size] = []
+    for size in sorted((_thin_to(x) for x in found), key=lambda x: x.measure.span):
+        if not any(_says_again(size, earlier) for earlier in kept):
+            kept.append(size)
+    yield from kept
+
+
+def _thin_to(size: Size) -> Size:
+    """ "Thin to 4 in" names the distance itself, not a limit."""
+    top = size.measure.length.max_cm
+    if size.kind in {"spacing", "row_spacing"} and size.measure.length.min_cm is None:
+        return replace(
+            size, measure=replace(size.measure, length=Length(top, top)), certainty=size.certainty * 0.9
+        )
+    return size
+
+
+def _says_again(size: Size, earlier: Size) -> bool:
+    one, other = size.measure, earlier.measure
+    if size.kind != earlier.kind or (one.unit in METRIC) == (other.unit in METRIC):
+        return False
+    ends = ((one.length.min_cm, other.length.min_cm), (one.length.max_cm, other.length.max_cm))
+    return all(a == b or (a and b and abs(a - b) <= SAME_SIZE * max(a, b)) for a, b in ends)
+
+
+def _by_density(text: str) -> Iterator[Found[Length]]:
+    """Plants per square metre or foot as the spacing of a square grid: the root of the area each one has."""
+    for match in _DENSITY.finditer(text):
+        few, many = int(match["few"]), int(match["many"] or match["few"])
+        if not 0 < few <= many:
+            continue
+        side = 100.0 if match["metre"] else 12 * CM["in"]
+        yield Found(Length(side / math.sqrt(many), side / math.sqrt(few)), match.span(), 0.6)
+
+
+def _reader(kind: str) -> Callable[[TagText], Iterator[Found[Length]]]:
+    def read(tag: TagText) -> Iterator[Found[Length]]:
+        sizes = [size for size in _sizes(tag.string) if size.kind == kind and size.certainty > 0]
+        yield from (Found(x.measure.length, x.measure.span, round(x.certainty, 3)) for x in sizes)
+        if kind == "spacing" and not sizes:
+            yield from _by_density(tag.string)
+
+    read.__doc__ = f"Every {kind.replace('_', ' ')} on the tag, in the order printed."
+    return read
+
+
+HEIGHT = Field("height", "Height", Length, _reader("height"))
+FLOWER_HEIGHT = Field("flower_height", "Flower height", Length, _reader("flower_height"))
+SPREAD = Field("spread", "Spread", Length, _reader("spread"))
+SPACING = Field("spacing", "Spacing", Length, _reader("spacing"))
+ROW_SPACING = Field("row_spacing", "Row spacing", Length, _reader("row_spacing"))

@@ -1,0 +1,67 @@
+"""Pictures and the ways between them: 3 x 3 matrices that take the pixels of one picture to those of another.
+
+Coordinates are those of OpenCV's warps: whole numbers are pixel centres, so a picture half as large has its
+first pixel at 0.5 of the larger one.
+"""
+
+from __future__ import annotations
+
+from typing import TypeAlias
+
+import cv2
+import numpy as np
+import numpy.typing as npt
+
+Pixels: TypeAlias = npt.NDArray[np.uint8]
+Floats: TypeAlias = npt.NDArray[np.float64]
+Indices: TypeAlias = npt.NDArray[np.intp]
+
+
+def through(way: Floats, points: Floats) -> Floats:
+    """Points (n x 2) carried along a 3 x 3 matrix."""
+    moved = np.column_stack([points, np.ones(len(points))]) @ way.T
+    return np.asarray(moved[:, :2] / moved[:, 2:])
+
+
+def reduced(pixels: Pixels, scale: float) -> tuple[Pixels, Floats]:
+    """A copy `scale` times as large (never enlarged), and the way from its pixels back."""
+    height, width = pixels.shape[:2]
+    size = max(2, round(width * min(scale, 1.0))), max(2, round(height * min(scale, 1.0)))
+    copy = np.asarray(cv2.resize(pixels, size, interpolation=cv2.INTER_AREA), np.uint8)
+    x, y = width / size[0], height / size[1]
+    return copy, np.array([[x, 0, x / 2 - 0.5], [0, y, y / 2 - 0.5], [0, 0, 1]], np.float64)
+
+
+def warped(pixels: Pixels, way: Floats, size: tuple[int, int]) -> Pixels:
+    """A picture of `size` (width, height) drawn from `pixels`; `way` takes its pixels to theirs.
+
+    Where `pixels` is much finer it is reduced by area first, or small print breaks up.
+    """
+    corners = np.array([(0, 0), (size[0], 0), (0, size[1])], np.float64)
+    origin, right, down = through(way, corners)
+    finer = min(np.linalg.norm(right - origin) / size[0], np.linalg.norm(down - origin) / size[1])
+    if finer > 1.3:
+        pixels, back = reduced(pixels, 1.0 / float(finer))
+        way = np.linalg.inv(back) @ way
+    flags = cv2.INTER_CUBIC | cv2.WARP_INVERSE_MAP
+    drawn = cv2.warpPerspective(pixels, way, size, flags=flags, borderMode=cv2.BORDER_REPLICATE)
+    return np.asarray(drawn, np.uint8)
+
+
+def around_centre(size: tuple[int, int], degrees: float) -> tuple[Floats, tuple[int, int]]:
+    """The way into a picture of `size` (width, height) from its copy turned anticlockwise by `degrees`,
+    and the size of that copy, large enough to hold all of it."""
+    width, height = size
+    turn = np.vstack([cv2.getRotationMatrix2D((width / 2, height / 2), degrees, 1.0), (0, 0, 1)])
+    corners = through(turn, np.array([(0, 0), (width, 0), (width, height), (0, height)], np.float64))
+    low, high = corners.min(axis=0), corners.max(axis=0)
+    turn[:2, 2] -= low
+    return np.asarray(np.linalg.inv(turn)), (round(high[0] - low[0]), round(high[1] - low[1]))
+
+
+def inside_share(quad: Floats, points: Floats) -> float:
+    """Share of the points that lie inside a clockwise quad."""
+    edges = np.roll(quad, -1, axis=0) - quad
+    away = points[:, None, :] - quad[None]
+    turn = edges[None, :, 0] * away[..., 1] - edges[None, :, 1] * away[..., 0]
+    return float((turn >= 0).all(axis=1).mean())

@@ -1,0 +1,284 @@
+"""Lengths as print gives them, in centimetres: fractions, ranges, one unit or two, and worn letters.
+
+Units are exact: 1 in = 2.54 cm and 1 ft = 30.48 cm (international yard and pound agreement of 1959).
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from ocr_tags.record import Length
+
+CM = {"in": 2.54, "ft": 30.48, "cm": 1.0, "m": 100.0, "mm": 0.1}
+METRIC = frozenset({"cm", "m", "mm"})
+
+LONGEST = {"in": 144, "ft": 197, "cm": 1000, "m": 60, "mm": 2000}
+"""More than this in that unit is a lost hyphen ("1218 in"), not a plant; 60 m at the outside."""
+
+SAME_SIZE = 0.09
+"""Two units on one tag agree within this share: 3 ft is printed beside 1 m (8.6 % apart)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """One printed length: its value, where it stands, the unit it was printed in, and how sure."""
+
+    length: Length
+    span: tuple[int, int]
+    unit: str
+    certainty: float = 1.0
+
+
+def find_lengths(text: str) -> Iterator[Measure]:
+    """Every length with a unit in `text`, in order; the same length in a second unit is part of it.
+
+    Reversed ranges, nothing, and lengths no plant has are left out.
+
+    >>> [m.length for m in find_lengths("2-3' (60-90 cm), up to 1½ m")]
+    [Length(min_cm=60.96, max_cm=91.44), Length(min_cm=None, max_cm=150.0)]
+    """
+    position = 0
+    while start := _START.search(text, position):
+        measure = _measure_at(text, start.start())
+        position = measure.span[1] if measure else start.start() + 1
+        if measure:
+            measure = _with_second_unit(text, measure)
+            position = measure.span[1]
+            if _plausible(measure.length):
+                yield measure
+
+
+def parse_length(text: str) -> Measure | None:
+    """The length `text` consists of, and nothing else; None when it is not one."""
+    found = list(find_lengths(text))
+    whole = len(found) == 1 and found[0].span == (0, len(text))
+    return found[0] if whole else None
+
+
+# ---------------------------------------------------------------- how it is printed
+
+_MARKS = "'’‘′´`"
+_GAP = r"(?:[ \t]?\n(?!\n) ?| {0,3})"  # a length may run on to the next line, never past an empty one
+_START = re.compile(r"(?<![\d$€£#])(?<!\d[-–—.,])(?=[\dlI|!½¼¾⅓⅔⅛⅜⅝⅞])")
+_ENDS = r"(?:(?![^\W\d_])|(?=[HW](?![^\W_])))"
+
+_UNITS = {
+    "in": (
+        rf"inch(?:es)?\b\.?|ins?\b\.?|in(?=[HW]\b)|[\"″”“„]|[{_MARKS}]{{2}}|pouces?|po\b\.?|pulgadas?|pulg\b\.?|"
+        r"zoll"
+    ),
+    "ft": rf"feet|foot|ft\b\.?|ft(?=[HW]\b)|pieds?|pies?|pi\b\.?|[{_MARKS}](?![{_MARKS}])",
+    "cm": r"cms?\b\.?|cm(?=[HW]\b)|cent[ií]m[eè]t(?:re|er|ro)s?|zentimeter",
+    "mm": r"mm\b\.?|millimet(?:er|re)s?",
+    "m": r"(?-i:m)\b\.?|m(?=[HW]\b)|m[eè]t(?:er|re|ro)s?",
+}
+_WORN_UNITS = {
+    "in": r"[l1I|]nch(?:es)?|in[oe]h(?:es)?|[l1I|]n\b\.?|[*°º](?! ?[CF]\b)",
+    "ft": r"f[il1]\b\.?|tt\b\.?|feei",
+    "cm": r"crn\b|cn\b|om\b|ern\b",
+}
+
+
+def _units(forms: dict[str, str]) -> re.Pattern[str]:
+    choices = "|".join(f"(?P<{unit}>{form})" for unit, form in forms.items())
+    return re.compile(rf"{_GAP}(?:{choices}){_ENDS}", re.I)
+
+
+_UNIT, _WORN_UNIT = _units(_UNITS), _units(_WORN_UNITS)
+
+# "in" is also a word: "Plant 6 in a pot", "grows 18-24 in full sun".
+_WORD_IN = re.compile(
+    r"(?<=\bin) (?:an?|the|full|part|partial|sun|shade|spring|summer|fall|autumn|winter|each|one|well|"
+    r"moist|rows?|"
+    r"groups?|containers?|pots?|packs?|your|our|all|most|good|rich|early|late|mid|bloom|flower|zones?|"
+    r"usda|any|"
+    r"beds?|borders?|colou?rs?|that|this|both|hot|cool|cold|dry|sunny)\b|(?<=\bIN) (?:AN?|THE|EACH|POTS?)\b"
+)
+
+_VULGAR = {"½": 1 / 2, "¼": 1 / 4, "¾": 3 / 4, "⅓": 1 / 3, "⅔": 2 / 3}
+_VULGAR |= {"⅛": 1 / 8, "⅜": 3 / 8, "⅝": 5 / 8, "⅞": 7 / 8}
+_DIGITS = str.maketrans("lI|!OoSBZ", "111100582")
+
+_NUMBER = re.compile(
+    r"(?:(?P<whole>\d{1,2})(?:[ -]{1,2}|(?=[½¼¾⅓⅔⅛⅜⅝⅞])))?"
+    r"(?:(?P<top>\d) ?[/⁄] ?(?P<under>[23458]|16)|(?P<vulgar>[½¼¾⅓⅔⅛⅜⅝⅞]))(?!\d)"
+    r"|(?P<half>[1-9])(?:%|Y2|['’]/2)"  # what readers make of 1½
+    r"|(?P<decimal>\d{1,3}[.,]\d{1,2})(?![\d])"
+    r"|(?P<clean>\d{1,3}(?=[1lI|]n\b)|\d{1,4}(?![OoSBZ|!]|[lI](?!n)))"
+    r"|(?P<worn>(?<!\w)[lI|!]\d|\d[lI|!OoSBZ]|(?<!\w)[I|l!][OoB])"
+)
+_TO = re.compile(
+    r"\s?(?:-{1,2}|[–—−‐‑~=_])\s?|\s*\b(?:to|thru|through|bis|tot)\b\s*|(?<=\d)to(?=\d)|\s*à\s*|\s+(?:a|"
+    r"y|and|et)\s+",
+    re.I,
+)
+_ASIDE = re.compile(r" ?\([^()\n]{2,14}\)")
+
+_AT_MOST = r"up to|to|no more than|under|less than|max(?:imum|\.)?|jusqu.{0,2}[àa]|hasta|bis(?: zu)?|tot|[<≤]"
+_AT_LEAST = r"over|more than|at least|min(?:imum|\.)?|plus de|más de|mas de|über|[>≥]"
+_ABOUT = (
+    r"about|approx(?:imately|\.)?|around|average|avg\.?|ca\.?|env(?:iron|\.)|aprox\.?|"
+    r"between|from|entre|de|von|~"
+)
+_BEFORE = re.compile(
+    rf"(?<![^\W\d_])(?:(?P<most>{_AT_MOST})|(?P<least>{_AT_LEAST})|(?P<about>{_ABOUT})):?\s{{0,2}}$", re.I
+)
+_AFTER = re.compile(
+    r" ?(?:(?P<least>\+|or more\b|and (?:up|more|over)\b|et plus\b|o más\b|plus\b|min(?:imum)?\b\.?)"
+    r"|(?P<most>or less\b|max(?:imum)?\b\.?))",
+    re.I,
+)
+_SECOND_UNIT = re.compile(r"\n(?!\n)| ?(?:[(\[/|,;=–-]|\bor\b)? ?")
+
+
+# ---------------------------------------------------------------- how it is read
+
+
+@dataclass(frozen=True, slots=True)
+class _Quantity:
+    value: float
+    unit: str | None
+    end: int
+    certainty: float
+
+
+def _number(match: re.Match[str]) -> tuple[float, float]:
+    """The value of a number, and how sure its letters leave us."""
+    if match["top"] or match["vulgar"]:
+        part = _VULGAR[match["vulgar"]] if match["vulgar"] else int(match["top"]) / int(match["under"])
+        # A proper fraction only: "4/3" is two figures.
+        return (int(match["whole"] or 0) + part, 1.0) if part < 1 else (0.0, 0.0)
+    if match["half"]:
+        return int(match["half"]) + 0.5, 0.4
+    if match["decimal"]:
+        return float(match["decimal"].replace(",", ".")), 1.0
+    if match["worn"]:
+        return float(match["worn"].translate(_DIGITS)), 0.6
+    return float(match["clean"]), 1.0
+
+
+def _quantity(text: str, start: int) -> _Quantity | None:
+    match = _NUMBER.match(text, start)
+    if match is None:
+        return None
+    value, certainty = _number(match)
+    if certainty == 0:
+        return None
+    unit, end, letters = _unit_at(text, match.end())
+    if unit == "ft" and value == int(value) and (inches := _inches_at(text, end)):
+        return _Quantity(value + inches.value / 12, "ft", inches.end, certainty * inches.certainty)
+    if unit and match["decimal"]:
+        certainty *= _decimal_doubt(match["decimal"], unit)
+    return _Quantity(value, unit, end, certainty * letters)
+
+
+def _unit_at(text: str, start: int) -> tuple[str | None, int, float]:
+    for pattern, certainty in ((_UNIT, 1.0), (_WORN_UNIT, 0.6)):
+        match = pattern.match(text, start)
+        if match and match.lastgroup and not _WORD_IN.match(text, match.end()):
+            return match.lastgroup, match.end(), certainty
+    return None, start, 1.0
+
+
+def _inches_at(text: str, start: int) -> _Quantity | None:
+    """The inches of 2'6\", when inches follow feet directly."""
+    match = re.compile(r" ?\d").match(text, start)
+    inches = _quantity(text, match.end() - 1) if match else None
+    return inches if inches and inches.unit == "in" and inches.value < 12 else None
+
+
+def _decimal_doubt(printed: str, unit: str) -> float:
+    """A stop where a hyphen was: "12.18 in" is 12-18, and "4.6 in" may be 4-6."""
+    part = re.split("[.,]", printed)[1]
+    if unit == "m" or part in {"5", "50", "25", "75", "0"}:
+        return 1.0
+    return 0.5 if len(part) == 1 else 0.0
+
+
+def _measure_at(text: str, start: int) -> Measure | None:
+    first = _quantity(text, start)
+    if first is None:
+        return None
+    second = _second(text, first)
+    if second is None and first.unit is None:
+        return None
+    last = second or first
+    unit = last.unit or first.unit or ""
+    certainty = min(first.certainty, last.certainty) * (1.0 if last.unit else 0.6)
+    if first.value > LONGEST[first.unit or unit] or last.value > LONGEST[unit]:
+        certainty = 0.0
+    length = Length(_cm(first.value, first.unit or unit), _cm(last.value, unit))
+    if second is None:
+        length, begin, end, doubt = _one_end(text, start, first.end, length)
+    else:
+        begin, end, doubt = _begin_of_range(text, start), last.end, _width_doubt(length)
+    # One of the two marks of 18" is often lost, and no perennial grows 18 feet.
+    if unit == "ft" and (text[last.end - 1] in _MARKS or last.certainty < 1) and last.value > 6:
+        doubt *= 0.75
+    return Measure(length if certainty else Length(0, 0), (begin, end), unit, certainty * doubt)
+
+
+def _second(text: str, first: _Quantity) -> _Quantity | None:
+    """The far end of a range, if `first` begins one."""
+    aside = _ASIDE.match(text, first.end) if first.unit else None
+    to = _TO.match(text, aside.end() if aside else first.end)
+    second = _quantity(text, to.end()) if to else None
+    if second is None or not (first.unit or second.unit):
+        return None
+    if first.unit and second.unit and (first.unit in METRIC) != (second.unit in METRIC):
+        return None  # "18 in - 45 cm" is one length twice
+    return second
+
+
+def _cm(value: float, unit: str) -> float:
+    return round(value * CM[unit], 6)  # takes off the binary dust, so that 1 ft and 12 in are equal
+
+
+def _one_end(text: str, start: int, end: int, length: Length) -> tuple[Length, int, int, float]:
+    before, after = _BEFORE.search(text, max(0, start - 24), start), _AFTER.match(text, end)
+    begin = before.start() if before else start
+    if (before and before["most"]) or (after and after["most"]):
+        length = Length(None, length.max_cm)
+    elif (before and before["least"]) or (after and after["least"]):
+        length = Length(length.min_cm, None)
+    return length, begin, after.end() if after else end, 1.0
+
+
+def _begin_of_range(text: str, start: int) -> int:
+    before = _BEFORE.search(text, max(0, start - 24), start)
+    return before.start() if before else start
+
+
+def _width_doubt(length: Length) -> float:
+    low, high = length.min_cm or 0, length.max_cm or 0
+    return 0.3 if high > 8 * low else 1.0
+
+
+def _with_second_unit(text: str, measure: Measure) -> Measure:
+    """`measure` checked by the same length in the other system, printed right after it."""
+    gap = _SECOND_UNIT.match(text, measure.span[1])
+    other = _measure_at(text, gap.end()) if gap else None
+    if other is None or (other.unit in METRIC) == (measure.unit in METRIC):
+        return measure
+    end = other.span[1] + (text[other.span[1] : other.span[1] + 1] in tuple(")]"))
+    if not _plausible(other.length):
+        return replace(measure, span=(measure.span[0], end), certainty=min(measure.certainty, 0.6))
+    if _agree(measure.length, other.length):
+        certainty = 1 - (1 - measure.certainty) * 0.3 if measure.certainty else 0.0
+    else:
+        certainty = min(measure.certainty, 0.35)
+    return replace(measure, span=(measure.span[0], end), certainty=certainty)
+
+
+def _agree(one: Length, other: Length) -> bool:
+    pairs = [(one.max_cm, other.max_cm)]
+    if (one.min_cm == one.max_cm) == (other.min_cm == other.max_cm):
+        pairs.append((one.min_cm, other.min_cm))
+    return all(abs(a - b) <= SAME_SIZE * max(a, b) for a, b in pairs if a is not None and b is not None)
+
+
+def _plausible(length: Length) -> bool:
+    low, high = length.min_cm, length.max_cm
+    return low != 0 and high != 0 and (low is None or high is None or low <= high)

@@ -1,0 +1,338 @@
+"""Botanical names found in the text of one side of a tag, with damaged letters put right where that is clear.
+
+A name is trusted for what it says (a known binomial, a quoted cultivar) and for where it stands (after a
+label, a line of its own, in running text). In running text only names the lists know are taken, and
+never the plants recommended as company.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from ocr_tags import lexicon, repair
+from ocr_tags.nomenclature import Parsed, plausible_epithet, read_cultivar, read_name, tidy_epithet, write
+from ocr_tags.record import BotanicalName, TagText
+from ocr_tags.titles import Line, is_noise, lines_of, words_of
+
+LABEL = re.compile(
+    r"\b(?:(?:botanical|latin|scientific)(?:\s+name)?|bot\.|nom\s+(?:botanique|latin|scientifique)|nombre\s+(?:cient[ií]fico|bot[aá]nico)"
+    r"|botanischer\s+name|botanische\s+naam|species)\s*[:.\-–]?[ \t]*(?:\n(?!\n))?",
+    re.I,
+)
+CULTIVAR_LABEL = re.compile(r"\b(?:variety|cultivar|variet[eé]|sorte|variedad|ras)\s*[:–-][ \t]*", re.I)
+_COMPANY = re.compile(
+    r"\b(?:with|beside|near|like|than|and|or|companions?|pairs?|combine|avec|similar|from|of|to)\W*$", re.I
+)
+_WORD = re.compile(r"(?:[×✕+][ ]?|\b[xX][ ])?[^\W\d_]{3,}(?:-[^\W\d_]+)*")
+_LATIN = re.compile(r"(?:us|a|um|is|e|ens|ans|ii|i|ae|oides|or|ix|ax|es|on|os|er|ys|x)$")
+
+
+# The rest of a line after a name: words with capitals, between what is left of their quotes.
+_AFTER = re.compile(
+    r"[ ]+(?P<open>['‘’`´“”\"„‚,])?(?P<words>[A-ZÀ-Þ][^\W\d_]+(?:[’'-][^\W\d_]+)*"
+    r"(?:[ ](?:of|the|de|[A-ZÀ-Þ\d](?:[\w’'-]*\w)?)){0,3}!?)"
+    r"(?P<close>['’`´“”\"])?[ .,;|]*$"
+)
+
+
+_OPENED = re.compile(r"['‘“\"`´„]([A-ZÀ-Þ][^\W\d_]+(?:[’'-][^\W\d_]+)*(?:[ ][A-ZÀ-Þ][^\W\d_]+){0,2})[ .]*")
+
+
+@dataclass(frozen=True, slots=True)
+class Mention:
+    """One printing of a botanical name: where it stands, and how far it is to be trusted."""
+
+    name: BotanicalName
+    span: tuple[int, int]
+    certainty: float
+    alone: bool = False
+    """Whether it is a line of its own, or labelled."""
+
+
+def find_names(tag: TagText) -> list[Mention]:
+    """Every botanical name on the side that can be trusted at all, in text order.
+
+    >>> [m.name.name for m in find_names(TagText("Meadow Sage\\nSalvia nernorosa 'Sky Lantern'"))]
+    ["Salvia nemorosa 'Sky Lantern'"]
+    """
+    found: list[Mention] = []
+    for line in lines_of(tag):
+        reach = _reach(tag.string, line)
+        position = line.start
+        while mention := _first_in(tag.string, line, position, reach):
+            found.append(mention)
+            position = max(mention.span[1], position + 1)
+            if position >= line.end:
+                break
+    return _without_overlap(found)
+
+
+def _without_overlap(found: list[Mention]) -> list[Mention]:
+    kept: list[Mention] = []
+    for mention in found:
+        if kept and mention.span[0] < kept[-1].span[1]:
+            continue
+        kept.append(mention)
+    return kept
+
+
+def _reach(string: str, line: Line) -> int:
+    """How far a name begun in this line may run: into the three lines next beside or below it."""
+    end = line.end
+    for _ in range(3):
+        after = string[end : end + 2]
+        if not after or after[0] not in "\n\t" or after == "\n\n":
+            break
+        ends = [string.find(mark, end + 1) for mark in "\n\t"]
+        end = min([at for at in ends if at >= 0], default=len(string))
+    return end
+
+
+def _first_in(string: str, line: Line, position: int, reach: int) -> Mention | None:
+    for match in _WORD.finditer(string, position, line.end):
+        start = match.start() + len(match[0]) - len(match[0].lstrip())
+        mention = _mention_at(string, line, start, reach)
+        if mention is not None:
+            return mention
+    return None
+
+
+def _mention_at(string: str, line: Line, start: int, reach: int) -> Mention | None:
+    labelled = _labelled(string, start)
+    text = string[:reach]
+    for read in (_known, _repaired, _unknown):
+        parsed, trust = read(text, start, line, labelled)
+        if parsed is None:
+            continue
+        certainty, alone = _standing(string, line, start, parsed, trust, labelled)
+        if certainty > 0:
+            return Mention(parsed.name, (start, parsed.end), certainty, alone)
+    return None
+
+
+def _labelled(string: str, start: int) -> bool:
+    before = string[max(0, start - 40) : start]
+    return any(match.end() == len(before) for match in LABEL.finditer(before))
+
+
+def _probe(text: str, start: int) -> str | None:
+    """The text with the genus at `start` given its capital; None when no genus stands there."""
+    word = re.match(r"(?:[×✕+][ ]?|[xX][ ])?([^\W\d_]+(?:-[^\W\d_]+)*)", text[start:])
+    if word is None or not lexicon.is_genus(word[1]):
+        return None
+    first = start + word.start(1)
+    return text[:first] + text[first].upper() + text[first + 1 :]
+
+
+def _known(text: str, start: int, line: Line, labelled: bool) -> tuple[Parsed | None, float]:
+    """A name spelt right: a known species, or a genus with nothing that looks like a species behind it."""
+    probe = _probe(text, start)
+    parsed = read_name(probe, start, lexicon.is_binomial) if probe else None
+    if probe is None or parsed is None:
+        return None, 0
+    name = parsed.name
+    if name.genus is None or (name.species and lexicon.is_binomial(name.genus, name.species)):
+        return _half_quoted(text, line, parsed, 0.96)
+    if name.species or probe != text or _with_unknown_species(probe, start):
+        return None, 0
+    if name.cultivar or name.group or name.trade_designation or name.name.endswith((".", "hybrid")):
+        return parsed, 0.93 if parsed.quoted > 1 else 0.85
+    return parsed, 0.7
+
+
+def _unknown(text: str, start: int, line: Line, labelled: bool) -> tuple[Parsed | None, float]:
+    """A species no list holds, in a known genus: only on a line of its own or after a label.
+
+    One much like a known species may be that, misread beyond repair: it is trusted less.
+    """
+    probe = _probe(text, start)
+    parsed = _with_unknown_species(probe, start) if probe == text else None
+    if parsed is None or not (labelled or _whole(text, line, start, parsed.end)):
+        return None, 0
+    near = repair.nearest_epithet(parsed.name.genus or "", parsed.name.species or "")
+    return parsed, 0.75 if near is None else 0.5
+
+
+def _with_unknown_species(probe: str, start: int) -> Parsed | None:
+    parsed = read_name(probe, start, _maybe_epithet)
+    name = parsed.name if parsed else None
+    if parsed is None or name is None or not name.species or "\n" in probe[start : parsed.end]:
+        return None
+    return None if lexicon.is_binomial(name.genus or "", name.species) else parsed
+
+
+def _half_quoted(text: str, line: Line, parsed: Parsed, trust: float) -> tuple[Parsed, float]:
+    """The name with the words after it as its cultivar, when they fill the line and lost a quote or both."""
+    match = _AFTER.match(text, parsed.end, line.end)
+    if parsed.name.cultivar or match is None:
+        return parsed, trust
+    quotes = bool(match["open"]) + bool(match["close"])
+    epithet = tidy_epithet(match["words"])
+    if not plausible_epithet(epithet) or (
+        not quotes and (is_noise(epithet) or lexicon.is_common_name(epithet))
+    ):
+        return parsed, trust
+    named = replace(parsed, name=with_cultivar(parsed.name, epithet), end=match.end("words"), quoted=quotes)
+    return named, trust - (0.05 if quotes else 0.3)
+
+
+def _maybe_epithet(genus: str, word: str) -> bool:
+    return lexicon.is_binomial(genus, word) or bool(
+        len(word) > 3 and _LATIN.search(word) and word not in words_of("english")
+    )
+
+
+def _repaired(text: str, start: int, line: Line, labelled: bool) -> tuple[Parsed | None, float]:
+    """A name with damaged letters, when one known name is clearly the nearest.
+
+    Two words are tried first, then one (joined) and three (parted); the rest is read as printed.
+    """
+    stretch = re.match(r"[^\W_]+(?:[ -][×xX]?\s?[^\W_]+){0,3}", text[start : line.end])
+    if stretch is None or not (labelled or _name_like(text, start, line)):
+        return None, 0
+    words = list(re.finditer(r"[^\s]+", stretch[0]))
+    best: tuple[float, str, int] | None = None
+    for count in (2, 1, 3):
+        if count <= len(words):
+            end = words[count - 1].end()
+            near = repair.nearest_binomial(stretch[0][:end])
+            if near and near.clear and (best is None or near.likeness > best[0] + 0.02):
+                best = near.likeness, near.name, end
+    if best is None and len(words) > 1 and lexicon.is_genus(words[0][0]):
+        near = repair.nearest_epithet(words[0][0], words[1][0])
+        if near and near.clear and words[1][0].islower():
+            best = near.likeness, f"{words[0][0].capitalize()} {near.name}", words[1].end()
+    if best is None:
+        return _repaired_genus(text, start, words)
+    parsed = _reread(text, start, start + best[2], best[1])
+    return _half_quoted(text, line, parsed, 0.72 + 0.2 * best[0]) if parsed else (None, 0)
+
+
+def _name_like(text: str, start: int, line: Line) -> bool:
+    """Repair starts only where a name can: at the head of a line, after a label, a dash or a bracket."""
+    before = text[line.start : start].rstrip()
+    return not before or before[-1] in ":-–—(|•/,"
+
+
+def _repaired_genus(text: str, start: int, words: list[re.Match[str]]) -> tuple[Parsed | None, float]:
+    near = repair.nearest_genus(words[0][0])
+    if near is None or not near.clear or near.likeness == 1 or not words[0][0][0].isupper():
+        return None, 0
+    parsed = _reread(text, start, start + words[0].end(), near.name)
+    if parsed is None or not (parsed.name.species or parsed.name.cultivar):
+        return None, 0
+    return parsed, 0.75
+
+
+def _reread(text: str, start: int, end: int, right: str) -> Parsed | None:
+    """The name read again with its damaged beginning put right; the end is given in the printed text."""
+    parsed = read_name(right + text[end:], 0, lexicon.is_binomial)
+    return parsed and replace(parsed, end=max(end, parsed.end - len(right) + end))
+
+
+def _whole(text: str, line: Line, start: int, end: int) -> bool:
+    before = text[line.start : start].strip(" .,:;-–—'\"|*•(")
+    rest = text[end : line.end].strip(" .,:;-–—'\"|*•)")
+    return not before and not rest
+
+
+def _standing(
+    string: str, line: Line, start: int, parsed: Parsed, trust: float, labelled: bool
+) -> tuple[float, bool]:
+    """How far place and parts together can be trusted, and whether the name stands alone."""
+    name = parsed.name
+    bare = (
+        not (name.species or name.cultivar or name.group or name.trade_designation) and " " not in name.name
+    )
+    whole = _whole(string, line, start, parsed.end)
+    if labelled:
+        return max(trust, 0.9) if not bare else 0.9, True
+    if bare:
+        return (0.7, True) if whole else (0, False)
+    if whole or parsed.end > line.end:
+        return trust, True
+    before = string[line.start : start]
+    if name.genus and not name.species and not line.title:
+        return (0.6, False) if parsed.quoted else (0, False)
+    if line.title or re.search(r"[(–—|:•]\s*$|\s-\s*$", before):
+        return trust - 0.03, False
+    if _COMPANY.search(before) or (is_noise(before + " x") and len(before.split()) > 2):
+        return 0, False
+    rest = string[parsed.end : line.end]
+    return (0.55 if len(rest.split()) > 2 or before.strip() else 0.8), False
+
+
+# ---------------------------------------------------------------- cultivars standing apart
+
+
+def lone_cultivar(string: str, line: Line) -> tuple[str, tuple[int, int]] | None:
+    """A quoted epithet that is a whole line, or closes one: ("Sky Lantern", its span).
+
+    On a line of its own the closing quote may be lost.
+    """
+    if half := _OPENED.fullmatch(line.text):
+        return tidy_epithet(half[1]), (line.start + half.start(1), line.start + half.end(1))
+    opening = re.search(r"(?:^|(?<=\s))['‘’`´“”\"„‚]", line.text)
+    if opening is None:
+        return None
+    start = line.start + opening.start()
+    read = read_cultivar(string[: line.end], start)
+    words = read[0].split() if read else []
+    if read is None or len(words) > 4 or not words[0][0].isalnum() or not _capitals(words):
+        return None
+    return read[0], (start, read[1])
+
+
+def _capitals(words: list[str]) -> bool:
+    """Whether every word has a capital, small linking words aside: a saying in quotes has not."""
+    return words[0][0] == words[0][0].upper() and all(w[0] == w[0].upper() or len(w) < 4 for w in words)
+
+
+def labelled_cultivar(string: str, line: Line) -> tuple[str, tuple[int, int]] | None:
+    """What a "Variety:" label names."""
+    label = CULTIVAR_LABEL.search(line.text)
+    if label is None:
+        return None
+    words = line.text[label.end() :].strip(" .,'’‘`\"“”")
+    epithet = tidy_epithet(words)
+    if not plausible_epithet(epithet) or not epithet[0].isupper() or len(words.split()) > 4:
+        return None
+    start = line.start + label.end() + line.text[label.end() :].index(words)
+    return epithet, (start, start + len(words))
+
+
+def with_cultivar(name: BotanicalName, cultivar: str) -> BotanicalName:
+    """The name with the cultivar that stands elsewhere on the tag."""
+    whole = replace(name, cultivar=cultivar)
+    before = "× " if name.name.startswith("×") else "+" if name.name.startswith("+") else ""
+    return replace(whole, name=write(whole, before))
+
+
+def combine(one: BotanicalName, other: BotanicalName) -> BotanicalName | None:
+    """One name that says what both say; None when they contradict each other.
+
+    >>> front = BotanicalName("Salvia 'Sky'", "Salvia", cultivar="Sky")
+    >>> combine(front, BotanicalName("Salvia nemorosa", "Salvia", "nemorosa")).name
+    "Salvia nemorosa 'Sky'"
+    """
+    parts: dict[str, str | None] = {}
+    for part in ("genus", "species", "infraspecific", "cultivar", "group", "trade_designation"):
+        a, b = getattr(one, part), getattr(other, part)
+        if a and b and lexicon.key(a) != lexicon.key(b):
+            return None
+        parts[part] = a or b
+    if ("× " in one.name[2:] and one.species is None) or ("× " in other.name[2:] and other.species is None):
+        return one if one.name == other.name else None
+    whole = BotanicalName("", hybrid=one.hybrid or other.hybrid, **parts)
+    before = next((p for n in (one, other) for p in ("× ", "+") if n.name.startswith(p)), "")
+    written = write(whole, before)
+    longest = max(one.name, other.name, key=len)
+    return replace(whole, name=written if len(written) >= len(longest) else longest)
+
+
+def mentions_in(found: list[Mention], line: Line) -> Iterator[Mention]:
+    for mention in found:
+        if mention.span[0] < line.end and mention.span[1] > line.start:
+            yield mention

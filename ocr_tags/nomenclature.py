@@ -1,0 +1,342 @@
+"""Botanical names taken apart and written well, by the codes of nomenclature.
+
+The rules are those of the International Code of Nomenclature for algae, fungi, and plants (ICN, Shenzhen
+Code 2018: Art. 20, 23, 24 and Appendix H) and of the International Code of Nomenclature for Cultivated
+Plants (ICNCP, 9th edition, 2016). What tags print against the codes (double quotes, "cv.", the letter x,
+capitals throughout) is read too, and written out as the codes want it.
+
+Nothing here knows which plants exist: callers who do pass `accepts`, which says whether a word can be
+the epithet of a genus.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from ocr_tags.record import BotanicalName
+
+Accepts = Callable[[str, str], bool]
+"""(genus, word, both in lower case) -> can this word be an epithet in this genus?"""
+
+MAX_EPITHET = 30
+"""ICNCP: a cultivar epithet holds at most 30 characters (since 1996)."""
+
+# Readers turn the opening quote into a comma or an accent, and the pair into one or two strokes.
+_OPENING = "'‘’‛`´′“”\"„‚,"
+_CLOSING = "'‘’‛`´′“”\""
+_CAP = "A-ZÀ-ÖØ-ÞŠŽŒ"
+_LOW = "a-zß-öø-ÿšžœ"
+
+_HYBRID = r"(?:[×✕✖╳]\s*|[xX]\s+)"
+_GENUS = re.compile(
+    rf"(?P<cross>[×✕✖+]\s*|[xX]\s+|x(?=[A-Z]))?(?P<genus>[{_CAP}][{_LOW}]+(?:-[{_LOW}]+)?|[{_CAP}]{{3,}})\b"
+)
+_EPITHET = re.compile(rf"\s+(?P<cross>{_HYBRID})?(?P<word>[{_LOW}{_CAP}]+(?:-[{_LOW}{_CAP}]+)*)(?![\w'’])")
+_UNSURE = re.compile(r"[ ]+(spp?\b\.?|hybrids?\b|hyb\.)", re.I)
+_RANK = re.compile(
+    rf"\s+(?P<rank>(?:notho)?(?:subsp|ssp|subvar|subf|var|fo|f))(?:\.\s*|\s+)"
+    rf"(?P<word>[{_LOW}{_CAP}]+(?:-[{_LOW}{_CAP}]+)*)(?!\w)",
+    re.I,
+)
+_PERSON = rf"(?:[{_CAP}]\.\s?)*(?:de\s|du\s|von\s)?[{_CAP}][{_LOW}]*\.?(?:\s?f\.)?"
+_PEOPLE = rf"{_PERSON}(?:\s?(?:&|et|ex)\s{_PERSON})*"
+_AUTHOR = re.compile(rf"[ ]+(?:\({_PEOPLE}\)(?:\s?{_PEOPLE})?|hort\.|{_PEOPLE})(?=\s|,|$)")
+_GROUP = re.compile(
+    rf"[ ]+(?P<open>\()?(?P<words>[{_CAP}][\w’'-]*(?:\s[{_CAP}][\w’'-]*){{0,2}})"
+    r"\s(?P<kind>[Gg]roup|GROUP|Grp?\b\.?|grex|gx)\b\)?"
+)
+_MARKED = re.compile(
+    rf"[ ]+\(?(?P<words>[{_CAP}][\w’'!-]*(?:\s[{_CAP}0-9][\w’'!-]*){{0,3}})"
+    r"\s?(?:[™®]|\((?:TM|R)\))\)?(?!\s*[Ss](?:eries|ERIES))"
+)
+_CAPITALS = re.compile(
+    r"[ ]+(?!(?:US)?PP|P[BV]R|COPF|EU\b)"
+    rf"(?P<words>[{_CAP}][{_CAP}’'-]{{2,}}(?:\s[{_CAP}0-9][{_CAP}0-9’'!-]*){{0,3}})(?=\s|$)"
+)
+_CV = re.compile(
+    rf"\s+(?:cv|var)\.?\s+(?=[{re.escape(_OPENING)}])|\s+cv\.?\s+(?P<bare>[{_CAP}][\w’'-]*(?:\s[{_CAP}][\w’'-]*){{0,2}})",
+    re.I,
+)
+_FORMULA = re.compile(rf"\s+[×xX✕]\s+(?=[{_CAP}][{_LOW}]*\.?\s?[{_LOW}])")
+_SECOND = re.compile(rf"(?P<genus>[{_CAP}](?:[{_LOW}]+|\.))\s?(?P<word>[{_LOW}]+(?:-[{_LOW}]+)*)(?!\w)")
+
+_RANKS = {
+    "ssp": "subsp.",
+    "subsp": "subsp.",
+    "var": "var.",
+    "f": "f.",
+    "fo": "f.",
+    "subvar": "subvar.",
+    "subf": "subf.",
+}
+_SMALL = re.compile(
+    r"an?|and|as|at|by|del?|de[rs]|du|for|from|im|in|la|les?|of|on|or|the|to|und|van|von|with", re.I
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Parsed:
+    """A name found in a text, and where it ends. `quoted` is how many of the cultivar's quotes were seen."""
+
+    name: BotanicalName
+    end: int
+    quoted: int = 0
+
+
+def parse(text: str) -> BotanicalName | None:
+    """The botanical name that is the whole of `text`, or None when it is not one.
+
+    >>> parse("Salvia nemorosa 'Caradonna'").cultivar
+    'Caradonna'
+    >>> parse("CALIBRACHOA X HYBRIDA").name
+    'Calibrachoa × hybrida'
+    >>> parse("Sarcococca hookeriana var digyna").infraspecific
+    'var. digyna'
+    >>> parse("Plant in spring after frost") is None
+    True
+    """
+    stripped = text.strip()
+    parsed = read_name(stripped, 0)
+    if parsed is None or stripped[parsed.end :].strip(" .,;"):
+        return None
+    return parsed.name
+
+
+def read_name(text: str, start: int, accepts: Accepts = lambda genus, word: True) -> Parsed | None:
+    """The longest botanical name beginning at `start`; None when no genus stands there.
+
+    A lone genus counts. Authors are passed over; trade designations are kept apart from the name, of
+    which, by the code (ICNCP), they are no part.
+    """
+    match = _GENUS.match(text, start)
+    if match is None:
+        return None
+    genus = match["genus"].capitalize()
+    cross = (match["cross"] or "").strip()
+    name = BotanicalName(name="", genus=genus, hybrid=bool(cross) and cross != "+")
+    end = match.end()
+    capitals = match["genus"].isupper()
+
+    name, end = _read_epithets(text, end, name, accepts, capitals)
+    formula = _read_formula(text, end, name)
+    if formula is not None:
+        return formula
+    end = _skip_authors(text, end, name)
+    name, end, quoted, unsure = _read_cultivated(text, end, name, capitals)
+    prefix = "+" if cross == "+" else "× " if name.hybrid and cross else ""
+    written = write(name, prefix) + (f" {unsure}" if unsure and not (name.cultivar or name.group) else "")
+    return Parsed(replace(name, name=written), end, quoted)
+
+
+def write(name: BotanicalName, before_genus: str = "") -> str:
+    """The parts written as the codes want them, without the trade designation.
+
+    >>> write(BotanicalName("", "Salix", "capreola", hybrid=True))
+    'Salix × capreola'
+    """
+    parts = [before_genus + (name.genus or "")]
+    if name.species:
+        parts.append(f"× {name.species}" if name.hybrid and not before_genus else name.species)
+    if name.infraspecific:
+        parts.append(name.infraspecific)
+    if name.group:
+        parts.append(f"({name.group})" if name.cultivar else name.group)
+    if name.cultivar:
+        parts.append(f"'{name.cultivar}'")
+    return " ".join(part for part in parts if part)
+
+
+def _read_epithets(
+    text: str, end: int, name: BotanicalName, accepts: Accepts, capitals: bool
+) -> tuple[BotanicalName, int]:
+    genus = (name.genus or "").lower()
+    match = _EPITHET.match(text, end)
+    if match and _case_fits(match["word"], capitals) and not _is_rank(match["word"]):
+        word, cross = match["word"].lower(), bool(match["cross"])
+        word, joined = _unjoin(genus, word, accepts)
+        if len(word) > 2 and not _UNSURE.match(f" {word}") and (cross or accepts(genus, word)):
+            name = replace(name, species=word, hybrid=name.hybrid or cross or joined)
+            end = match.end()
+    below: list[str] = []
+    while name.species and (match := _RANK.match(text, _skip_authors(text, end, name))):
+        if not _case_fits(match["word"], capitals):
+            break
+        rank = match["rank"].lower()
+        plain = rank.removeprefix("notho")
+        below.append(("notho" if plain != rank else "") + f"{_RANKS[plain]} {match['word'].lower()}")
+        end = match.end()
+    if below:
+        name = replace(name, infraspecific=" ".join(below))
+    return name, end
+
+
+def _case_fits(word: str, capitals: bool) -> bool:
+    return word.islower() or (capitals and word.isupper())
+
+
+def _is_rank(word: str) -> bool:
+    return word.lower().removeprefix("notho") in _RANKS
+
+
+def _unjoin(genus: str, word: str, accepts: Accepts) -> tuple[str, bool]:
+    """Part a joined x from its epithet: no Greek or Latin word begins with x and a consonant."""
+    if word.startswith("x") and len(word) > 4:
+        if word[1] not in "aeiouy":
+            return word[1:], True
+        if not accepts(genus, word) and accepts(genus, word[1:]):
+            return word[1:], True
+    return word, False
+
+
+def _read_formula(text: str, end: int, name: BotanicalName) -> Parsed | None:
+    """`Salix aurita × S. caprea`: a hybrid with no name of its own (ICN Art. H.2)."""
+    cross = _FORMULA.match(text, end)
+    other = cross and _SECOND.match(text, cross.end())
+    if not (cross and other and name.species):
+        return None
+    same = other["genus"].rstrip(".") in (name.genus or "")[: len(other["genus"].rstrip("."))]
+    second = f"{other['genus']} {other['word']}"
+    written = f"{write(replace(name, hybrid=False))} × {second}"
+    return Parsed(BotanicalName(written, name.genus if same else None, hybrid=True), other.end())
+
+
+def _skip_authors(text: str, end: int, name: BotanicalName) -> int:
+    """Past the authors of a species. A bare capitalised word may be a cultivar: it stays."""
+    match = _AUTHOR.match(text, end) if name.species else None
+    if match and re.search(r"[.&(]|\bex\b|\bet\b", match[0]) and not re.match(r"\s+[cC]v\.", match[0]):
+        return match.end()
+    return end
+
+
+def _read_cultivated(
+    text: str, end: int, name: BotanicalName, capitals: bool
+) -> tuple[BotanicalName, int, int, str]:
+    """Group, grex, trade designation and cultivar, in whatever order they come."""
+    quoted, unsure = 0, ""
+    if not name.species and (match := _UNSURE.match(text, end)):
+        end = match.end()
+        word = match[1].lower().rstrip(".")
+        unsure = word + "." if word in ("sp", "spp") else "hybrid" if word == "hyb" else word
+        name = replace(name, hybrid=name.hybrid or word.startswith("hyb"))
+    for _ in range(4):
+        if name.group is None and (match := _GROUP.match(text, end)):
+            kind = "grex" if match["kind"].lower() in ("grex", "gx") else "Group"
+            name, end = replace(name, group=f"{tidy_epithet(match['words'])} {kind}"), match.end()
+        elif name.cultivar is None and (cultivar := read_cultivar(text, end)):
+            name, end, quoted = replace(name, cultivar=cultivar[0]), cultivar[1], cultivar[2]
+        elif name.trade_designation is None and (match := _MARKED.match(text, end)):
+            name, end = replace(name, trade_designation=tidy_epithet(match["words"])), match.end()
+        elif name.trade_designation is None and not capitals and (match := _CAPITALS.match(text, end)):
+            # Capitals alone prove nothing: only beside a quoted cultivar are they a selling name.
+            if not (name.cultivar or read_cultivar(text, match.end())):
+                break
+            name, end = replace(name, trade_designation=tidy_epithet(match["words"])), match.end()
+        else:
+            break
+    return name, end, quoted, unsure
+
+
+def read_cultivar(text: str, start: int) -> tuple[str, int, int] | None:
+    """A quoted cultivar epithet after optional spaces: (epithet, end, quotes seen); None when there is none.
+
+    >>> read_cultivar(" ‘Jacob's Coat’", 0)
+    ("Jacob's Coat", 15, 2)
+    >>> read_cultivar(" 'Gardeners' Pride' x", 0)[0]
+    "Gardeners' Pride"
+    """
+    marked = _CV.match(text, start)
+    if marked and marked["bare"]:
+        return tidy_epithet(marked["bare"]), marked.end(), 1
+    place = marked.end() if marked else len(text) - len(text[start:].lstrip(" \n\t"))
+    bracket = text[place : place + 1] == "("
+    place += bracket
+    opening = place
+    while opening < len(text) and text[opening] in _OPENING and opening - place < 2:
+        opening += 1
+    if opening == place or not text[opening : opening + 1].strip():
+        return None
+    comma = text[place] in ",‚„"
+    closing = _closing_quote(text, opening)
+    if closing is None:
+        return None
+    epithet = tidy_epithet(text[opening:closing])
+    if not plausible_epithet(epithet) or not (epithet[0].isupper() or epithet[0].isdigit()):
+        return None
+    end = closing
+    while end < len(text) and text[end] in _CLOSING and end - closing < 2:
+        end += 1
+    end += bracket and text[end : end + 1] == ")"
+    return epithet, end, 1 if comma else 2
+
+
+def _closing_quote(text: str, start: int) -> int | None:
+    """Where the epithet ends: an apostrophe before a letter is inside it, and so is a plural's."""
+    ends: list[int] = []
+    for position in range(start, min(len(text), start + MAX_EPITHET + 4)):
+        letter = text[position]
+        if letter == "\t" or _line_ends_it(text, position, start) or (ends and letter in ",;()\n"):
+            break
+        if letter in _CLOSING and not text[position + 1 : position + 2].isalnum():
+            if position > start and text[position - 1] in _CLOSING:
+                continue
+            ends.append(position)
+            if text[position - 1] != "s":
+                break
+        elif letter in _OPENING and ends and text[position - 1] == " ":
+            break
+    if not ends:
+        return None
+    return ends[-1]
+
+
+def _line_ends_it(text: str, position: int, start: int) -> bool:
+    """Whether an epithet ends with its line: it goes on only into capitals before a closing quote."""
+    if text[position] != "\n":
+        return False
+    return not re.match(rf"\n[{_CAP}][^\W\d_]*(?:\s[^\W\d_]+)?[{_CLOSING}]", text[position:])
+
+
+def tidy_epithet(printed: str) -> str:
+    """An epithet with single spaces, and in ordinary letters when it was all capitals."""
+    words = " ".join(printed.replace("’", "'").replace("‘", "'").replace("`", "'").split()).strip(" ,;.")
+    return title_case(words) if words.isupper() and len(words) > 3 and not re.search(r"\d", words) else words
+
+
+def title_case(words: str) -> str:
+    """Every word with a capital, as a person writes a title.
+
+    >>> title_case("LILY OF THE VALLEY"), title_case("lamb's ear"), title_case("BLACK-EYED SUSAN")
+    ('Lily of the Valley', "Lamb's Ear", 'Black-Eyed Susan')
+    """
+    out: list[str] = []
+    for number, word in enumerate(words.lower().split(" ")):
+        plain = number > 0 and _SMALL.fullmatch(word)
+        out.append(
+            word
+            if plain
+            else "-".join(
+                p if _stays_small(p, i) else p[:1].upper() + p[1:] for i, p in enumerate(word.split("-"))
+            )
+        )
+    return " ".join(out)
+
+
+def _stays_small(part: str, place: int) -> bool:
+    """Whether a part of a hyphened word stays small: Forget-me-not, Lily-of-the-Valley."""
+    return place > 0 and bool(_SMALL.fullmatch(part) or part in ("me", "not", "leaf", "s"))
+
+
+def plausible_epithet(epithet: str) -> bool:
+    """Whether the code's limits on cultivar epithets allow it (length, characters, not digits alone).
+
+    >>> plausible_epithet("100th Battalion"), plausible_epithet("12"), plausible_epithet("x" * 31)
+    (True, False, False)
+    """
+    letters = sum(c.isalpha() for c in epithet)
+    return (
+        1 < len(epithet) <= MAX_EPITHET
+        and letters >= 2
+        and not re.search(r"[^\w\s'’,!.\-/\\]|_|½|¼", epithet)
+    )

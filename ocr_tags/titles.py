@@ -1,0 +1,224 @@
+"""The lines of a tag that can name a plant: titles, labels, and what is only selling or care.
+
+A title is a line in letters half as large again as usual. A tag with little on it has no such line; then
+its first lines stand in, and what is read there counts for less. Right under a title a line a quarter larger
+than usual is one too.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from itertools import pairwise
+
+from ocr_tags import lexicon, repair
+from ocr_tags.nomenclature import title_case
+from ocr_tags.record import TagText
+
+TITLE_SIZE = 1.5
+SUBTITLE_SIZE = 1.25
+FLAT_TITLES = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One printed line: where it stands, its text, and whether it may be a title."""
+
+    start: int
+    end: int
+    text: str
+    size: float
+    title: bool
+    flat: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A stretch of a line that may be a name; positions are in the tag's text."""
+
+    start: int
+    end: int
+    text: str
+
+
+def lines_of(tag: TagText) -> tuple[Line, ...]:
+    """The lines of a side, with titles told from small print."""
+    flat = not any(
+        line.size >= TITLE_SIZE and _may_name(tag.string[line.start : line.end]) for line in tag.lines
+    )
+    lines: list[Line] = []
+    left = FLAT_TITLES
+    passport = False
+    for span in tag.lines:
+        text = tag.string[span.start : span.end]
+        first = (
+            flat and left > 0 and _worded(text) and len(text) <= 45 and not _answers(tag.string, span.start)
+        )
+        left -= first
+        passport = passport or bool(_PASSPORT.search(text))
+        under = bool(lines) and lines[-1].title and span.size >= SUBTITLE_SIZE
+        title = first if flat else span.size >= TITLE_SIZE or under
+        lines.append(Line(span.start, span.end, text, span.size, title and not passport, flat))
+    return tuple(lines)
+
+
+# What follows the heading of a plant passport are its lettered lines (EU 2017/2313), not titles.
+_PASSPORT = re.compile(
+    r"\bpl?ante?n?\s?passp?|passeport\s+phyto|pasaporte\s+fito|plantenpaspoort|pflanzenpass", re.I
+)
+
+
+def _may_name(text: str) -> bool:
+    return _worded(text) and (not is_noise(text) or lexicon.is_trade_name(text.strip(" .,|")))
+
+
+def _worded(text: str) -> bool:
+    return sum(c.isalpha() for c in text) >= 3
+
+
+def _answers(string: str, start: int) -> bool:
+    """Whether a line stands to the right of a label of its own row: "Type TAB Shrub rose"."""
+    if start == 0 or string[start - 1] != "\t":
+        return False
+    label = re.split(r"[\t\n]", string[: start - 1])[-1]
+    return label.rstrip().endswith(":") or (is_noise(label) and len(label.split()) <= 3)
+
+
+def runs(tag: TagText, lines: tuple[Line, ...]) -> Iterator[tuple[Line, ...]]:
+    """Title lines of about one size that stand together: a name broken over lines, longest runs first."""
+    for length in (3, 2):
+        for first in range(len(lines) - length + 1):
+            run = lines[first : first + length]
+            sizes = [line.size for line in run]
+            gaps = [tag.string[a.end : b.start] for a, b in pairwise(run)]
+            together = all(gap in ("\n", "\t", " ") for gap in gaps)
+            if all(line.title for line in run) and together and max(sizes) <= 1.45 * min(sizes):
+                yield run
+
+
+def pieces(line: Line, taken: list[tuple[int, int]]) -> list[Piece]:
+    """The line cut at dashes, bars, brackets and at what was already read from it."""
+    text = list(line.text)
+    for start, end in taken:
+        for position in range(max(start, line.start), min(end, line.end)):
+            text[position - line.start] = "|"
+    cut = "".join(text)
+    found: list[Piece] = []
+    cut = re.sub(r":.*", "", cut)  # what follows a colon answers a label, and name labels are read elsewhere
+    for match in re.finditer(r"[^|–—•·~/;()\[\]\t™®©*+=<>]+", cut):
+        for part in re.finditer(r"(?:(?!\s-+\s).)+", match[0]):
+            words = part[0].strip(" .,'’‘`\"“”-_")
+            if sum(c.isalpha() for c in words) >= 3:
+                start = line.start + match.start() + part.start() + part[0].index(words)
+                found.append(Piece(start, start + len(words), words))
+    return found
+
+
+@cache
+def words_of(name: str) -> frozenset[str]:
+    """One of the lists in `data/name_words.txt`: head, qualifier, doubtful, foreign or english."""
+    text = files("ocr_tags").joinpath("data", "name_words.txt").read_text("utf-8")
+    section = re.search(rf"^\[{name}\]\n((?:(?![\[#]).*\n?)*)", text, re.M)
+    return frozenset(section[1].split()) if section else frozenset()
+
+
+@cache
+def _stop_words() -> frozenset[str]:
+    text = files("ocr_tags").joinpath("data", "not_names.txt").read_text("utf-8")
+    return frozenset(line for line in text.splitlines() if line and not line.startswith("#"))
+
+
+def is_noise(text: str) -> bool:
+    """Whether a line is selling, care or address rather than a name: stop words, digits, marks, sentences."""
+    words = re.findall(r"[^\W\d_]+(?:[-'’][^\W\d_]+)*", text.lower())
+    if not words or len(words) > 5 or re.search(r"\d|[%$€£@#&?!°]|\.\w", text):
+        return True
+    return any(word in _stop_words() for word in words) or max(map(len, words)) < 3
+
+
+def looks_like_name(text: str) -> bool:
+    """Whether an unknown title has the shape of a name: one to four whole words with capitals."""
+    words = text.split()
+    if not 1 <= len(words) <= 4 or is_noise(text) or len(text) < 4:
+        return False
+    whole = all(re.fullmatch(r"[^\W\d_]{2,}(?:[-'’.][^\W\d_]+)*[,.]?", word) for word in words)
+    spoken = all(re.search(r"[aeiouyà-ü]", word.lower()) for word in words)
+    return whole and spoken and text[0].isupper() and not repair.perhaps_damaged(text)
+
+
+def is_qualifier(words: list[str]) -> bool:
+    return all(
+        word.lower() in words_of("qualifier") or re.fullmatch(r"\w+-leaf|\w+-leaved|\w+leaf", word.lower())
+        for word in words
+    )
+
+
+def has_head(text: str) -> bool:
+    """Whether the last word is the kind of word common names end with."""
+    last = re.sub(r"[^a-z]", "", text.lower().split()[-1])
+    return last in words_of("head") or (
+        len(last) > 6 and last.endswith(("grass", "wort", "berry", "flower", "weed", "bush"))
+    )
+
+
+def as_written(printed: str) -> str:
+    """A common name as a person would write it: as printed when it has both kinds of letters.
+
+    >>> as_written("PURPLE CONEFLOWER"), as_written("Lady fern"), as_written("LILY-OF-THE-VALLEY")
+    ('Purple Coneflower', 'Lady fern', 'Lily-of-the-Valley')
+    """
+    plain = " ".join(printed.replace("’", "'").replace("‘", "'").replace("`", "'").split())
+    if (
+        plain.isupper()
+        or plain.islower()
+        or sum(map(str.isupper, plain)) > len(plain.split()) + plain.count("-") + 1
+    ):
+        return title_case(plain)
+    return plain
+
+
+def without_digits(text: str) -> str:
+    """The text with figures inside words put back to the letters they were read for: H0sta, Ma1low.
+
+    >>> without_digits("H0sta"), without_digits("Zone 5")
+    ('Hosta', 'Zone 5')
+    """
+    return re.sub(
+        r"(?<=[^\W\d_])[015](?=[^\W\d_])|(?<![\w])[01](?=[^\W\d_]{3})", lambda m: _DIGITS[m[0]], text
+    )
+
+
+_DIGITS = {"0": "o", "1": "l", "5": "s"}
+
+
+def known_ending(words: list[str]) -> tuple[int, str]:
+    """How many last words make a known trade name, and that name well spelt; (0, "") when none do.
+
+    >>> known_ending("Pellinge Scarlet 0strich Fern".split())
+    (2, 'Ostrich Fern')
+    """
+    for count in range(min(4, len(words)), 0, -1):
+        if lexicon.plants_called(" ".join(words[-count:])):
+            return count, " ".join(words[-count:])
+    for count in (3, 2):
+        if count < len(words):
+            near = repair.nearest_common(" ".join(words[-count:]))
+            if near and near.clear and near.name.count(" ") == count - 1:
+                return count, title_case(near.name) if words[-1][0].isupper() else near.name
+    return 0, ""
+
+
+def known_beginning(words: list[str]) -> int:
+    """How many first words make a known trade name; 0 when none do."""
+    for count in range(min(4, len(words) - 1), 0, -1):
+        if lexicon.plants_called(" ".join(words[:count])):
+            return count
+    return 0
+
+
+def is_foreign(text: str) -> bool:
+    """Whether a French, Spanish, German or Dutch plant word stands in it: a translation, not a cultivar."""
+    return any(word in words_of("foreign") for word in re.findall(r"[^\W\d_]+", text.lower()))

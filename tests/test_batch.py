@@ -1,0 +1,168 @@
+"""Many photos at once, with a fake reader: what goes wrong with one must not touch the others."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import fake_reading
+import pytest
+from PIL import Image
+
+from ocr_tags.batch import Outcome, Passed, TagRead, read_all
+from ocr_tags.errors import PhotoError
+from ocr_tags.photos import fingerprint
+from ocr_tags.settings import Settings
+
+SALVIA = "Meadow Sage\nSalvia nemorosa 'Wexcombe'"
+SALVIA_BACK = "Meadow Sage\nHeight: 24-36 in\nSpacing 18 in\nFull sun\nUSDA Zones 3-8\nBlooms all summer"
+HOSTA = "Plantain Lily\nHosta plantaginea"
+HOSTA_BACK = "Hosta plantaginea\nHeight: 18-24 in\nSpread 30 in\nPart shade\nUSDA Zones 3-9\nWater weekly"
+
+
+def put(folder: Path, name: str, text: str, taken_at: str = "") -> Path:
+    """A photo unlike all others, and what the fake reader finds on it."""
+    path = folder / name
+    shade = sum(path.name.encode()) % 256
+    exif = Image.Exif()
+    if taken_at:
+        exif.get_ifd(0x8769)[36867] = taken_at
+    Image.new("RGB", (64, 48 + len(list(folder.iterdir()))), (shade, 90, 10)).save(path, exif=exif)
+    path.with_suffix(".txt").write_text(text, "utf-8")
+    return path
+
+
+def run(*paths: Path, workers: int = 2, seconds: int = 60, **more: object) -> list[Outcome]:
+    settings = Settings(workers=workers, timeout_seconds=seconds)
+    return list(read_all(paths, settings, read=fake_reading.read, **more))  # type: ignore[arg-type]
+
+
+def told(outcomes: list[Outcome]) -> list[str]:
+    lines = []
+    for each in outcomes:
+        if isinstance(each, TagRead):
+            lines.append(" ".join(f"{photo.side}:{photo.file}" for photo in each.record.photos))
+        else:
+            lines.append(each.message if isinstance(each, PhotoError) else f"{each.name}: {each.why}")
+    return lines
+
+
+def test_camera_numbers_are_paired_by_what_was_read(tmp_path: Path) -> None:
+    put(tmp_path, "IMG_1.jpg", SALVIA)
+    put(tmp_path, "IMG_2.jpg", SALVIA_BACK)
+    put(tmp_path, "IMG_3.jpg", HOSTA_BACK)  # the back first
+    put(tmp_path, "IMG_4.jpg", HOSTA)
+    put(tmp_path, "IMG_5.jpg", SALVIA)
+    assert told(run(tmp_path)) == [
+        "front:IMG_1.jpg back:IMG_2.jpg",
+        "front:IMG_4.jpg back:IMG_3.jpg",
+        "front:IMG_5.jpg",
+    ]
+
+
+def test_a_lone_front_does_not_take_the_next_tags_side(tmp_path: Path) -> None:
+    put(tmp_path, "IMG_1.jpg", "Height: 24-36 in\nSpacing 18 in\nFull sun\nUSDA Zones 3-8\nBlooms all summer")
+    put(tmp_path, "IMG_2.jpg", HOSTA)
+    put(tmp_path, "IMG_3.jpg", HOSTA_BACK)
+    assert told(run(tmp_path)) == ["back:IMG_1.jpg", "front:IMG_2.jpg back:IMG_3.jpg"]
+
+
+def test_photos_far_apart_in_time_stay_apart(tmp_path: Path) -> None:
+    put(tmp_path, "IMG_1.jpg", SALVIA, "2026:04:18 09:12:44")
+    put(tmp_path, "IMG_2.jpg", SALVIA_BACK, "2026:04:18 11:12:44")
+    outcomes = run(tmp_path)
+    assert told(outcomes) == ["front:IMG_1.jpg", "front:IMG_2.jpg"]
+    assert isinstance(outcomes[0], TagRead) and "7200 s apart" in outcomes[0].record.notes[0]
+
+
+def test_numbered_photos_of_two_plants_are_two_tags(tmp_path: Path) -> None:
+    put(tmp_path, "x-1.jpg", SALVIA)
+    put(tmp_path, "x-2.jpg", HOSTA_BACK)
+    assert told(run(tmp_path)) == ["front:x-1.jpg", "front:x-2.jpg"]
+
+
+def test_named_sides_are_taken_at_their_word_with_a_note(tmp_path: Path) -> None:
+    put(tmp_path, "x_back.jpg", HOSTA_BACK)
+    put(tmp_path, "x_front.jpg", SALVIA)
+    outcomes = run(tmp_path)
+    assert told(outcomes) == ["front:x_front.jpg back:x_back.jpg"]
+    assert isinstance(outcomes[0], TagRead)
+    assert any(note.startswith("Check that these are one tag") for note in outcomes[0].record.notes)
+
+
+def test_a_pairs_file_overrules_names(tmp_path: Path) -> None:
+    put(tmp_path, "x_back.jpg", SALVIA)
+    put(tmp_path, "x_front.jpg", SALVIA_BACK)
+    put(tmp_path, "y.jpg", HOSTA)
+    (tmp_path / "pairs.csv").write_text("front,back\nx_back.jpg,x_front.jpg\n", "utf-8")
+    assert told(run(tmp_path, pairs_file=tmp_path / "pairs.csv")) == [
+        "front:x_back.jpg back:x_front.jpg",
+        "front:y.jpg",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("fate", "words"),
+    [
+        ("CRASH", "c_front.jpg: the reader broke down on it (exit 11)."),
+        ("FAULT", "c_front.jpg: a fault of ours while reading it (ZeroDivisionError: our own mistake)."),
+        ("ENGINE", "c_front.jpg: Tesseract failed on this one."),
+    ],
+)
+def test_one_bad_photo_costs_one_photo(tmp_path: Path, fate: str, words: str) -> None:
+    for name in "abde":
+        put(tmp_path, f"{name}_front.jpg", SALVIA)
+    put(tmp_path, "c_front.jpg", fate)
+    put(tmp_path, "c_back.jpg", HOSTA_BACK)
+    outcomes = run(tmp_path)
+    fine = [f"front:{name}_front.jpg" for name in "abde"]
+    assert told(outcomes) == [*fine[:2], words, "back:c_back.jpg", *fine[2:]]
+    lone = outcomes[3]
+    assert isinstance(lone, TagRead) and lone.record.notes[0].startswith("The other side, c_front.jpg, could")
+
+
+def test_a_photo_that_hangs_is_given_up(tmp_path: Path) -> None:
+    put(tmp_path, "a_front.jpg", "HANG")
+    put(tmp_path, "b_front.jpg", SALVIA)
+    assert told(run(tmp_path, seconds=8)) == ["a_front.jpg was given up after 8 s.", "front:b_front.jpg"]
+
+
+def test_order_holds_however_long_a_photo_takes(tmp_path: Path) -> None:
+    put(tmp_path, "a_front.jpg", "SLOW")
+    for name in "bcd":
+        put(tmp_path, f"{name}_front.jpg", SALVIA)
+    seen: list[tuple[int, int, str]] = []
+    outcomes = run(tmp_path, on_progress=lambda *step: seen.append(step))
+    assert told(outcomes) == [f"front:{name}_front.jpg" for name in "abcd"]
+    assert [step[:2] for step in seen] == [(1, 4), (2, 4), (3, 4), (4, 4)]
+
+
+def test_files_that_are_no_photos_are_named(tmp_path: Path) -> None:
+    put(tmp_path, "a_front.jpg", SALVIA)
+    (tmp_path / "b_front.jpg").write_bytes(b"not a picture")
+    assert told(run(tmp_path, tmp_path / "gone")) == [
+        f"{tmp_path / 'gone'} does not exist.",
+        "front:a_front.jpg",
+        "b_front.jpg is not a picture in a format we read (JPEG, PNG, TIFF, WebP, HEIC).",
+    ]
+
+
+def test_known_photos_and_copies_are_passed_over(tmp_path: Path) -> None:
+    known = put(tmp_path, "a_front.jpg", SALVIA)
+    first = put(tmp_path, "b_front.jpg", HOSTA)
+    (tmp_path / "c_front.jpg").write_bytes(first.read_bytes())
+    sha256 = fingerprint(known)
+    outcomes = run(tmp_path, tag_of_photo=lambda each: "3fa2" if each == sha256 else None)
+    assert outcomes[:2] == [
+        Passed("a_front.jpg", "already in tag 3fa2"),
+        Passed("c_front.jpg", "the same picture as b_front.jpg"),
+    ]
+    assert told(outcomes[2:]) == ["front:b_front.jpg"]
+
+
+def test_half_known_pairs_are_read_again(tmp_path: Path) -> None:
+    front = put(tmp_path, "a_front.jpg", SALVIA)
+    put(tmp_path, "a_back.jpg", SALVIA_BACK)
+    sha256 = fingerprint(front)
+    outcomes = run(tmp_path, tag_of_photo=lambda each: "3fa2" if each == sha256 else None)
+    assert told(outcomes) == ["front:a_front.jpg back:a_back.jpg"]
+    assert isinstance(outcomes[0], TagRead) and outcomes[0].files[sha256] == front

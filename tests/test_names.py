@@ -1,0 +1,92 @@
+"""What the name readers find in tag texts, told from what they must not find."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+
+import pytest
+
+from ocr_tags.fields.names import BOTANICAL_NAME, COMMON_NAMES, SERIES, SUPPLIER
+from ocr_tags.record import LineSpan, TagText
+
+CASES = Path(__file__).parent / "cases"
+CLAIMED = 0.5
+ANSWERS = ("common", "botanical", "selling", "series", "supplier")
+
+
+@dataclass
+class Case:
+    name: str
+    lines: list[tuple[float, str]] = field(default_factory=list)
+    answers: dict[str, str] = field(default_factory=dict)
+
+    @property
+    def tag(self) -> TagText:
+        string, spans = "", []
+        for row, (size, line) in enumerate(self.lines):
+            string += "\n" if string else ""
+            for number, part in enumerate(line.split("\t")):
+                string += "\t" if number else ""
+                spans.append(LineSpan(len(string), len(string) + len(part), size, row / len(self.lines)))
+                string += part
+        return TagText(string, lines=tuple(spans))
+
+
+def read_cases(file: str) -> Iterator[Case]:
+    case: Case | None = None
+    for line in (CASES / file).read_text("utf-8").splitlines():
+        label, _, value = line.partition(": ")
+        if line.startswith("== "):
+            if case:
+                yield case
+            case = Case(line[3:])
+        elif case is None or not line:
+            continue
+        elif label in ANSWERS:
+            case.answers[label] = value
+        else:
+            size, bar, text = line.partition("| ")
+            sized = bool(bar) and size.replace(".", "").isdigit()
+            case.lines.append(
+                (float(size) if sized else 1.0, (text if sized else line).replace(" -> ", "\t"))
+            )
+    if case:
+        yield case
+
+
+def answers_of(tag: TagText) -> dict[str, str]:
+    found: dict[str, str] = {}
+    if common := [f.value for f in COMMON_NAMES.read(tag) if f.certainty >= CLAIMED]:
+        found["common"] = " | ".join(common)
+    botanical = [f for f in BOTANICAL_NAME.read(tag) if f.certainty >= CLAIMED]
+    if botanical:
+        best = max(botanical, key=lambda f: f.certainty).value
+        found["botanical"] = best.name
+        if best.trade_designation:
+            found["selling"] = best.trade_designation
+    for name, reader in (("series", SERIES), ("supplier", SUPPLIER)):
+        if values := [f.value for f in reader.read(tag) if f.certainty >= CLAIMED]:
+            found[name] = " | ".join(values)
+    return found
+
+
+FILES = ("names_titles.txt", "names_near_misses.txt", "names_damaged.txt", "names_judge.txt")
+ALL = [pytest.param(case, id=f"{file}:{case.name}") for file in FILES for case in read_cases(file)]
+
+
+@pytest.mark.parametrize("case", ALL)
+def test_names_of_a_tag_text(case: Case) -> None:
+    assert answers_of(case.tag) == case.answers
+
+
+@pytest.mark.parametrize("case", ALL)
+def test_every_finding_points_into_the_text(case: Case) -> None:
+    tag = case.tag
+    for reader in (COMMON_NAMES, BOTANICAL_NAME, SERIES, SUPPLIER):
+        for found in reader.read(tag):
+            start, end = found.span
+            assert 0 <= start < end <= len(tag.string)
+            assert tag.string[start:end].strip() == tag.string[start:end]
+            assert 0 < found.certainty <= 1
