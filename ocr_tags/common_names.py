@@ -196,7 +196,7 @@ def _read_titles(string: str, side: Side) -> None:
 
 
 def _with_line_above(string: str, above: list[Line], line: Line, marked: str) -> str:
-    """A marked name with its beginning, when that is an unknown title of one size right above: Sorrel / Copper®."""
+    """A marked name with its beginning, an unknown title of one size right above: Sorrel / Copper®."""
     before = above[-1] if above else None
     if before is None or string[before.end : line.start] != "\n" or not line.text.strip().startswith(marked):
         return marked

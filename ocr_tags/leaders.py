@@ -8,7 +8,7 @@ from __future__ import annotations
 import cv2
 import numpy as np
 
-from ocr_tags.glyphs import Pixels
+from ocr_tags.geometry import Pixels
 
 LARGEST_DOT = 14
 """Width and height of a point, in pixels of a straightened picture."""
@@ -19,7 +19,7 @@ CONTRAST = 15
 
 def without_leaders(pixels: Pixels) -> Pixels:
     """The picture (height x width x 3, uint8) with rows of points painted over with what is around them."""
-    grey = cv2.cvtColor(pixels, cv2.COLOR_BGR2GRAY)
+    grey = np.asarray(cv2.cvtColor(pixels, cv2.COLOR_BGR2GRAY), np.uint8)
     mask = _rows_of_dots(grey, False) | _rows_of_dots(grey, True)
     if not mask.any():
         return pixels

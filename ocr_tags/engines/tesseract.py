@@ -55,7 +55,7 @@ class TesseractProgram:
         return _lines_by_picture(table, len(pictures))
 
     def _around_crash(self, pictures: Sequence[Grey], layout: Layout) -> list[list[list[Word]]]:
-        """Some picture crashed the program (it divides by zero on odd shapes): lose that one, not the list."""
+        """Some picture crashed the program (it divides by zero on odd shapes): lose only that one."""
         if len(pictures) == 1:
             return [[]]
         half = len(pictures) // 2

@@ -215,4 +215,4 @@ def _morning_sun(text: str) -> Iterator[Found[Light]]:
         yield Found(("part_shade",), match.span(), 0.8)
 
 
-LIGHT: Field[Light] = Field("light", "Light", tuple, read_light)
+LIGHT: Field[Light] = Field("light", "Light", tuple[str, ...], read_light)
