@@ -50,22 +50,10 @@ LEVELS = {
     "ocr_tags.cli": 7,
     "ocr_tags.__main__": 8,
 }
-PICTURE_SIDE = frozenset(
-    [
-        "photos",
-        "pixels",
-        "geometry",
-        "shapes",
-        "glyphs",
-        "outline",
-        "regions",
-        "crops",
-        "leaders",
-        "cleaning",
-        "engines",
-        "reading",
-    ]
-)
+PICTURE_SIDE = {
+    *("photos", "pixels", "geometry", "shapes", "glyphs", "outline", "regions", "crops", "leaders"),
+    *("cleaning", "engines", "reading", "workers"),
+}
 """Never seen by the fields, nor by the catalogue, which opens where OpenCV and Tesseract are missing."""
 FILES = sorted([*ROOT.glob("ocr_tags/**/*.py"), *ROOT.glob("index/**/*.py")])
 
