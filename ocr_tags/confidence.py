@@ -1,7 +1,7 @@
-"""From strength of evidence to the measured chance of being right.
+"""From strength of evidence to the chance of being right.
 
-The table comes from counting, on drawn samples, how often claims of a given strength were right
-(`python -m samples.measure --calibrate` prints it anew); between its points the chance is interpolated.
+The points below were set by hand and are not yet fitted to counts: `samples/measure.py --calibration`
+shows how often values of each confidence are right, and between points the chance is interpolated.
 """
 
 from __future__ import annotations
