@@ -143,7 +143,10 @@ def _unreadable(sides: list[SideRead], found: Mapping[str, tuple[Reading[Any], .
         for side in sides
         if side.word_count < FEW_WORDS
     ]
-    names = [*found.get(COMMON_NAMES.name, ()), *found.get(BOTANICAL_NAME.name, ())]
-    if len(sides) > 1 and names and all(reading.side == "back" for reading in names) and not notes:
+    if len(sides) > 1 and _named(found) and not _named(sides[0].readings) and not notes:
         notes.append("The front gave no name that could be read; the name is from the back.")
     return tuple(notes)
+
+
+def _named(found: Mapping[str, tuple[Reading[Any], ...]]) -> bool:
+    return COMMON_NAMES.name in found or BOTANICAL_NAME.name in found

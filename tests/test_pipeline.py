@@ -1,0 +1,36 @@
+"""Two sides become one record: what is said about a side that gave no name, and when nothing is said."""
+
+from ocr_tags.pipeline import SideRead, make_record
+from ocr_tags.record import Box, Photo, Side
+from ocr_tags.voting import Claim
+
+
+def side(which: Side, *names: str, strength: float = 0.9) -> SideRead:
+    """A side that was read well and gives these common names."""
+    claims = tuple(
+        Claim(name, name, which, Box(0, 0, 90, 20), (("page", strength), ("lines", strength)), order)
+        for order, name in enumerate(names)
+    )
+    photo = Photo(which, f"{which}.jpg", which, 100, 100)
+    return SideRead(photo, {"common_names": claims}, (), None, 20, "test")
+
+
+def test_sides_that_both_give_the_name_need_no_note() -> None:
+    record = make_record(side("front", "Shasta Daisy", strength=0.8), side("back", "Shasta Daisy"))
+    (name,) = record.readings["common_names"]
+    assert (name.side, name.status) == ("back", "agreed")
+    assert record.notes == ()
+
+
+def test_a_name_that_only_the_back_gives_is_said_to_be_from_the_back() -> None:
+    (note,) = make_record(side("front"), side("back", "Shasta Daisy")).notes
+    assert "front gave no name" in note
+
+
+def test_a_front_too_faint_to_count_gave_no_name() -> None:
+    (note,) = make_record(side("front", "Shasta Daisy", strength=0.1), side("back", "Shasta Daisy")).notes
+    assert "front gave no name" in note
+
+
+def test_a_name_that_only_the_front_gives_needs_no_note() -> None:
+    assert make_record(side("front", "Shasta Daisy"), side("back")).notes == ()
