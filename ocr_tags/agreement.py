@@ -56,13 +56,14 @@ def _by_content(a: str, b: str) -> Comparison:
 
 @compare.register
 def _(first: BotanicalName, second: Any) -> Comparison:
+    """A part that is missing, or only begun ("White" for "Pellinge White"), makes a name poorer."""
     fuller = poorer = False
     for part in ("genus", "species", "infraspecific", "cultivar", "group", "trade_designation"):
-        a, b = getattr(first, part), getattr(second, part)
-        if a and b and _letters(a) != _letters(b):
+        a, b = _letters(getattr(first, part) or ""), _letters(getattr(second, part) or "")
+        if a not in b and b not in a:
             return "different"
-        fuller = fuller or bool(a and not b)
-        poorer = poorer or bool(b and not a)
+        fuller = fuller or len(a) > len(b)
+        poorer = poorer or len(b) > len(a)
     if fuller:
         return "fuller"
     return "poorer" if poorer else "same"

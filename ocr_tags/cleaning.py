@@ -20,8 +20,6 @@ __all__ = [
     "cut_line",
     "even_light",
     "find_lines",
-    "glare_mask",
-    "level_turns",
     "straighten",
     "turned",
 ]
@@ -136,19 +134,6 @@ def text_angle(picture: Pixels) -> float:
     return (angle + 45) % 90 - 45
 
 
-def level_turns(picture: Pixels) -> tuple[int, ...]:
-    """Quarter turns clockwise (degrees) that may bring the text upright, most likely first.
-
-    Level against upright is judged by the rows that letters form. Up against down is only hinted at by their
-    edges: feet stand on one line, heads do not (capitals and b, d, h, k, l, t outnumber g, j, p, q, y).
-    """
-    level, upright = _rows(picture)
-    flat, up = _amount(level), _amount(upright)
-    lying = (0, 180) if _steadier_feet(level) else (180, 0)
-    standing = (270, 90) if _steadier_feet(upright) else (90, 270)
-    return (*lying, *standing) if flat >= up else (*standing, *lying)
-
-
 def _rows(picture: Pixels) -> tuple[list[LineRegion], list[LineRegion]]:
     """Rows of print that run level, and those that run down, on a small copy."""
     small, _ = reduced(picture, LEVEL_SIDE / max(picture.shape[:2]))
@@ -158,10 +143,6 @@ def _rows(picture: Pixels) -> tuple[list[LineRegion], list[LineRegion]]:
 def _amount(rows: list[LineRegion]) -> float:
     """How much print the rows make: likelihood times letters."""
     return sum(row.score**2 * min(row.length / row.letter_height, 30.0) for row in rows)
-
-
-def _steadier_feet(rows: list[LineRegion]) -> bool:
-    return sum(row.footing * row.score for row in rows) >= 0
 
 
 def turned(picture: Straightened, degrees: int) -> Straightened:
@@ -192,11 +173,3 @@ def even_light(pixels: Pixels) -> Pixels:
     light = np.maximum(light, 0.4 * float(light.max()))
     full = cv2.resize(light, (grey.shape[1], grey.shape[0]), interpolation=cv2.INTER_LINEAR)
     return np.asarray(np.clip(grey * (float(np.percentile(light, 95)) / full), 0, 255), np.uint8)
-
-
-def glare_mask(pixels: Pixels) -> Pixels:
-    """255 where the flash or sun burnt the print away (near white, no colour, no detail), else 0."""
-    low = pixels.min(axis=2)
-    burnt = np.asarray(low >= 250, np.uint8) * 255
-    solid = cv2.morphologyEx(burnt, cv2.MORPH_OPEN, np.ones((9, 9), np.uint8))
-    return np.asarray(cv2.dilate(solid, np.ones((9, 9), np.uint8)), np.uint8)

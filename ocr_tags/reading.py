@@ -62,7 +62,7 @@ def read_picture(pixels: NDArray[np.uint8], engine: Engine) -> PictureRead:
     }
     limits = (pixels.shape[1], pixels.shape[0])
     return PictureRead(
-        straight, turn, {name: _on_photo(lines, name, straight, limits) for name, lines in passes.items()}
+        straight, turn, {name: on_photo(lines, name, straight, limits) for name, lines in passes.items()}
     )
 
 
@@ -182,7 +182,8 @@ def moved(place: Box, way: NDArray[np.float64], limits: tuple[int, int] | None =
     return Box(int(left), int(top), max(int(right - left), 1), max(int(bottom - top), 1))
 
 
-def _on_photo(lines: Moved, reader: str, straight: Straightened, limits: tuple[int, int]) -> list[Line]:
+def on_photo(lines: Moved, reader: str, straight: Straightened, limits: tuple[int, int]) -> list[Line]:
+    """Lines of one reading, parted at wide gaps, each word with its box on the photo; stains left out."""
     found: list[Line] = []
     for line in lines:
         words = [

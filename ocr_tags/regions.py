@@ -34,15 +34,13 @@ class LineRegion:
     """One line of print. `quad`: four points in picture pixels, from the line's own top left clockwise.
 
     `letter_height` is the height of its capitals in pixels, or of its small letters where it has no
-    taller ones. `score`, 0 to 1: how likely it is print. `footing`: positive where its letters' feet keep
-    to one line better than their heads, as in a line seen upright.
+    taller ones. `score`, 0 to 1: how likely it is print.
     """
 
     quad: Quad
     letter_height: float
     light_on_dark: bool
     score: float
-    footing: float = 0.0
 
     @property
     def length(self) -> float:
@@ -88,7 +86,7 @@ def _rows(layer: Layer, extent: float, upright: bool) -> Iterator[LineRegion]:
             a, b, c, d = ((-y, x) for x, y in region.quad)
             odds = region.score - UPRIGHT_ODDS
             yield replace(region, quad=(a, b, c, d), score=odds)
-            yield replace(region, quad=(c, d, a, b), score=odds, footing=-region.footing)
+            yield replace(region, quad=(c, d, a, b), score=odds)
         else:
             yield region
 
@@ -185,13 +183,7 @@ def _region(boxes: Floats, light: bool) -> LineRegion | None:
             for end, side, level in ((left, -1, -1), (right, 1, -1), (right, 1, 1), (left, -1, 1))
         )
     )
-    return LineRegion(quad, tall, light, score, _footing(bottoms, tops, tall))  # type: ignore[arg-type]
-
-
-def _footing(bottoms: Floats, tops: Floats, tall: float) -> float:
-    """How much steadier the feet of a row are than its heads, in letter heights times letters."""
-    feet, heads = (float(np.abs(edge - np.median(edge)).mean()) for edge in (bottoms, tops))
-    return (heads - feet) / tall * min(len(bottoms), 30) if len(bottoms) > 3 else 0.0
+    return LineRegion(quad, tall, light, score)  # type: ignore[arg-type]
 
 
 def _likeness(boxes: Floats, letters: float, bottoms: Floats, tops: Floats, slope: float) -> float:

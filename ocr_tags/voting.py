@@ -122,7 +122,7 @@ def readings(field: Field[Any], front: Iterable[Claim], back: Iterable[Claim]) -
     everything = [*front, *back]
     if field.shape == "one":
         return _one(everything)
-    items = _distinct(everything)
+    items = _distinct(everything, apart=field.shape == "each")
     if field.shape == "each":
         return tuple(_reading(members) for members in items)
     return _list(items)
@@ -140,8 +140,8 @@ def _one(everything: Sequence[Claim]) -> tuple[Reading[Any], ...]:
     return (replace(best, alternatives=others),)
 
 
-def _distinct(everything: Sequence[Claim]) -> list[list[Claim]]:
-    groups = [group for group in _grouped(everything) if _reading(group).confidence >= SHOWN]
+def _distinct(everything: Sequence[Claim], apart: bool) -> list[list[Claim]]:
+    groups = [group for group in _grouped(everything, apart) if _reading(group).confidence >= SHOWN]
     return sorted(groups, key=lambda group: (min(c.order for c in group), -_joint(group)))
 
 
@@ -163,13 +163,16 @@ def _list(items: Sequence[Sequence[Claim]]) -> tuple[Reading[Any], ...]:
     )
 
 
-def _grouped(everything: Iterable[Claim]) -> list[list[Claim]]:
-    """Claims that say the same, or of which one says more than the other, together; the fullest first."""
+def _grouped(everything: Iterable[Claim], apart: bool = False) -> list[list[Claim]]:
+    """Claims that say the same, or of which one says more than the other, together; the fullest first.
+
+    With `apart`, only those that say the same: "Coneflower" and "Purple Coneflower" are two names.
+    """
     groups: list[list[Claim]] = []
     for claim in sorted(everything, key=lambda claim: -claim.strength):
         for group in groups:
             verdict = compare(claim.value, group[0].value)
-            if verdict == "different":
+            if verdict == "different" or (apart and verdict != "same"):
                 continue
             fuller = verdict == "fuller" and claim.strength > 0.5 * group[0].strength
             group.insert(0, claim) if fuller else group.append(claim)

@@ -34,12 +34,12 @@ OURS, PLAIN = "ocr-tags", "plain Tesseract"
 def plain(pixels: Any, engine: Any) -> Any:
     """What the engine reads when it gets the photo as it is."""
     from ocr_tags.cleaning import Straightened
-    from ocr_tags.reading import PictureRead, _on_photo
+    from ocr_tags.reading import PictureRead, on_photo
 
     whole = Straightened(pixels, np.eye(3), (), 0.0)
     lines = engine.read([cv2.cvtColor(pixels, cv2.COLOR_BGR2GRAY)], "page")[0]
     limits = (pixels.shape[1], pixels.shape[0])
-    return PictureRead(whole, 0, {"plain": _on_photo(lines, "plain", whole, limits)})
+    return PictureRead(whole, 0, {"plain": on_photo(lines, "plain", whole, limits)})
 
 
 def read_one(folder: Path, way: str, truth: Mapping[str, Any]) -> tuple[dict[str, Any] | None, float]:

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from PIL import Image, ImageDraw, ImageFont
 
-from ocr_tags.cleaning import even_light, glare_mask, level_turns, straighten, text_angle, turned
+from ocr_tags.cleaning import even_light, straighten, text_angle, turned
 from ocr_tags.geometry import Floats, Pixels, through
 
 LINES = [
@@ -164,14 +164,6 @@ def test_turning_keeps_the_way_back(degrees: int) -> None:
     )
 
 
-@pytest.mark.parametrize("quarter", [0, 90, 180, 270])
-def test_the_likeliest_turn_brings_the_text_upright(quarter: int) -> None:
-    lying = np.ascontiguousarray(np.rot90(tag(), quarter // 90))
-    turns = level_turns(lying)
-    assert sorted(turns) == [0, 90, 180, 270]
-    assert turns[0] == quarter
-
-
 def test_the_text_angle_is_measured() -> None:
     turn = cv2.getRotationMatrix2D((WIDE / 2, TALL / 2), -3.0, 1.0)
     aslant = np.asarray(cv2.warpAffine(tag(), turn, (WIDE, TALL), borderMode=cv2.BORDER_REPLICATE), np.uint8)
@@ -189,17 +181,7 @@ def test_even_light_takes_a_shadow_out() -> None:
     assert evened[110].mean() < 0.45 * row.mean()
 
 
-def test_glare_is_marked_and_white_paper_alone_is_not() -> None:
-    paper = np.full((400, 400, 3), 225, np.uint8)
-    assert not glare_mask(paper).any()
-    cv2.circle(paper, (200, 200), 60, (255, 255, 255), -1)
-    marked = glare_mask(paper)
-    assert marked[200, 200] == 255
-    assert marked[20, 20] == 0
-
-
 @pytest.mark.parametrize("shape", [(5, 5, 3), (40, 900, 3), (700, 30, 3)])
 def test_tiny_and_odd_pictures_pass_through(shape: tuple[int, int, int]) -> None:
     found = straighten(np.full(shape, 90, np.uint8))
     assert found.outline == ()
-    assert level_turns(found.pixels)

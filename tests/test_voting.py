@@ -85,6 +85,21 @@ def test_a_list_collects_items_and_keeps_their_print() -> None:
     assert entry.box == Box(0, 0, 90, 20)
 
 
+NAME = Field(
+    "name",
+    "Name",
+    str,
+    lambda tag: (Found(m.group().strip(), m.span()) for m in re.finditer(r"[A-Z][A-Za-z ]+", tag.string)),
+    shape="each",
+)
+
+
+def test_a_name_within_a_longer_name_is_a_name_of_its_own() -> None:
+    front = claims([text("Coneflower", "page")], NAME)
+    back = claims([text("Purple Coneflower", "page", side="back")], NAME)
+    assert {entry.value for entry in readings(NAME, front, back)} == {"Coneflower", "Purple Coneflower"}
+
+
 @pytest.mark.parametrize(
     ("first", "second", "verdict"),
     [
@@ -98,6 +113,16 @@ def test_a_list_collects_items_and_keeps_their_print() -> None:
         (Length(30.48, 45.72), Length(30.0, 45.0), "same"),
         (Length(30.48, 45.72), Length(None, 45.72), "different"),
         (BotanicalName("Salvia", "Salvia"), BotanicalName("Salvia nemorosa", "Salvia", "nemorosa"), "poorer"),
+        (
+            BotanicalName("Salvia", "Salvia", trade_designation="White"),
+            BotanicalName("Salvia", "Salvia", trade_designation="Sky White"),
+            "poorer",
+        ),
+        (
+            BotanicalName("Salvia 'Sky'", "Salvia", cultivar="Sky"),
+            BotanicalName("Salvia 'Sea'", "Salvia", cultivar="Sea"),
+            "different",
+        ),
         (BotanicalName("Salvia x", "Salvia", "x"), BotanicalName("Salvia y", "Salvia", "y"), "different"),
     ],
 )

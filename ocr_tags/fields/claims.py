@@ -44,6 +44,9 @@ _NOT_NATIVE_WORD = re.compile(
     r"\s+(?:nursery|nurseries|farms?|gardens?|growers|society|seeds?|soils?|bees?|pollinators|birds"
     r"|insects|butterflies|co\b|center|centre|ltd)"
 )
+_OPEN_END = re.compile(
+    r"\b(?:(?:north|south|east|west|mid)(?:[- ]?(?:east|west))?(?:ern)?|central|the)$", re.I
+)
 _ALONE = re.compile(r"[\W_]*(?P<value>(?:(?:locally|truly) )?native(?:: yes)?|indigene|autoctona)[\W_]*")
 
 
@@ -58,7 +61,7 @@ def read_native_claim(tag: TagText) -> Iterator[Found[str]]:
     for found in labelled(text, _NATIVE_LABELS):
         yield Found(clean(text[found.start : found.end]), (found.start, found.end), found.certainty)
     for match in _NATIVE_TO.finditer(folded):
-        end = _place_end(folded, match.end(), value_end(text, match.end()))
+        end = _place_end(folded, match.end(), _past_open_end(text, match.end()))
         if end > match.end() + 2 and not _NOT_CLAIM.search(folded[: match.start()]):
             yield Found(clean(text[match.start() : end]), (match.start(), end), 0.95)
     for match in _NATIVE_KIND.finditer(folded):
@@ -70,6 +73,19 @@ def read_native_claim(tag: TagText) -> Iterator[Found[str]]:
     for start, end in cells(text):
         if alone := _ALONE.fullmatch(folded, start, end):
             yield Found(clean(text[slice(*alone.span("value"))]), alone.span("value"), 0.9)
+
+
+def _past_open_end(text: str, start: int) -> int:
+    """Where the claim ends; no place ends in "eastern" or "North", so there the line below belongs to it.
+
+    >>> tag = "Native to eastern North" + chr(10) + "America" + chr(10) + "Deadhead"
+    >>> tag[: _past_open_end(tag, 10)].splitlines()
+    ['Native to eastern North', 'America']
+    """
+    end = value_end(text, start)
+    if _OPEN_END.search(text[start:end]) and re.match(r"\n[^\n]", text[end:]):
+        return value_end(text, end + 1)
+    return end
 
 
 def _place_end(folded: str, start: int, end: int) -> int:

@@ -1,0 +1,30 @@
+"""Which way is up, with the real engine: a drawn tag, turned each way, is read the right way up."""
+
+import cv2
+import numpy as np
+import pytest
+
+from ocr_tags.engines import open_engine
+from ocr_tags.reading import read_picture
+
+
+def drawn_tag() -> np.ndarray:
+    """A white tag of plain print, height 900, width 700."""
+    tag = np.full((900, 700, 3), 250, np.uint8)
+    lines = ("Shasta Daisy", "Height 18 to 24 in", "Full sun to part shade", "Hardiness zones 4 to 9")
+    for number, line in enumerate(lines):
+        at = (50, 180 + 150 * number)
+        cv2.putText(tag, line, at, cv2.FONT_HERSHEY_SIMPLEX, 1.5, (20, 20, 20), 3, cv2.LINE_AA)
+    return tag
+
+
+@pytest.mark.parametrize("quarter", [0, 1, 2, 3])
+def test_a_turned_tag_is_read_upright_and_its_words_lie_on_the_photo(quarter: int) -> None:
+    photo = np.ascontiguousarray(np.rot90(drawn_tag(), quarter))
+    seen = read_picture(photo, open_engine())
+    assert seen.turn == 90 * quarter
+    words = [word for lines in seen.passes.values() for line in lines for word in line.words]
+    assert {"Height", "Full", "Hardiness"} <= {word.text for word in words}
+    for word in words:
+        assert 0 <= word.box.x < word.box.right <= photo.shape[1] + 1
+        assert 0 <= word.box.y < word.box.bottom <= photo.shape[0] + 1
