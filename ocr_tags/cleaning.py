@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from typing import Protocol
 
 import cv2
 import numpy as np
@@ -36,6 +37,13 @@ MARGIN = 0.02
 CLEAR = 18.0
 """Grey levels by which print must stand out to be a sign of where the tag is: the grain of wood does not."""
 
+
+class Unbent(Protocol):
+    """Takes points (n x 2) of a picture made flat to where they were before."""
+
+    def bent(self, points: Floats) -> Floats: ...
+
+
 Corners = tuple[tuple[float, float], ...]
 
 
@@ -45,13 +53,19 @@ class Straightened:
 
     `pixels`: colour picture, height x width x 3. `to_photo`: 3 x 3, takes picture pixels to photo pixels.
     `outline`: the tag's corners in photo pixels, from its top left clockwise; empty when the whole picture
-    or only its print was taken for the tag. `sure`, 0 to 1: how convincing the outline is.
+    or only its print was taken for the tag. `sure`, 0 to 1: how convincing the outline is. `bend`: how far a
+    tag made flat was bent; `on_photo` minds it, `to_photo` alone does not.
     """
 
     pixels: Pixels
     to_photo: Floats
     outline: Corners
     sure: float
+    bend: Unbent | None = None
+
+    def on_photo(self, points: Floats) -> Floats:
+        """Points (n x 2) of the picture in pixels of the photo."""
+        return through(self.to_photo, points if self.bend is None else self.bend.bent(points))
 
 
 # ---------------------------------------------------------------- straight

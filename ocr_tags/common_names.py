@@ -10,8 +10,11 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
+from rapidfuzz.distance import OSA
+
 from ocr_tags import lexicon, repair, titles
 from ocr_tags.firms import is_maker, labelled_firms
+from ocr_tags.foreign_names import genera_called
 from ocr_tags.naming import LABEL, Mention, find_names, lone_cultivar, mentions_in
 from ocr_tags.nomenclature import plausible_epithet, title_case
 from ocr_tags.record import BotanicalName, Found, TagText
@@ -36,16 +39,19 @@ class Side:
     """What the names of one side come to.
 
     `common` are known names, `unknown` titles that may be names, `loose` title words that may be a cultivar
-    standing apart, `marked` words with a trade mark sign.
+    standing apart, `marked` words with a trade mark sign; `labelled` is where the tag says that it names.
+    In `answers` other fields found their values.
     """
 
     lines: tuple[Line, ...]
     mentions: list[Mention]
     taken: list[tuple[int, int]]
+    answers: tuple[tuple[int, int], ...] = ()
     common: list[Found[str]] = field(default_factory=list)
     unknown: list[Found[str]] = field(default_factory=list)
     loose: list[tuple[str, float, Line]] = field(default_factory=list)
     marked: list[str] = field(default_factory=list)
+    labelled: set[tuple[int, int]] = field(default_factory=set)
 
     @property
     def genera(self) -> set[str]:
@@ -55,17 +61,21 @@ class Side:
         self.common.append(found)
         self.taken.append(found.span)
 
+    def answers_in(self, piece: Piece) -> bool:
+        return any(start < piece.end and end > piece.start for start, end in self.answers)
 
-def read_side(tag: TagText) -> Side:
-    """Everything on one side that may be a name."""
+
+def read_side(tag: TagText, answers: tuple[tuple[int, int], ...] = ()) -> Side:
+    """Everything on one side that may be a name; unknown words where other fields find answers may not."""
     mentions = find_names(tag)
     taken = [m.span for m in mentions if not is_bare(m.name)]
     taken += [span for _, span in labelled_firms(tag.string)]
-    side = Side(titles.lines_of(tag), mentions, taken)
+    side = Side(titles.lines_of(tag), mentions, taken, answers)
     _read_labelled(tag.string, side)
     _read_beside(side)
     _read_runs(tag, side)
     _read_titles(tag.string, side)
+    _read_foreign(side)
     return side
 
 
@@ -95,6 +105,7 @@ def _read_labelled(string: str, side: Side) -> None:
                     found = Found(titles.as_written(piece.text), (piece.start, piece.end), 0.8)
                 if found:
                     side.common.append(found)
+                    side.labelled.add(found.span)
             side.taken.append((line.start + label.start(), end))
 
 
@@ -150,10 +161,20 @@ def _read_runs(tag: TagText, side: Side) -> None:
         if any(start < line.end and end > line.start for line in run for start, end in side.taken):
             continue
         whole = Piece(run[0].start, run[-1].end, " ".join(line.text.strip() for line in run))
+        if _is_cultivar(whole.text, side):
+            side.taken.append((whole.start, whole.end))
+            continue
         parts = any(_named(piece, 1) for line in run for piece in titles.pieces(line, []))
         found = _broken(whole, run) if parts else _named(whole, 0.93) or _broken(whole, run)
         if found:
             side.take(found)
+
+
+def _is_cultivar(text: str, side: Side) -> bool:
+    """Whether title lines together are the cultivar of a botanical name on the side."""
+    plain = repair.fold(text)
+    known = [repair.fold(m.name.cultivar) for m in side.mentions if m.name.cultivar]
+    return any(OSA.normalized_similarity(plain, cultivar) >= repair.ACCEPT for cultivar in known)
 
 
 def _broken(whole: Piece, run: tuple[Line, ...]) -> Found[str] | None:
@@ -222,9 +243,9 @@ def _read_title(piece: Piece, line: Line, side: Side, main: bool) -> None:
     parted = parted or _vouched(piece, shade, side)
     if parted:
         side.common.append(parted)
-    elif titles.looks_like_name(piece.text):
+    elif titles.looks_like_name(piece.text) and not side.answers_in(piece):
         head = titles.has_head(piece.text) or titles.is_foreign(piece.text)
-        certainty = (0.62 if head else 0.55) * shade
+        certainty = (0.75 if genera_called(piece.text) else 0.62 if head else 0.55) * shade
         if main:
             side.unknown.append(Found(titles.as_written(piece.text), (piece.start, piece.end), certainty))
         if (
@@ -237,6 +258,8 @@ def _read_title(piece: Piece, line: Line, side: Side, main: bool) -> None:
 
 def _vouched(piece: Piece, shade: float, side: Side) -> Found[str] | None:
     """A damaged title that is fairly like a common name of the plant whose botanical name stands here."""
+    if genera_called(piece.text):
+        return None
     for mention in side.mentions:
         near = repair.nearest_name_of(f"{mention.name.genus} {mention.name.species}", piece.text)
         if near and mention.name.species:
@@ -275,6 +298,19 @@ def _parted(piece: Piece, words: list[str], line: Line, side: Side) -> Found[str
     return Found(titles.as_written(name), (piece.start, piece.start + len(name)), 0.75 * shade)
 
 
+def _read_foreign(side: Side) -> None:
+    """Names in another language of the plant that the side names in Latin or English already."""
+    known = {genus for c in side.common if c.certainty >= KNOWN for genus in genera_of(c.value)}
+    for line in side.lines:
+        for piece in titles.pieces(line, side.taken) if not is_maker(line.text) else ():
+            genera = genera_called(piece.text) if titles.is_line_of_names(piece, line) else frozenset()
+            if not genera & (side.genera | known) or lexicon.plants_called(piece.text):
+                continue
+            if not side.answers_in(piece):
+                certainty = 0.9 if genera & side.genera else 0.8
+                side.take(Found(titles.as_written(piece.text), (piece.start, piece.end), certainty))
+
+
 # ---------------------------------------------------------------- common names: which they are
 
 
@@ -290,7 +326,7 @@ def _named(piece: Piece, certainty: float) -> Found[str] | None:
         return Found(written, span, certainty - 0.2)
     if " " in text and lexicon.is_common_name(text) and not titles.is_noise(text):
         return Found(written, span, certainty - 0.05)
-    near = repair.nearest_common(text)
+    near = None if titles.is_answer(text) or genera_called(text) else repair.nearest_common(text)
     if near and near.clear and (near.likeness >= 0.9 or not titles.is_noise(text)):
         return Found(_spelt(near.name, text), span, certainty * (0.6 + 0.3 * near.likeness))
     return None
@@ -304,11 +340,16 @@ def _spelt(known: str, printed: str) -> str:
 
 def agrees(common: str, genus: str | None) -> bool:
     """Whether a plant of this genus has this common name."""
-    return any(genus in _genera(plant) for plant in lexicon.plants_called(common))
+    return genus in genera_of(common)
 
 
-def _genera(plant: lexicon.Plant) -> set[str]:
-    return {name.removeprefix("× ").split()[0] for name in (plant.name, *plant.synonyms)}
+def genera_of(common: str) -> set[str]:
+    """The genera, old names too, of the trade plants with this common name."""
+    return {
+        lexicon.genus_of(name)
+        for plant in lexicon.plants_called(common)
+        for name in (plant.name, *plant.synonyms)
+    }
 
 
 def also_named(side: Side, genus: str) -> bool:

@@ -1,22 +1,90 @@
-"""From strength of evidence to the chance of being right.
+"""From evidence to the chance that a value is right, and to the three levels people are told.
 
-The points below were set by hand and are not yet fitted to counts: `samples/measure.py --calibration`
-shows how often values of each confidence are right, and between points the chance is interpolated.
+The chance is a logistic regression: each kind of evidence has a weight, each field an offset of its own.
+Weights, offsets and cuts stand in `data/confidence.toml`, which `samples/calibrate.py` writes from counts.
 """
 
 from __future__ import annotations
 
-from bisect import bisect_right
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from math import exp
+from typing import Any, Literal
 
-ONE_READER = ((0.0, 0.0), (0.3, 0.3), (0.5, 0.5), (0.7, 0.8), (0.85, 0.93), (0.9, 0.95), (1.0, 0.97))
-SEVERAL = ((0.0, 0.0), (0.3, 0.3), (0.5, 0.6), (0.7, 0.85), (0.9, 0.97), (0.97, 0.99), (1.0, 0.995))
-"""Points of strength and chance: one reading of one side, and several readings or both sides."""
+from ocr_tags.record import Reading
+
+Level = Literal["sure", "look"]
+"""What a person does with a value: rely on it, or look at the tag. What was not read is absent."""
+LEVEL_WORDS: dict[Level, str] = {"sure": "sure", "look": "look at the tag"}
+PART = " part"
+"""After a field's name: one item of its list, which may be right where the whole list is not."""
 
 
-def chance(strength: float, readers: int, both_sides: bool) -> float:
-    """The chance, 0 to 1, that a claim of this strength is right."""
-    table = SEVERAL if readers > 1 or both_sides else ONE_READER
-    strength = min(max(strength, 0.0), 1.0)
-    at = min(bisect_right([point for point, _ in table], strength), len(table) - 1)
-    (low, low_chance), (high, high_chance) = table[at - 1], table[at]
-    return low_chance + (high_chance - low_chance) * (strength - low) / (high - low)
+@dataclass(frozen=True, slots=True)
+class Evidence:
+    """What speaks for a value and against it, each 0 to 1."""
+
+    vote: float = 0.0
+    """The best reader's: how clear its letters are times how sure the grammar is."""
+    certainty: float = 1.0
+    """The grammar's part of that vote."""
+    second: float = 0.0
+    """The vote of a second engine that found the same value by itself; 0 when none did."""
+    unsupported: float = 0.0
+    """1 when a second engine read this side and did not find the value."""
+    pieced: float = 0.0
+    """1 when no engine has the value by itself: it stands only in the text merged from both."""
+    both_sides: float = 0.0
+    """The vote of the other side, when it says the same."""
+    in_place: float = 0.0
+    """How strong another value is that was read in the same place, beside this one."""
+    elsewhere: float = 0.0
+    """How strong another value is that stands elsewhere on the tag, beside this one."""
+    parts: float = 0.0
+    """Of a list, how many more items than one it has: 0 for one, 0.5 for two, nearing 1."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """What `samples/calibrate.py` found: weights by kind of evidence, offsets by field, and two cuts."""
+
+    start: float
+    weights: Mapping[str, float]
+    offsets: Mapping[str, float]
+    shown: float
+    """A value with a smaller chance of being right is left out: unreadable is absent."""
+    sure: float
+    """From this chance up a value is `sure`: measured to be wrong at most once in 200."""
+
+    def chance(self, field: str, evidence: Evidence) -> float:
+        """The chance, 0 to 1, that a value of this field with this evidence is right."""
+        score = self.start + self.offsets.get(field, 0.0)
+        score += sum(weight * getattr(evidence, name) for name, weight in self.weights.items())
+        return 1 / (1 + exp(-max(min(score, 30.0), -30.0)))
+
+
+@cache
+def fitted() -> Fit:
+    """The fit that stands in `data/confidence.toml`."""
+    return read_fit(files("ocr_tags").joinpath("data", "confidence.toml").read_text("utf-8"))
+
+
+def read_fit(text: str) -> Fit:
+    """A fit from its TOML form."""
+    given: dict[str, Any] = tomllib.loads(text)
+    return Fit(given["start"], given["weights"], given["offsets"], given["shown"], given["sure"])
+
+
+def level(reading: Reading[Any]) -> Level:
+    """Whether a value can be relied on or should be looked at on the tag."""
+    return "sure" if is_sure(reading.status, reading.confidence) else "look"
+
+
+def is_sure(status: str, confidence: float) -> bool:
+    """Whether a person has settled it, or its measured chance is past the cut and no reading disagrees."""
+    if status in {"confirmed", "corrected"}:
+        return True
+    return status not in {"disagreed", "inferred"} and confidence >= fitted().sure

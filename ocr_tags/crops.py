@@ -17,7 +17,7 @@ LONGEST = 3000
 
 @dataclass(frozen=True, slots=True)
 class Crop:
-    """A grey picture of one line (height x width, uint8). `to_picture` (3 x 3) takes its pixels to those of
+    """A picture of one line, grey or colour (uint8). `to_picture` (3 x 3) takes its pixels to those of
     the picture it was cut from."""
 
     pixels: Pixels
@@ -30,6 +30,17 @@ def cut_line(pixels: Pixels, region: LineRegion, height: int = 48) -> Crop:
     grey = _dark_on_light(colour, region.light_on_dark, height)
     grey[:margin], grey[-margin:] = 255, 255
     return Crop(grey, to_picture)
+
+
+def cut_colour(pixels: Pixels, region: LineRegion, height: int = 48) -> Crop:
+    """The region as photographed, made level: `height` pixels tall, in colour, with no margin of its own."""
+    quad = np.array(region.quad)
+    tall = float(np.linalg.norm(quad[3] - quad[0]) + np.linalg.norm(quad[2] - quad[1])) / 2
+    wide = region.length * height / max(tall, 1.0)
+    size = int(np.clip(round(wide), 8, LONGEST)), height
+    target = np.array([(0, 0), (size[0], 0), size, (0, height)], np.float32)
+    to_picture = np.asarray(cv2.getPerspectiveTransform(target, quad.astype(np.float32)), np.float64)
+    return Crop(_drawn(pixels, to_picture, size, quad), to_picture)
 
 
 def _rectified(pixels: Pixels, region: LineRegion, height: int) -> tuple[Pixels, Floats, int]:

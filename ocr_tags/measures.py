@@ -61,7 +61,7 @@ def parse_length(text: str) -> Measure | None:
 
 _MARKS = "'’‘′´`"
 _GAP = r"(?:[ \t]?\n(?!\n) ?| {0,3})"  # a length may run on to the next line, never past an empty one
-_START = re.compile(r"(?<![\d$€£#])(?<!\d[-–—.,])(?=[\dlI|!½¼¾⅓⅔⅛⅜⅝⅞])")
+_START = re.compile(r"(?<![\d$€£#])(?<!\d[-–—.,])(?<![ :(]\.)(?=[\dlI|!½¼¾⅓⅔⅛⅜⅝⅞])")
 _ENDS = r"(?:(?![^\W\d_])|(?=[HW](?![^\W_])))"
 
 _UNITS = {
@@ -104,7 +104,7 @@ _DIGITS = str.maketrans("lI|!OoSBZ", "111100582")
 _NUMBER = re.compile(
     r"(?:(?P<whole>\d{1,2})(?:[ -]{1,2}|(?=[½¼¾⅓⅔⅛⅜⅝⅞])))?"
     r"(?:(?P<top>\d) ?[/⁄] ?(?P<under>[23458]|16)|(?P<vulgar>[½¼¾⅓⅔⅛⅜⅝⅞]))(?!\d)"
-    r"|(?P<half>[1-9])(?:%|Y2|['’]/2)"  # what readers make of 1½
+    r"|(?P<half>[1-9])(?:%|Y2|['’]/2(?! ?(?:c?m\b|\d)))"  # what readers make of 1½
     r"|(?P<decimal>\d{1,3}[.,]\d{1,2})(?![\d])"
     r"|(?P<clean>\d{1,3}(?=[1lI|]n\b)|\d{1,4}(?![OoSBZ|!]|[lI](?!n)))"
     r"|(?P<worn>(?<!\w)[lI|!]\d|\d[lI|!OoSBZ]|(?<!\w)[I|l!][OoB])"
@@ -169,6 +169,8 @@ def _quantity(text: str, start: int) -> _Quantity | None:
     unit, end, letters = _unit_at(text, match.end())
     if unit == "ft" and value == int(value) and (inches := _inches_at(text, end)):
         return _Quantity(value + inches.value / 12, "ft", inches.end, certainty * inches.certainty)
+    if unit == "ft" and text[end - 1] in _MARKS and re.match(r"[\d%]", text[end : end + 1]):
+        certainty = 0.0  # "1'4 ft" and "1'%'" may be 1¼ or 1½
     if unit and match["decimal"]:
         certainty *= _decimal_doubt(match["decimal"], unit)
     return _Quantity(value, unit, end, certainty * letters)
@@ -207,6 +209,8 @@ def _measure_at(text: str, start: int) -> Measure | None:
     last = second or first
     unit = last.unit or first.unit or ""
     certainty = min(first.certainty, last.certainty) * (1.0 if last.unit else 0.6)
+    if last.unit == "in" and text[last.end - 1] in "°º" and (first is last or first.unit is None):
+        certainty = min(certainty, 0.4) if last.value >= 9 else 0.0  # of 3' and 3" it may be either
     if first.value > LONGEST[first.unit or unit] or last.value > LONGEST[unit]:
         certainty = 0.0
     length = Length(_cm(first.value, first.unit or unit), _cm(last.value, unit))

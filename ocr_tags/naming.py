@@ -40,6 +40,12 @@ _AFTER = re.compile(
 _OPENED = re.compile(r"['‘“\"`´„]([A-ZÀ-Þ][^\W\d_]+(?:[’'-][^\W\d_]+)*(?:[ ][A-ZÀ-Þ][^\W\d_]+){0,2})[ .]*")
 
 
+_CAPPED = r"[A-ZÀ-Þ][^\W\d_]+(?:[’'-][^\W\d_]+)*"
+_BROKEN = re.compile(
+    rf"['‘“\"`´„](?P<words>{_CAPPED}(?:[ ]{_CAPPED})?[ ]?\n{_CAPPED}(?:[ ]{_CAPPED})?)['’”\"`´](?=[\n\t]|$)"
+)
+
+
 @dataclass(frozen=True, slots=True)
 class Mention:
     """One printing of a botanical name: where it stands, and how far it is to be trusted."""
@@ -175,7 +181,8 @@ def _half_quoted(text: str, line: Line, parsed: Parsed, trust: float) -> tuple[P
     ):
         return parsed, trust
     named = replace(parsed, name=with_cultivar(parsed.name, epithet), end=match.end("words"), quoted=quotes)
-    return named, trust - (0.05 if quotes else 0.3)
+    # A quote that is opened only may close on a line that was not read.
+    return named, trust - (0.3 if not quotes else 0.05 if match["close"] else 0.15)
 
 
 def _maybe_epithet(genus: str, word: str) -> bool:
@@ -270,8 +277,10 @@ def _standing(
 def lone_cultivar(string: str, line: Line) -> tuple[str, tuple[int, int]] | None:
     """A quoted epithet that is a whole line, or closes one: ("Sky Lantern", its span).
 
-    On a line of its own the closing quote may be lost.
+    It may close on the next line; on a line of its own the closing quote may be lost.
     """
+    if whole := _over_two_lines(string, line):
+        return whole
     if half := _OPENED.fullmatch(line.text):
         return tidy_epithet(half[1]), (line.start + half.start(1), line.start + half.end(1))
     opening = re.search(r"(?:^|(?<=\s))['‘’`´“”\"„‚]", line.text)
@@ -283,6 +292,15 @@ def lone_cultivar(string: str, line: Line) -> tuple[str, tuple[int, int]] | None
     if read is None or len(words) > 4 or not words[0][0].isalnum() or not _capitals(words):
         return None
     return read[0], (start, read[1])
+
+
+def _over_two_lines(string: str, line: Line) -> tuple[str, tuple[int, int]] | None:
+    """An epithet whose quote is opened in this line and closed at the end of the next: 'Lemon / Ridge'."""
+    match = _BROKEN.match(string, line.start)
+    epithet = tidy_epithet(match["words"].replace("\n", " ")) if match else ""
+    if match is None or not plausible_epithet(epithet):
+        return None
+    return epithet, match.span("words")
 
 
 def _capitals(words: list[str]) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
@@ -12,7 +12,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from ocr_tags.engines import Engine, open_engine
+from ocr_tags.barcodes import code_words, confirmed, read_codes
+from ocr_tags.engines import Engine, open_engines
 from ocr_tags.fields import FIELDS
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.names import BOTANICAL_NAME, COMMON_NAMES
@@ -21,14 +22,14 @@ from ocr_tags.photos import OpenedPhoto, open_photo
 from ocr_tags.reading import PictureRead, read_picture
 from ocr_tags.record import Photo, PlantMatch, Reading, Side, TagRecord
 from ocr_tags.settings import Settings
-from ocr_tags.text import side_texts
+from ocr_tags.text import Line, side_texts
 from ocr_tags.voting import Claim, claims, readings
 
 FEW_WORDS = 3
 """A side with fewer words than this counts as unreadable."""
 TITLE_SIZE = 1.5
 
-Look = Callable[[NDArray[np.uint8], Engine], PictureRead]
+Look = Callable[[NDArray[np.uint8], Sequence[Engine]], PictureRead]
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +41,7 @@ class SideRead:
     lines: tuple[str, ...]
     title: str | None
     word_count: int
-    reader: str
+    readers: tuple[str, ...]
 
     @property
     def readings(self) -> dict[str, tuple[Reading[Any], ...]]:
@@ -62,9 +63,9 @@ def read_side(
     photo: OpenedPhoto, settings: Settings, side: Side = "front", look: Look = read_picture
 ) -> SideRead:
     """Everything one photo says; `look` turns its pixels into lines of words."""
-    engine = _engine(settings.reader, settings.languages, str(settings.tessdata or ""))
-    seen = look(photo.pixels, engine)
-    texts = side_texts(seen.passes, side, seen.height, is_label)
+    engines = _engines(settings.reader, settings.languages, str(settings.tessdata or ""))
+    seen = look(photo.pixels, engines)
+    texts = side_texts(_with_codes(photo, seen), side, seen.height, is_label)
     main = texts[0] if texts else None
     lines = tuple(main.string[line.start : line.end] for line in main.lines) if main else ()
     titles = [main.string[ln.start : ln.end] for ln in main.lines if ln.size >= TITLE_SIZE] if main else []
@@ -75,8 +76,16 @@ def read_side(
         lines=lines,
         title=" ".join(titles) or None,
         word_count=len(main.words) if main else 0,
-        reader=engine.describe(),
+        readers=tuple(engine.describe() for engine in engines),
     )
+
+
+def _with_codes(photo: OpenedPhoto, seen: PictureRead) -> dict[str, list[Line]]:
+    """The passes and, as one more reading, the numbers in bars; what was read inside the bars is no print."""
+    words = [word for lines in seen.passes.values() for line in lines for word in line.words]
+    codes = confirmed(read_codes(photo.pixels), words)
+    lines = [Line((word,)) for word in code_words(codes, seen.straight.to_photo) if word.reader == "barcode"]
+    return {**seen.passes, "barcode": lines} if lines else seen.passes
 
 
 def make_record(
@@ -96,7 +105,7 @@ def make_record(
         readings=found,
         plant=_plant(found),
         texts={side.photo.side: side.lines for side in sides},
-        readers=tuple(dict.fromkeys(side.reader for side in sides)),
+        readers=tuple(dict.fromkeys(reader for side in sides for reader in side.readers)),
         notes=(*notes, *_unreadable(sides, found)),
     )
 
@@ -107,8 +116,8 @@ def tag_id(*hashes: str) -> str:
 
 
 @cache
-def _engine(name: str, languages: str, data_folder: str) -> Engine:
-    return open_engine(name, languages, data_folder or None)
+def _engines(name: str, languages: str, data_folder: str) -> tuple[Engine, ...]:
+    return open_engines(name, languages, data_folder or None)
 
 
 def _as_side(side_read: SideRead, side: Side) -> SideRead:

@@ -1,41 +1,45 @@
-"""One photo into lines of words: which way is up, which passes to make, every word back on the photo.
+"""One photo into lines of words: where its lines are, which way is up, and what each reader makes of them.
 
-The passes differ in how they err: `page` lets the engine find columns and lines in the evened picture;
-`sparse` has it look for words anywhere in a smaller copy; `lines` gives it each line we found ourselves,
-cut out, turned dark on light and scaled to the letter height it reads best. All go side by side to the
-fields, which vote.
+Lines are sought in two ways that fail differently: by an engine that can find lines, where there is one, and
+by chains of letter shapes. Each is then cut out and read by every engine, as that engine likes it. Where no
+engine finds lines, the engine also reads the whole picture twice. All passes go side by side to the fields,
+which vote.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import cache
-from importlib.resources import files
+from functools import partial
 
 import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from ocr_tags.cleaning import Straightened, even_light, straighten, turned
-from ocr_tags.crops import cut_line
-from ocr_tags.engines import Engine
+from ocr_tags.bend import flattened
+from ocr_tags.cleaning import Straightened, even_light, straighten
+from ocr_tags.crops import Crop, cut_colour, cut_line
+from ocr_tags.engines import Engine, LineFinder
+from ocr_tags.facing import upright
+from ocr_tags.geometry import Floats, reduced, through
 from ocr_tags.leaders import without_leaders
 from ocr_tags.record import Box, Word
-from ocr_tags.regions import LineRegion, find_lines
+from ocr_tags.regions import LineRegion, find_level, find_lines, region_of
 from ocr_tags.text import Line, split_wide
 
-TRIAL_LINES = 12
-FEWEST_OF_A_WAY = 4
-"""Lines read both ways up to find which way is up; of those up and down the tag a few at least."""
-UNKNOWN_WORD = 0.3
-"""What a letter of an unknown word says, beside one of a word that tags carry."""
 SPARSE_SCALE = 0.6
 """The sparse pass reads a smaller picture than the page pass, so that the two err differently."""
+SHAPES_SIDE = 1200
+"""Long side of the copy on which letter shapes are sought where an engine has found lines already."""
+COVERED = 0.6
+"""A row of letter shapes of which this share is among the lines found is one of them."""
 LEAST_SURE = 0.25
 """Words the engine itself is less sure of are not words."""
 LEAST_SAID = 0.6
 """A line that says less than one clear letter is a stain, an edge or a leaf (see `Line.weight`)."""
+
+Moved = list[list[Word]]
+"""Lines of words whose `place` is in the straightened picture."""
 
 
 @dataclass(frozen=True)
@@ -51,95 +55,79 @@ class PictureRead:
         return int(self.straight.pixels.shape[0])
 
 
-def read_picture(pixels: NDArray[np.uint8], engine: Engine) -> PictureRead:
-    """Read an upright photo (BGR, uint8, height x width x 3) with every pass."""
+def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> PictureRead:
+    """Read an upright photo (BGR, uint8, height x width x 3) with every engine."""
     cut = straighten(pixels)
-    straight, turn, regions = _upright(replace(cut, pixels=without_leaders(cut.pixels)), engine)
-    passes = {
-        "page": _read_page(straight, engine),
-        "sparse": _read_sparse(straight, engine),
-        "lines": _read_lines(straight, regions, engine),
-    }
+    straight = replace(cut, pixels=without_leaders(cut.pixels))
+    finder = next((engine for engine in engines if isinstance(engine, LineFinder)), None)
+    found = (
+        [region_of(straight.pixels, quad) for quad in finder.find_lines(straight.pixels)] if finder else []
+    )
+    # The engine that finds lines reads them cheaply as well, so it is the one asked which way is up.
+    asked = next((engine for engine in engines if engine is finder), engines[0])
+    regions = found or find_lines(straight.pixels)
+    straight, turn, regions = upright(straight, regions, partial(read_lines, asked))
+    flat = flattened(straight)
+    if flat is not straight:
+        straight = flat
+        found = _found_lines(flat.pixels, finder)
+        regions = found or find_lines(flat.pixels)
+    if found:
+        regions = [*regions, *_missed(straight.pixels, regions)]
+    passes: dict[str, Moved] = {}
+    for engine in engines:
+        passes[f"{engine.name} lines"] = [words for words in read_lines(engine, straight, regions) if words]
+        if finder is None:
+            passes[f"{engine.name} page"] = _read_page(straight, engine)
+            passes[f"{engine.name} sparse"] = _read_sparse(straight, engine)
     limits = (pixels.shape[1], pixels.shape[0])
     return PictureRead(
         straight, turn, {name: on_photo(lines, name, straight, limits) for name, lines in passes.items()}
     )
 
 
-# ---------------------------------------------------------------- which way is up
+# ---------------------------------------------------------------- where the lines are
 
 
-def _upright(straight: Straightened, engine: Engine) -> tuple[Straightened, int, list[LineRegion]]:
-    """The picture turned so that its text reads, the turn in degrees clockwise, and its lines."""
-    regions = find_lines(straight.pixels)
-    said = _said_by_direction(straight, regions, engine)
-    direction = max(said, key=lambda each: said[each])
-    if direction == 0:
-        return straight, 0, regions
-    turn = (360 - direction) % 360
-    upright = turned(straight, turn)
-    return upright, turn, find_lines(upright.pixels)
+def _found_lines(picture: NDArray[np.uint8], finder: LineFinder | None) -> list[LineRegion]:
+    return [region_of(picture, quad) for quad in finder.find_lines(picture)] if finder else []
 
 
-def _said_by_direction(
-    straight: Straightened, regions: Sequence[LineRegion], engine: Engine
-) -> dict[int, float]:
-    """How much the longest lines say, by the way they would run: 0 is to the right, 90 down, and so on.
-
-    Each line is read as it stands and upside down, all in one call.
-    """
-    said = dict.fromkeys((0, 180, 90, 270), 0.0)
-    chosen = _trial_lines(regions)
-    crops = [cut_line(straight.pixels, region).pixels for region in chosen]
-    over = [np.ascontiguousarray(crop[::-1, ::-1]) for crop in crops]
-    read = engine.read([*crops, *over], "line")
-    for number, lines in enumerate(read):
-        way = 0 if abs(chosen[number % len(chosen)].angle) < 45 else 90
-        said[way if number < len(chosen) else way + 180] += sum(_said(line) for line in lines)
-    return said
+def _missed(picture: NDArray[np.uint8], found: Sequence[LineRegion]) -> list[LineRegion]:
+    """Level rows of letter shapes in an upright picture that are not among the lines found."""
+    small, back = reduced(picture, SHAPES_SIDE / max(picture.shape[:2]))
+    quads = np.array([region.quad for region in found])
+    rows = (_enlarged(region, back) for region in find_level(small))
+    return [row for row in rows if not _among(row, quads)]
 
 
-def _trial_lines(regions: Sequence[LineRegion]) -> list[LineRegion]:
-    """The longest lines, of each direction at least a few; those up the tag are the ones down it, turned."""
-    level = sorted((r for r in regions if abs(r.angle) < 45), key=_letters_wide, reverse=True)
-    down = sorted((r for r in regions if 45 <= r.angle <= 135), key=_letters_wide, reverse=True)
-    best = sorted((*level[:TRIAL_LINES], *down[:TRIAL_LINES]), key=_letters_wide, reverse=True)[:TRIAL_LINES]
-    few = (*level[:FEWEST_OF_A_WAY], *down[:FEWEST_OF_A_WAY])
-    return [*best, *(region for region in few if region not in best)]
+def _enlarged(region: LineRegion, back: Floats) -> LineRegion:
+    a, b, c, d = ((float(x), float(y)) for x, y in through(back, np.array(region.quad)))
+    return replace(region, quad=(a, b, c, d), letter_height=region.letter_height * float(back[1, 1]))
 
 
-def _letters_wide(region: LineRegion) -> float:
-    (x0, y0), (x1, y1) = region.quad[0], region.quad[1]
-    return min(float(np.hypot(x1 - x0, y1 - y0)) / max(region.letter_height, 1), 30)
-
-
-def _said(words: Sequence[Word]) -> float:
-    """How much these words say; a word that tags carry says far more than any letters can.
-
-    An engine is sure of much that stands on its head ("seed" for "paas"), so its confidence alone is a
-    poor judge of which way is up.
-    """
-    return sum(
-        len(word.text) * (word.confidence if _known(word.text) else UNKNOWN_WORD * word.confidence**2)
-        for word in words
-        if len(word.text) > 1
-    )
-
-
-def _known(text: str) -> bool:
-    return text.strip(".,:;()").casefold() in _tag_words()
-
-
-@cache
-def _tag_words() -> frozenset[str]:
-    lines = files("ocr_tags").joinpath("data/tag_words.txt").read_text("utf-8").splitlines()
-    return frozenset(word for line in lines if not line.startswith("#") for word in line.split())
+def _among(region: LineRegion, quads: Floats) -> bool:
+    """Whether most of a line's middle lies inside quads (n x 4 x 2)."""
+    a, b, c, d = np.array(region.quad)
+    middle = np.linspace((a + d) / 2, (b + c) / 2, 9)
+    edges = np.roll(quads, -1, axis=1) - quads
+    away = middle[:, None, None] - quads
+    turns = edges[..., 0] * away[..., 1] - edges[..., 1] * away[..., 0]
+    inside = np.asarray(turns.min(axis=2) >= 0).max(axis=1)
+    return float(np.mean(inside)) > COVERED
 
 
 # ---------------------------------------------------------------- the passes
 
-Moved = list[list[Word]]
-"""Lines of words whose `place` is in the straightened picture."""
+
+def read_lines(engine: Engine, straight: Straightened, regions: Sequence[LineRegion]) -> Moved:
+    """Each region's words along its own direction; nothing for a region in which nothing is read."""
+    cut = cut_colour if engine.colour else cut_line
+    crops: list[Crop] = [cut(straight.pixels, region) for region in regions]
+    return [
+        [replace(word, place=moved(word.place, crop.to_picture)) for line in read for word in line]
+        for read, crop in zip(engine.read([crop.pixels for crop in crops], "line"), crops, strict=True)
+    ]
 
 
 def _read_page(straight: Straightened, engine: Engine) -> Moved:
@@ -158,27 +146,23 @@ def _read_sparse(straight: Straightened, engine: Engine) -> Moved:
     ]
 
 
-def _read_lines(straight: Straightened, regions: Sequence[LineRegion], engine: Engine) -> Moved:
-    crops = [cut_line(straight.pixels, region) for region in regions]
-    lines: Moved = []
-    for read, crop in zip(engine.read([crop.pixels for crop in crops], "line"), crops, strict=True):
-        words = [replace(word, place=moved(word.place, crop.to_picture)) for line in read for word in line]
-        if words:
-            lines.append(words)
-    return lines
+def moved(place: Box, way: NDArray[np.float64]) -> Box:
+    """The level box around `place` carried along the 3x3 homography `way`."""
+    return _around(through(way, _corners(place)))
 
 
-def moved(place: Box, way: NDArray[np.float64], limits: tuple[int, int] | None = None) -> Box:
-    """The level box around `place` carried along the 3x3 homography `way`, kept inside `limits`."""
-    corners = np.array(
-        [[[place.x, place.y], [place.right, place.y], [place.right, place.bottom], [place.x, place.bottom]]],
-        dtype=np.float64,
-    )
-    there = cv2.perspectiveTransform(corners, way)[0]
-    if limits is not None:
-        there = np.clip(there, (0, 0), limits)
-    left, top = np.floor(there.min(axis=0)).astype(int)
-    right, bottom = np.ceil(there.max(axis=0)).astype(int)
+def _on_photo(place: Box, straight: Straightened, limits: tuple[int, int]) -> Box:
+    return _around(np.clip(straight.on_photo(_corners(place)), (0, 0), limits))
+
+
+def _corners(place: Box) -> Floats:
+    x, y, right, bottom = place.x, place.y, place.right, place.bottom
+    return np.array([(x, y), (right, y), (right, bottom), (x, bottom)], np.float64)
+
+
+def _around(points: Floats) -> Box:
+    left, top = np.floor(points.min(axis=0)).astype(int)
+    right, bottom = np.ceil(points.max(axis=0)).astype(int)
     return Box(int(left), int(top), max(int(right - left), 1), max(int(bottom - top), 1))
 
 
@@ -187,7 +171,11 @@ def on_photo(lines: Moved, reader: str, straight: Straightened, limits: tuple[in
     found: list[Line] = []
     for line in lines:
         words = [
-            replace(word, box=moved(word.place, straight.to_photo, limits), reader=f"{word.reader} {reader}")
+            replace(
+                word,
+                box=_around(np.clip(straight.on_photo(_corners(word.place)), (0, 0), limits)),
+                reader=reader,
+            )
             for word in line
             if word.confidence >= LEAST_SURE
         ]

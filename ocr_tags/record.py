@@ -15,6 +15,7 @@ V_co = TypeVar("V_co", covariant=True)
 
 Side = Literal["front", "back"]
 Status = Literal["read", "agreed", "disagreed", "inferred", "confirmed", "corrected"]
+Weight = Literal["harm", "loss", "note"]
 
 FORMAT = 1
 """Version number of the JSON form; a release reads this and every earlier one."""
@@ -294,13 +295,32 @@ class PlantMatch:
 
 
 @dataclass(frozen=True, slots=True)
+class Swatch:
+    """One colour a colour word has been used for: its published name and sRGB as "#9065ca"."""
+
+    name: str
+    hex: str
+
+
+@dataclass(frozen=True, slots=True)
 class Caution:
-    """A warning about what a tag says; `basis` is a published source or "common practice, no source"."""
+    """A warning about what a tag says: what it says, why to be careful, what to do instead.
+
+    `weight` is what is at stake: `harm` to people, animals or the law, `loss` of the plant or the money,
+    or a `note` that helps to understand the tag. `basis` is a published source or "common practice, no
+    source". `printed`, `side` and `box` point at the print; a caution about what is missing has none.
+    """
 
     code: str
     field: str
     message: str
     basis: str
+    advice: str = ""
+    weight: Weight = "note"
+    printed: str = ""
+    side: Side | None = None
+    box: Box | None = None
+    swatches: tuple[Swatch, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

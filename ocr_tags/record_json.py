@@ -7,6 +7,7 @@ not read is absent.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 import msgspec
@@ -30,7 +31,7 @@ def to_json(record: TagRecord) -> dict[str, Any]:
         "photos": [_photo(photo) for photo in record.photos],
         "fields": fields,
         "plant": None if record.plant is None else msgspec.to_builtins(record.plant),
-        "cautions": [msgspec.to_builtins(caution) for caution in record.cautions],
+        "cautions": [_caution(caution) for caution in record.cautions],
         "texts": {side: list(lines) for side, lines in record.texts.items()},
         "readers": list(record.readers),
         "notes": list(record.notes),
@@ -57,7 +58,7 @@ def from_json(shown: Mapping[str, Any]) -> TagRecord:
                 if field.name in shown["fields"]
             },
             plant=_as(shown["plant"], PlantMatch) if shown.get("plant") else None,
-            cautions=tuple(_as(caution, Caution) for caution in shown.get("cautions", ())),
+            cautions=tuple(_caution_back(caution) for caution in shown.get("cautions", ())),
             texts={side: tuple(lines) for side, lines in shown.get("texts", {}).items()},
             readers=tuple(shown.get("readers", ())),
             notes=tuple(shown.get("notes", ())),
@@ -75,6 +76,18 @@ def _photo(photo: Photo) -> dict[str, Any]:
     shown: dict[str, Any] = msgspec.to_builtins(photo)
     shown["outline"] = [list(corner) for corner in photo.outline]
     return shown
+
+
+def _caution(caution: Caution) -> dict[str, Any]:
+    box = caution.box
+    shown: dict[str, Any] = msgspec.to_builtins(caution)
+    return {**shown, "box": None if box is None else [box.x, box.y, box.w, box.h]}
+
+
+def _caution_back(shown: Mapping[str, Any]) -> Caution:
+    box = shown.get("box")
+    caution: Caution = _as({**shown, "box": None}, Caution)
+    return caution if box is None else replace(caution, box=Box(*box))
 
 
 def _reading(reading: Reading[Any]) -> dict[str, Any]:

@@ -23,6 +23,8 @@ LEAST_ODDS = -2.5
 """Log odds below which a row is left out: of rows that readers made words of, one in a hundred is."""
 UPRIGHT_ODDS = 3.0
 """How much less likely a row is to be print when it runs up or down the tag."""
+SQUARE = 1.3
+"""A quad this much taller than wide holds a line that runs down; short words are about square."""
 WIDEST_GAP = 2.0
 """In letter heights: two runs further apart are two columns."""
 
@@ -64,6 +66,33 @@ def find_lines(pixels: Pixels) -> list[LineRegion]:
     return _strongest(_weighed(pixels, found))
 
 
+def find_level(pixels: Pixels) -> list[LineRegion]:
+    """The same, of rows that run level only: half the price where the way up is known."""
+    extent = float(max(pixels.shape[:2]))
+    return _strongest(
+        _weighed(pixels, [row for layer in layers(pixels) for row in _rows(layer, extent, upright=False)])
+    )
+
+
+def region_of(pixels: Pixels, quad: Quad, letter_share: float = 0.6) -> LineRegion:
+    """A line somebody else found, running along the longer side of its quad; letters take `letter_share` of
+    its height (measured on lines found both ways: half of them within 0.55 to 0.64)."""
+    if _length(quad) < _length((quad[1], quad[2], quad[3], quad[0])) / SQUARE:
+        quad = (quad[1], quad[2], quad[3], quad[0])
+    tall = _length((quad[1], quad[2], quad[3], quad[0]))
+    return LineRegion(quad, letter_share * tall, _light_on_dark(pixels, quad), 1.0)
+
+
+def _light_on_dark(pixels: Pixels, quad: Quad) -> bool:
+    """Whether the rarer tone in the level box around a line is the lighter one."""
+    points = np.array(quad)
+    x0, y0 = np.maximum(points.min(axis=0), 0).astype(int)
+    x1, y1 = np.ceil(points.max(axis=0)).astype(int)
+    tones = pixels[y0:y1, x0:x1].mean(axis=2)
+    low, middle, high = np.percentile(tones, (4, 50, 96)) if tones.size else (0.0, 0.0, 0.0)
+    return bool(high - middle > middle - low)
+
+
 def find_rows(pixels: Pixels, upright: bool) -> list[LineRegion]:
     """Rows of clear dark or light print that run level, or else straight up and down (given downwards)."""
     extent = float(max(pixels.shape[:2]))
@@ -78,7 +107,7 @@ def _rows(layer: Layer, extent: float, upright: bool) -> Iterator[LineRegion]:
         boxes = np.stack([boxes[:, 1], -boxes[:, 0] - boxes[:, 2], boxes[:, 3], boxes[:, 2]], axis=1)
     kept = boxes[:, 2] < 12 * boxes[:, 3]
     boxes = boxes[kept]
-    for chain in _promising(_chains(boxes), boxes, layer.contrast[kept], extent):
+    for chain in _promising(chains(boxes), boxes, layer.contrast[kept], extent):
         region = _region(boxes[chain], layer.light)
         if region is None:
             continue
@@ -95,7 +124,7 @@ def _length(quad: Quad) -> float:
     return float(np.hypot(quad[1][0] - quad[0][0], quad[1][1] - quad[0][1]))
 
 
-def _chains(boxes: Floats) -> list[Indices]:
+def chains(boxes: Floats) -> list[Indices]:
     """Groups of blob indices, each a row: every blob joined to its nearest like blob left and right."""
     roots = joined(len(boxes), np.stack(_neighbours(boxes), axis=1))
     order = np.argsort(roots, kind="stable")

@@ -35,6 +35,11 @@ def default_catalogue() -> Path:
     return Path(platformdirs.user_data_dir("ocr-tags", appauthor=False)) / "catalogue"
 
 
+def default_place() -> Path:
+    """The file that holds the user's place when none is named."""
+    return config_file().with_name("place.toml")
+
+
 def _help(text: str) -> dict[str, str]:
     return {"help": text}
 
@@ -46,9 +51,14 @@ class Settings:
     catalogue: Path = field(
         default_factory=default_catalogue, metadata=_help("Folder of the catalogue and its photos.")
     )
+    place: Path = field(
+        default_factory=default_place, metadata=_help("File of your place, written by 'ocr-tags place'.")
+    )
     reader: str = field(
         default="auto",
-        metadata=_help("Engine that reads words: tesseract, tesserocr, or auto for the first that works."),
+        metadata=_help(
+            "Engines that read words: auto (all that work), both, tesseract, tesserocr or rapidocr."
+        ),
     )
     languages: str = field(default="eng", metadata=_help('Tesseract languages, joined by "+": eng+deu.'))
     tessdata: Path | None = field(

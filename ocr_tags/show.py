@@ -12,7 +12,11 @@ from rich.console import Console
 from rich.markup import escape
 from rich.table import Table
 
+from ocr_tags.cautions import verdict
+from ocr_tags.confidence import LEVEL_WORDS, level
 from ocr_tags.fields import FIELDS
+from ocr_tags.lengths import Units, length_in_words
+from ocr_tags.place import Place
 from ocr_tags.record import (
     Bloom,
     BotanicalName,
@@ -34,6 +38,7 @@ ROOMY = 120
 """Columns a terminal needs for a table with a column a field."""
 IN_LISTS = ("hardiness", "light", "height", "spread", "bloom")
 NAMES = ("common_names", "botanical_name")
+NOWHERE = Place()
 
 
 def console() -> Console:
@@ -45,24 +50,24 @@ def console() -> Console:
 # ---------------------------------------------------------------- values in words
 
 
-def in_words(value: Any) -> str:
-    """A field's value as a person would write it; lengths in both systems.
+def in_words(value: Any, units: Units | None = None) -> str:
+    """A field's value as a person would write it; lengths and degrees in both systems, or in one.
 
-    >>> in_words(Length(45.72, 60.96)), in_words(Length(None, 91.44)), in_words(("full_sun", "part_shade"))
-    ('45.7–61 cm (18–24 in)', 'up to 91.4 cm (36 in)', 'full sun, part shade')
-    >>> in_words(Hardiness("4", "9")), in_words(Hardiness("5a", None)), in_words(Temperature(-34.4))
-    ('4–9', '5a and warmer', '-34.4 °C (-30 °F)')
+    >>> in_words(Length(30.48, 45.72)), in_words(Length(None, 91.44), "cm"), in_words(("full_sun",))
+    ('12–18 in (30–45 cm)', 'up to 90 cm', 'full sun')
+    >>> in_words(Hardiness("4", "9")), in_words(Hardiness("5a", None)), in_words(Temperature(-34.4), "in")
+    ('4–9', '5a and warmer', '-30 °F')
     """
     match value:
-        case Length(low, high):
-            inches = f"{_range(_inches(low), _inches(high))} in"
-            return f"{_range(low, high)} cm ({inches.removeprefix('up to ').removeprefix('from ')})"
+        case Length():
+            return length_in_words(value, units)
         case Hardiness(low, high):
             return _span(low, high, "and warmer", "and colder")
         case HeatZones(low, high):
             return _span(str(low), str(high), "", "")
         case Temperature(celsius):
-            return f"{celsius:g} °C ({celsius * 9 / 5 + 32:.0f} °F)"
+            scales = {"in": f"{celsius * 9 / 5 + 32:.0f} °F", "cm": f"{round(celsius, 1):g} °C"}
+            return scales[units] if units else f"{scales['in']} ({scales['cm']})"
         case Days(low, high):
             return f"{_range(low, high)} days"
         case Price(amount, currency):
@@ -72,22 +77,18 @@ def in_words(value: Any) -> str:
         case Bloom(text):
             return text
         case tuple() | list():
-            return ", ".join(in_words(each) for each in value)
+            return ", ".join(in_words(each, units) for each in value)
         case str():
             return _spoken(value)
     if is_dataclass(value):
         given = ((each.name, getattr(value, each.name)) for each in fields(value))
-        return "; ".join(f"{_spoken(name)}: {in_words(part)}" for name, part in given if part)
+        return "; ".join(f"{_spoken(name)}: {in_words(part, units)}" for name, part in given if part)
     return str(value)
 
 
 def _spoken(code: str) -> str:
     """Our code words ("full_sun") without the underscore; printed text stays as it is."""
     return code.replace("_", " ") if code.isidentifier() and code.islower() else code
-
-
-def _inches(cm: float | None) -> float | None:
-    return None if cm is None else cm / 2.54
 
 
 def _range(low: float | None, high: float | None) -> str:
@@ -108,12 +109,12 @@ def _span(low: str | None, high: str | None, open_top: str, open_bottom: str) ->
 # ---------------------------------------------------------------- doubt
 
 
-def doubt(reading: Reading[Any], below: float) -> str:
+def doubt(reading: Reading[Any], below: float, units: Units | None = None) -> str:
     """Why a value should be checked against the tag, or "" when it need not be."""
     reasons = []
     if reading.status == "disagreed":
-        said = dict.fromkeys(in_words(other.value) for other in reading.alternatives)
-        others = ", ".join(each for each in said if each != in_words(reading.value))
+        said = dict.fromkeys(in_words(other.value, units) for other in reading.alternatives)
+        others = ", ".join(each for each in said if each != in_words(reading.value, units))
         reasons.append(f"readings disagree, also read: {others}" if others else "readings disagree")
     if reading.status == "inferred":
         reasons.append("not printed, inferred")
@@ -131,11 +132,11 @@ def doubtful_fields(record: TagRecord, below: float) -> list[str]:
     ]
 
 
-def _marked(record: TagRecord, name: str, below: float) -> str:
+def _marked(record: TagRecord, name: str, below: float, units: Units | None = None) -> str:
     found = record.readings.get(name, ())
     if not found:
         return ""
-    return escape(in_words(found[0].value)) + (f" {MARK}" if doubt(found[0], below) else "")
+    return escape(in_words(found[0].value, units)) + (f" {MARK}" if doubt(found[0], below) else "")
 
 
 def name_of(record: TagRecord) -> str:
@@ -147,20 +148,30 @@ def name_of(record: TagRecord) -> str:
 # ---------------------------------------------------------------- tables
 
 
-def table_of(records: Iterable[TagRecord], below: float, width: int, why: Iterable[str] = ()) -> Table:
-    """One row a tag; with `why`, a last column saying why each was found.
+def table_of(
+    records: Iterable[TagRecord],
+    below: float,
+    width: int,
+    why: Iterable[str] = (),
+    place: Place = NOWHERE,
+) -> Table:
+    """One row a tag; with `why`, a last column saying why each was found; with a zone, if it lives there.
 
     `width` is the terminal's, in characters: a narrow one gets the values of a tag under each other.
     """
     reasons = list(why)
+    here = f"Here ({place.zone})" if place.zone else ""
     facts = [(field.name, field.label) for field in FIELDS if field.name in IN_LISTS]
     table = Table(header_style="bold", show_lines=width < ROOMY)
-    headings = ["Tag", "Plant", "Says"] if width < ROOMY else ["Tag", "Plant", *(label for _, label in facts)]
+    labels = [*(label for _, label in facts), *([here] if here else [])]
+    headings = ["Tag", "Plant", *(["Says"] if width < ROOMY else labels)]
     for heading in (*headings, *(["Found because"] if reasons else [])):
         table.add_column(heading, overflow="fold")
     for number, record in enumerate(records):
         plant = "\n".join(filter(None, (_marked(record, name, below) for name in NAMES))) or "no name read"
-        cells = [(label, _marked(record, name, below)) for name, label in facts]
+        cells = [(label, _marked(record, name, below, place.units)) for name, label in facts]
+        if here:
+            cells.append((here, verdict(record, place) or ""))
         if width < ROOMY:
             said = ["\n".join(f"{label}: {cell}" for label, cell in cells if cell)]
         else:
@@ -169,7 +180,7 @@ def table_of(records: Iterable[TagRecord], below: float, width: int, why: Iterab
     return table
 
 
-def details(record: TagRecord, below: float, boxes: bool = False) -> Table:
+def details(record: TagRecord, below: float, boxes: bool = False, units: Units | None = None) -> Table:
     """One tag, every value with its printed text, side, how sure, and with `boxes` where on the photo."""
     photos = ", ".join(f"{photo.side} {photo.file}" for photo in record.photos)
     table = Table(
@@ -186,11 +197,15 @@ def details(record: TagRecord, below: float, boxes: bool = False) -> Table:
     ):
         table.add_column(heading, overflow="fold")
     for label, reading in _readings(record):
-        why = doubt(reading, below)
+        why = doubt(reading, below, units)
         box = reading.box
         place = [f"{box.x}, {box.y}, {box.w}, {box.h}" if box else ""] if boxes else []
-        sure = reading.status if reading.status in {"confirmed", "corrected"} else f"{reading.confidence:.0%}"
-        value, printed = escape(in_words(reading.value)), escape(" / ".join(reading.printed.split("\n")))
+        settled = reading.status in {"confirmed", "corrected"}
+        sure = reading.status if settled else f"{LEVEL_WORDS[level(reading)]}, {reading.confidence:.0%}"
+        value, printed = (
+            escape(in_words(reading.value, units)),
+            escape(" / ".join(reading.printed.split("\n"))),
+        )
         table.add_row(
             label, value, printed, reading.side, sure, escape(f"{MARK} {why}" if why else ""), *place
         )
@@ -204,13 +219,12 @@ def _readings(record: TagRecord) -> Iterator[tuple[str, Reading[Any]]]:
 
 
 def remarks(record: TagRecord) -> list[str]:
-    """Everything beside the values, a sentence a line: the plant meant, cautions, notes, readers."""
+    """What a person should know beside the values, a sentence a line: the plant meant, how it was read."""
     plant = record.plant
     lines = []
     if plant and plant.name:
         lines.append(f"By the word lists this is {plant.name}.")
     elif plant and plant.could_be:
         lines.append(f"The name is shared: it could be {', '.join(plant.could_be)}.")
-    lines += [f"Caution: {caution.message} ({caution.basis})" for caution in record.cautions]
     lines += list(record.notes)
     return lines

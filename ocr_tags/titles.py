@@ -10,11 +10,15 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from itertools import pairwise
 
+from rapidfuzz import process
+from rapidfuzz.distance import OSA
+
 from ocr_tags import lexicon, repair
+from ocr_tags.foreign_names import genera_called
 from ocr_tags.nomenclature import title_case
 from ocr_tags.record import TagText
 
@@ -119,7 +123,7 @@ def pieces(line: Line, taken: list[tuple[int, int]]) -> list[Piece]:
 
 @cache
 def words_of(name: str) -> frozenset[str]:
-    """One of the lists in `data/name_words.txt`: head, qualifier, doubtful, foreign or english."""
+    """One of the lists in `data/name_words.txt`: head, qualifier, doubtful, foreign, answer or english."""
     text = files("ocr_tags").joinpath("data", "name_words.txt").read_text("utf-8")
     section = re.search(rf"^\[{name}\]\n((?:(?![\[#]).*\n?)*)", text, re.M)
     return frozenset(section[1].split()) if section else frozenset()
@@ -139,10 +143,34 @@ def is_noise(text: str) -> bool:
     return any(word in _stop_words() for word in words) or max(map(len, words)) < 3
 
 
+def is_answer(text: str) -> bool:
+    """Whether a line has only words of care, size and season, one letter of each perhaps misread.
+
+    >>> is_answer("Well-Drained"), is_answer("Monthty"), is_answer("Midsummer Snow")
+    (True, True, False)
+    """
+    return all(_is_answer_word(word) for word in re.findall(r"[^\W\d_]+", text))
+
+
+@lru_cache(maxsize=4096)
+def _is_answer_word(word: str) -> bool:
+    folded = repair.fold(word)
+    if folded in _answer_folds():
+        return True
+    near = process.extractOne(folded, _answer_folds(), scorer=OSA.distance, score_cutoff=1)
+    return len(folded) > 4 and near is not None and len(near[0]) > 4
+
+
+@cache
+def _answer_folds() -> frozenset[str]:
+    words = (part for word in words_of("answer") | _stop_words() for part in word.split("-"))
+    return frozenset(repair.fold(word) for word in words)
+
+
 def looks_like_name(text: str) -> bool:
     """Whether an unknown title has the shape of a name: one to four whole words with capitals."""
     words = text.split()
-    if not 1 <= len(words) <= 4 or is_noise(text) or len(text) < 4:
+    if not 1 <= len(words) <= 4 or is_noise(text) or is_answer(text) or len(text) < 4:
         return False
     whole = all(re.fullmatch(r"[^\W\d_]{2,}(?:[-'’.][^\W\d_]+)*[,.]?", word) for word in words)
     spoken = all(re.search(r"[aeiouyà-ü]", word.lower()) for word in words)
@@ -221,4 +249,11 @@ def known_beginning(words: list[str]) -> int:
 
 def is_foreign(text: str) -> bool:
     """Whether a French, Spanish, German or Dutch plant word stands in it: a translation, not a cultivar."""
-    return any(word in words_of("foreign") for word in re.findall(r"[^\W\d_]+", text.lower()))
+    words = re.findall(r"[^\W\d_]+(?:['’-][^\W\d_]+)*", text.lower())
+    return any(word in words_of("foreign") or genera_called(word) for word in words)
+
+
+def is_line_of_names(piece: Piece, line: Line) -> bool:
+    """Whether a piece is all there is on its line, strokes and dashes aside, or one of a few such."""
+    plain = not re.search(r"[\d:!?%$€£.,]", line.text.rstrip(" .,"))
+    return plain and piece.text[0].isupper() and len(line.text.split()) <= 14

@@ -1,7 +1,9 @@
 """Many findings into few claims: readings of one side vote, then the two sides are laid together.
 
-A finding counts by how surely its letters were read and how surely its grammar speaks. Independent
-readings that agree leave less doubt than either; readings of one place that differ leave more.
+A finding counts by how surely its letters were read and how surely its grammar speaks. An engine has one
+vote, however often it read: only different engines err differently. Engines that agree leave less doubt than
+either; another value in the same place, or elsewhere on the tag, leaves more. How much, is measured
+(`confidence.py`); here it is only gathered.
 """
 
 from __future__ import annotations
@@ -12,20 +14,24 @@ from math import prod
 from typing import Any
 
 from ocr_tags.agreement import compare, key
-from ocr_tags.confidence import chance
+from ocr_tags.confidence import PART, Evidence, Fit, fitted
 from ocr_tags.record import Box, Field, Found, Reading, Side, Status, TagText
+from ocr_tags.text import MERGED
 
 TRUST = 0.9
 """The most that one reading alone can count, however sure it is of itself."""
-SHOWN = 0.45
-"""A claim with a smaller chance of being right is left out: unreadable is absent."""
 FULLER_SHARE = 0.6
 """A value that explains more of the print stays when it is at least this strong beside the poorer one."""
+POORER_VOTE = 0.5
+"""The share of its vote that an engine gives to a value of which it read a part in the same place."""
+
+LEAST_VOTE = 0.3
+"""A value with no better vote is left out: the samples hold too few such to tell how often they are right."""
 
 
 @dataclass(frozen=True, slots=True)
 class Claim:
-    """One value that one side of a tag may state. `votes` holds, by reader, how much its finding counts."""
+    """One value that one side of a tag may state. `votes` holds, by engine, how much its finding counts."""
 
     value: Any
     printed: str
@@ -34,30 +40,43 @@ class Claim:
     votes: tuple[tuple[str, float], ...]
     order: float
     doubt: float = 0.0
-    """0 to 1: how strongly another value is read in the same place."""
+    """How strong another value is that was read in the same place, 0 to 1 of this one's strength."""
+    certainty: float = 1.0
+    """The grammar's part of the best vote."""
+    asked: int = 1
+    """How many engines read this side."""
 
     @property
     def strength(self) -> float:
-        return (1 - prod(1 - TRUST * vote for _, vote in self.votes)) * (1 - self.doubt)
+        return (1 - prod(1 - TRUST * vote for _, vote in self.votes)) * (1 - self.doubt / 2)
+
+
+Weighed = tuple[Reading[Any], Evidence]
 
 
 def claims(texts: Sequence[TagText], field: Field[Any]) -> tuple[Claim, ...]:
     """What the texts of one side state for this field, strongest first; `each` fields in printed order."""
+    asked = len({_engine(text.reader) for text in texts} - {MERGED})
     groups: dict[Any, list[Claim]] = {}
     for text in texts:
         for order, found in enumerate(field.read(text)):
-            claim = _claim(text, found, order)
+            claim = replace(_claim(text, found, order), asked=max(asked, 1))
             groups.setdefault(key(claim.value), []).append(claim)
     united = sorted((_unite(group) for group in groups.values()), key=lambda claim: -claim.strength)
     return _settle_places(united)
+
+
+def _engine(reader: str) -> str:
+    """The engine of a pass: "tesseract" of "tesseract lines"."""
+    return reader.partition(" ")[0]
 
 
 def _claim(text: TagText, found: Found[Any], order: int) -> Claim:
     words = text.words_in(found.span)
     box = Box.around(word.box for word in words) if words else None
     printed = " ".join(text.string[slice(*found.span)].split())
-    vote = found.certainty * _clearness(text, found)
-    return Claim(found.value, printed, text.side, box, ((text.reader, vote),), order)
+    votes = ((_engine(text.reader), found.certainty * _clearness(text, found)),)
+    return Claim(found.value, printed, text.side, box, votes, order, certainty=found.certainty)
 
 
 def _clearness(text: TagText, found: Found[Any]) -> float:
@@ -71,22 +90,27 @@ def _clearness(text: TagText, found: Found[Any]) -> float:
 
 
 def _unite(group: Sequence[Claim]) -> Claim:
-    """Claims of one value as one claim; a reader has one vote, its best."""
-    votes: dict[str, float] = {}
-    for claim in group:
-        for reader, vote in claim.votes:
-            votes[reader] = max(vote, votes.get(reader, 0.0))
+    """Claims of one value as one claim. The merged text is made of the others, so it counts only alone."""
+    votes = _joined(*(claim.votes for claim in group))
     best = max(group, key=lambda claim: claim.strength)
-    own = {reader: vote for reader, vote in votes.items() if reader != "merged"}
+    own = tuple(vote for vote in votes if vote[0] != MERGED)
     order = sum(claim.order for claim in group) / len(group)
-    return replace(best, votes=tuple(sorted((own or votes).items())), order=order)
+    return replace(best, votes=own or votes, order=order)
+
+
+def _joined(*several: Iterable[tuple[str, float]]) -> tuple[tuple[str, float], ...]:
+    """Votes by engine; an engine has one, its best."""
+    votes: dict[str, float] = {}
+    for engine, vote in (each for votes in several for each in votes):
+        votes[engine] = max(vote, votes.get(engine, 0.0))
+    return tuple(sorted(votes.items()))
 
 
 def _settle_places(united: Sequence[Claim]) -> tuple[Claim, ...]:
     """Of several values read in one place one stays, doubted as far as the others are strong.
 
     The strongest stays, unless a value hardly weaker explains more of the print ("Full Sun to Part Sun"
-    beside "Full Sun"): then that one does, and the poorer is no reason for doubt.
+    beside "Full Sun"): then that one does, and the poorer is no reason for doubt but half a vote.
     """
     kept: list[Claim] = []
     for claim in united:
@@ -94,11 +118,22 @@ def _settle_places(united: Sequence[Claim]) -> tuple[Claim, ...]:
         if at is None:
             kept.append(claim)
         elif _explains_more(claim, kept[at]):
-            kept[at] = claim if claim.strength > FULLER_SHARE * kept[at].strength else kept[at]
-        elif compare(kept[at].value, claim.value) == "different" and not _explains_more(kept[at], claim):
-            doubt = 0.5 * claim.strength / max(kept[at].strength, 1e-6)
+            if claim.strength > FULLER_SHARE * kept[at].strength:
+                kept[at] = _backed(claim, kept[at], POORER_VOTE)
+        elif _explains_more(kept[at], claim):
+            kept[at] = _backed(kept[at], claim, POORER_VOTE)
+        elif compare(kept[at].value, claim.value) == "different":
+            doubt = min(claim.strength / max(kept[at].strength, 1e-6), 1.0)
             kept[at] = replace(kept[at], doubt=max(kept[at].doubt, doubt))
+        else:
+            kept[at] = _backed(kept[at], claim, 1.0)
     return tuple(kept)
+
+
+def _backed(claim: Claim, other: Claim, share: float) -> Claim:
+    """The claim with a share of another's votes that its own engines have not given."""
+    given = [(engine, vote * share) for engine, vote in other.votes if engine != MERGED]
+    return replace(claim, votes=_joined(claim.votes, given))
 
 
 def _explains_more(claim: Claim, other: Claim) -> bool:
@@ -117,50 +152,70 @@ def _same_place(a: Claim, b: Claim) -> bool:
 # ---------------------------------------------------------------- the two sides together
 
 
-def readings(field: Field[Any], front: Iterable[Claim], back: Iterable[Claim]) -> tuple[Reading[Any], ...]:
+def readings(
+    field: Field[Any], front: Iterable[Claim], back: Iterable[Claim], fit: Fit | None = None
+) -> tuple[Reading[Any], ...]:
     """The record's entry for this field: agreement of the sides raises confidence, difference is shown."""
-    everything = [*front, *back]
+    fit = fit or fitted()
+    found = weigh(field, [*front, *back], fit)
+    return tuple(reading for reading, evidence in found if _is_shown(field, reading, evidence, fit))
+
+
+def _is_shown(field: Field[Any], reading: Reading[Any], evidence: Evidence, fit: Fit) -> bool:
+    """Sides that differ are both shown, where either would be without the other."""
+    if reading.status == "disagreed" and any(other.side != reading.side for other in reading.alternatives):
+        return fit.chance(field.name, replace(evidence, elsewhere=0.0)) >= fit.shown
+    return evidence.vote >= LEAST_VOTE and reading.confidence >= fit.shown
+
+
+def weigh(field: Field[Any], everything: Sequence[Claim], fit: Fit) -> list[Weighed]:
+    """Every reading the field could have, however unlikely, with the evidence for it."""
     if field.shape == "one":
-        return _one(everything)
-    items = _distinct(everything, apart=field.shape == "each")
+        return _one(field, everything, fit)
     if field.shape == "each":
-        return tuple(_reading(members) for members in items)
-    return _list(items)
+        items = [(group, _weighed(field.name, group, fit)) for group in _grouped(everything, apart=True)]
+        items.sort(key=lambda item: (min(claim.order for claim in item[0]), -_joint(item[0])))
+        return [weighed for _, weighed in items]
+    return _list(field, parts(field, everything, fit), fit)
 
 
-def _one(everything: Sequence[Claim]) -> tuple[Reading[Any], ...]:
-    groups = sorted((g for g in _grouped(everything)), key=lambda group: -_joint(group))
-    shown = [reading for reading in map(_reading, groups) if reading.confidence >= SHOWN]
-    if not shown:
-        return ()
-    best, others = shown[0], tuple(shown[1:])
-    if others:
-        doubt = _joint(groups[1]) / max(_joint(groups[0]) + _joint(groups[1]), 1e-6)
-        best = replace(best, status="disagreed", confidence=best.confidence * (1 - doubt / 2))
-    return (replace(best, alternatives=others),)
+def parts(field: Field[Any], everything: Sequence[Claim], fit: Fit) -> list[Weighed]:
+    """Every item a list could have, in printed order, each with the evidence for it."""
+    groups = sorted(_grouped(everything), key=lambda group: min(claim.order for claim in group))
+    return [_weighed(field.name + PART, group, fit) for group in groups]
 
 
-def _distinct(everything: Sequence[Claim], apart: bool) -> list[list[Claim]]:
-    groups = [group for group in _grouped(everything, apart) if _reading(group).confidence >= SHOWN]
-    return sorted(groups, key=lambda group: (min(c.order for c in group), -_joint(group)))
+def _one(field: Field[Any], everything: Sequence[Claim], fit: Fit) -> list[Weighed]:
+    groups = sorted(_grouped(everything), key=lambda group: -_joint(group))
+    if not groups:
+        return []
+    best, evidence = _weighed(field.name, groups[0], fit, *groups[1:])
+    others = [_weighed(field.name, group, fit, groups[0])[0] for group in groups[1:]]
+    likely = [fit.chance(field.name, _evidence(group)) >= fit.shown for group in groups[1:]]
+    shown = tuple(other for other, alone in zip(others, likely, strict=True) if alone)
+    return [(replace(best, status="disagreed", alternatives=shown) if shown else best, evidence)]
 
 
-def _list(items: Sequence[Sequence[Claim]]) -> tuple[Reading[Any], ...]:
-    if not items:
-        return ()
-    parts = [_reading(members) for members in items]
-    first = max(parts, key=lambda part: part.confidence)
-    boxes = [part.box for part in parts if part.side == first.side and part.box is not None]
-    return (
-        Reading(
-            value=tuple(part.value for part in parts),
-            printed=" · ".join(part.printed for part in parts),
-            side=first.side,
-            box=Box.around(boxes) if boxes else None,
-            confidence=min(part.confidence for part in parts),
-            status="agreed" if all(part.status == "agreed" for part in parts) else "read",
-        ),
+def _list(field: Field[Any], items: Sequence[Weighed], fit: Fit) -> list[Weighed]:
+    """One reading of all likely items: as sure as its weakest, less the strongest that was left out."""
+    kept = [item for item in items if item[0].confidence >= fit.shown]
+    if not kept:
+        return []
+    left_out = max((item[0].confidence for item in items if item not in kept), default=0.0)
+    members = [reading for reading, _ in kept]
+    weakest = min(kept, key=lambda item: item[0].confidence)[1]
+    evidence = replace(weakest, elsewhere=left_out, parts=1 - 1 / len(kept))
+    first = max(members, key=lambda part: part.confidence)
+    boxes = [part.box for part in members if part.side == first.side and part.box is not None]
+    reading = Reading(
+        value=tuple(part.value for part in members),
+        printed=" · ".join(part.printed for part in members),
+        side=first.side,
+        box=Box.around(boxes) if boxes else None,
+        confidence=fit.chance(field.name, evidence),
+        status="agreed" if all(part.status == "agreed" for part in members) else "read",
     )
+    return [(reading, evidence)]
 
 
 def _grouped(everything: Iterable[Claim], apart: bool = False) -> list[list[Claim]]:
@@ -184,18 +239,37 @@ def _grouped(everything: Iterable[Claim], apart: bool = False) -> list[list[Clai
 
 def _joint(group: Sequence[Claim]) -> float:
     """Strength of what both sides say: each side counts once."""
-    by_side = {
-        side: max((c.strength for c in group if c.side == side), default=0.0) for side in _sides(group)
-    }
-    return 1 - prod(1 - strength for strength in by_side.values())
+    return 1 - prod(1 - strength for strength in _by_side(group).values())
 
 
-def _sides(group: Sequence[Claim]) -> set[Side]:
-    return {claim.side for claim in group}
+def _by_side(group: Sequence[Claim]) -> dict[Side, float]:
+    best: dict[Side, float] = {}
+    for claim in group:
+        best[claim.side] = max(claim.strength, best.get(claim.side, 0.0))
+    return best
 
 
-def _reading(group: Sequence[Claim]) -> Reading[Any]:
+def _weighed(name: str, group: Sequence[Claim], fit: Fit, *rivals: Sequence[Claim]) -> Weighed:
     shown = group[0]
-    status: Status = "agreed" if len(_sides(group)) > 1 else "read"
-    confidence = chance(_joint(group), max(len(claim.votes) for claim in group), status == "agreed")
-    return Reading(shown.value, shown.printed, shown.side, shown.box, confidence, status)
+    status: Status = "agreed" if len(_by_side(group)) > 1 else "read"
+    evidence = _evidence(group, *rivals)
+    chance = fit.chance(name, evidence)
+    return Reading(shown.value, shown.printed, shown.side, shown.box, chance, status), evidence
+
+
+def _evidence(group: Sequence[Claim], *rivals: Sequence[Claim]) -> Evidence:
+    """What speaks for the value on the side that shows it best, and what the rest of the tag says to it."""
+    best = max(group, key=lambda claim: claim.strength)
+    votes = sorted((vote for _, vote in best.votes), reverse=True)
+    away = [strength for side, strength in _by_side(group).items() if side != best.side]
+    rival = max(map(_joint, rivals), default=0.0)
+    return Evidence(
+        vote=votes[0],
+        certainty=best.certainty,
+        second=votes[1] if len(votes) > 1 else 0.0,
+        unsupported=float(len(votes) < best.asked),
+        pieced=float(best.votes[0][0] == MERGED),
+        both_sides=max(away, default=0.0),
+        in_place=best.doubt,
+        elsewhere=min(rival / max(_joint(group), 1e-6), 1.0),
+    )

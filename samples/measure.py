@@ -1,11 +1,13 @@
-"""How well tags are read: precision, recall, F1, wrong values, names found, time; plain Tesseract beside.
+"""How well tags are read: precision, recall, F1, wrong values, names found, time; plain readers beside.
 
-    python samples/measure.py FOLDER [FOLDER …]         folders made by samples/draw.py, with their truth
+    python samples/measure.py FOLDER [FOLDER …]         folders made by a draw.py here, with their truth
+    python samples/measure.py FOLDER --ways all         each reader alone and plain readers in the same run
     python samples/measure.py FOLDER --errors           each wrong and missing value
     python samples/measure.py FOLDER --calibration      how often values of each confidence are right
 
-Plain Tesseract reads the same photos in the same run, once each, as they are, and the same field
-readers get its text: the difference is what finding, cleaning and voting win.
+A plain reader reads the same photos once each, as they are, and the same field readers get its text: the
+difference is what finding, cleaning and voting win. Plain RapidOCR runs as its makers set it up, on one
+thread.
 """
 
 from __future__ import annotations
@@ -17,7 +19,8 @@ import resource
 from collections import defaultdict
 from collections.abc import Callable, Iterator, Mapping
 from concurrent.futures import ProcessPoolExecutor
-from functools import partial
+from dataclasses import dataclass, replace
+from functools import cache, partial
 from pathlib import Path
 from typing import Any
 
@@ -28,22 +31,53 @@ from score import Tally, Verdict, judge, name_found
 os.environ.setdefault("OMP_THREAD_LIMIT", "1")
 
 Look = Callable[[Any, Any], Any]
-OURS, PLAIN = "ocr-tags", "plain Tesseract"
 
 
-def plain(pixels: Any, engine: Any) -> Any:
-    """What the engine reads when it gets the photo as it is."""
+def plain_tesseract(pixels: Any, engines: Any) -> Any:
+    """What Tesseract reads when it gets the photo as it is."""
+    return _plain(pixels, engines[0].read([cv2.cvtColor(pixels, cv2.COLOR_BGR2GRAY)], "page")[0])
+
+
+def plain_rapidocr(pixels: Any, engines: Any) -> Any:
+    """What RapidOCR reads when it gets the photo as it is, with its own settings."""
+    from ocr_tags.engines.rapidocr import whole_word
+
+    found = _plain_models()(pixels, return_word_box=True)
+    lines = [] if found.boxes is None else found.word_results
+    return _plain(pixels, [[whole_word(*word) for word in line] for line in lines])
+
+
+@cache
+def _plain_models() -> Any:
+    from rapidocr import RapidOCR
+
+    threads = ("intra_op_num_threads", "inter_op_num_threads")
+    one = {f"EngineConfig.onnxruntime.{name}": 1 for name in threads}
+    return RapidOCR(params={"Global.log_level": "critical", **one})
+
+
+def _plain(pixels: Any, lines: Any) -> Any:
     from ocr_tags.cleaning import Straightened
     from ocr_tags.reading import PictureRead, on_photo
 
     whole = Straightened(pixels, np.eye(3), (), 0.0)
-    lines = engine.read([cv2.cvtColor(pixels, cv2.COLOR_BGR2GRAY)], "page")[0]
     limits = (pixels.shape[1], pixels.shape[0])
     return PictureRead(whole, 0, {"plain": on_photo(lines, "plain", whole, limits)})
 
 
-def read_one(folder: Path, way: str, truth: Mapping[str, Any]) -> tuple[dict[str, Any] | None, float]:
-    """One tag's record as JSON, and the processor seconds it took, Tesseract's included."""
+OURS = "both readers"
+WAYS: dict[str, tuple[str, Look | None]] = {
+    OURS: ("auto", None),
+    "tesseract alone": ("tesseract", None),
+    "rapidocr alone": ("rapidocr", None),
+    "plain tesseract": ("tesseract", plain_tesseract),
+    "plain rapidocr": ("tesseract", plain_rapidocr),
+}
+"""How tags are read: the `--reader` setting, and what looks at a photo instead of the program's own way."""
+
+
+def read_one(folder: Path, way: str, truth: Mapping[str, Any]) -> tuple[dict[str, Any] | None, float, int]:
+    """One tag's record as JSON, the processor seconds it took, and this process's most kilobytes so far."""
     from ocr_tags.photos import open_photo
     from ocr_tags.pipeline import make_record, read_side
     from ocr_tags.reading import read_picture
@@ -51,14 +85,17 @@ def read_one(folder: Path, way: str, truth: Mapping[str, Any]) -> tuple[dict[str
     from ocr_tags.settings import Settings
 
     cv2.setNumThreads(1)
-    look: Look = plain if way == PLAIN else read_picture
+    reader, look = WAYS[way]
+    settings = replace(Settings(), reader=reader)
     start = _cpu()
     sides = {
-        photo["side"]: read_side(open_photo(folder / photo["file"]), Settings(), photo["side"], look)
+        photo["side"]: read_side(
+            open_photo(folder / photo["file"]), settings, photo["side"], look or read_picture
+        )
         for photo in truth["photos"]
     }
     record = make_record(sides.get("front"), sides.get("back"))
-    return to_json(record), _cpu() - start
+    return to_json(record), _cpu() - start, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
 
 
 def _cpu() -> float:
@@ -68,14 +105,31 @@ def _cpu() -> float:
     )
 
 
-def measure(folder: Path, way: str, workers: int) -> tuple[list[Verdict], int, int, float, list[Any]]:
-    """Verdicts on all values, tags whose name was found, tags, CPU seconds, and the records."""
+@dataclass(frozen=True)
+class Measured:
+    """One way of reading over one folder: verdicts, tags whose name was found, tags, seconds, megabytes."""
+
+    verdicts: list[Verdict]
+    named: int
+    tags: int
+    cpu: float
+    memory: float
+    records: list[Any]
+
+
+def measure(folder: Path, way: str, workers: int) -> Measured:
     truths = [json.loads(line) for line in (folder / "truth.jsonl").read_text("utf-8").splitlines()]
     with ProcessPoolExecutor(workers) as pool:
         results = list(pool.map(partial(read_one, folder, way), truths))
-    verdicts = [v for truth, (record, _) in zip(truths, results, strict=True) for v in judge(truth, record)]
-    found = sum(name_found(truth, record) for truth, (record, _) in zip(truths, results, strict=True))
-    return verdicts, found, len(truths), sum(cpu for _, cpu in results), [record for record, _ in results]
+    pairs = [(truth, result[0]) for truth, result in zip(truths, results, strict=True)]
+    return Measured(
+        verdicts=[verdict for truth, record in pairs for verdict in judge(truth, record)],
+        named=sum(name_found(truth, record) for truth, record in pairs),
+        tags=len(pairs),
+        cpu=sum(cpu for _, cpu, _ in results),
+        memory=max(kilobytes for _, _, kilobytes in results) / 1024,
+        records=[record for _, record in pairs],
+    )
 
 
 def by_field(verdicts: list[Verdict]) -> dict[str, Tally]:
@@ -108,6 +162,24 @@ def calibration(verdicts: list[Verdict]) -> Iterator[str]:
         yield f"  {step / 20:.2f} to {step / 20 + 0.05:.2f}: {sum(right)} of {len(right)} right ({share:.3f})"
 
 
+def levels(found: Measured) -> str:
+    """How many of the values given as sure are wrong, and what share people are sent to look at."""
+    from ocr_tags.confidence import is_sure
+
+    given = [
+        entry
+        for record in found.records
+        for entries in record["fields"].values()
+        for entry in (entries if isinstance(entries, list) else [entries])
+    ]
+    looked_at = sum(not is_sure(entry["status"], entry["confidence"]) for entry in given)
+    sure = [v.outcome for v in found.verdicts if v.status and is_sure(v.status, v.confidence or 0.0)]
+    wrong = sure.count("wrong")
+    share = 100 * wrong / max(len(sure), 1)
+    look = 100 * looked_at / max(len(given), 1)
+    return f"sure: {wrong} of {len(sure)} wrong ({share:.1f} %), to look at {look:.1f} %"
+
+
 def errors(verdicts: list[Verdict]) -> Iterator[str]:
     for v in verdicts:
         if v.outcome != "right":
@@ -115,16 +187,21 @@ def errors(verdicts: list[Verdict]) -> Iterator[str]:
 
 
 def report(folder: Path, way: str, chosen: argparse.Namespace) -> Iterator[str]:
-    verdicts, found, tags, cpu, records = measure(folder, way, chosen.workers)
-    yield f"{folder}, {way}: {tags} tags, names found on {found} ({100 * found / tags:.1f} %),"
-    yield f"  {1000 * cpu / tags:.0f} ms processor time a tag"
-    yield from table(by_field(verdicts))
-    if way == OURS:
-        yield from calibration(verdicts) if chosen.calibration else ()
-        yield from errors(verdicts) if chosen.errors else ()
-        if chosen.records:
-            lines = [json.dumps(record, ensure_ascii=False) + "\n" for record in records]
-            chosen.records.write_text("".join(lines), encoding="utf-8")
+    found = measure(folder, way, chosen.workers)
+    total = by_field(found.verdicts)["all fields"]
+    yield (
+        f"{folder.name}, {way}: {found.tags} tags, F1 {total.f1:.3f}, wrong {100 * total.wrong_share:.1f} %, "
+        f"names {100 * found.named / found.tags:.1f} %, {found.cpu / found.tags:.2f} s CPU a tag, "
+        f"{found.memory:.0f} MB at most; {levels(found)}"
+    )
+    if way != chosen.ways[0]:
+        return
+    yield from table(by_field(found.verdicts)) if chosen.fields else ()
+    yield from calibration(found.verdicts) if chosen.calibration else ()
+    yield from errors(found.verdicts) if chosen.errors else ()
+    if chosen.records:
+        lines = [json.dumps(record, ensure_ascii=False) + "\n" for record in found.records]
+        chosen.records.write_text("".join(lines), encoding="utf-8")
 
 
 def main() -> None:
@@ -132,14 +209,17 @@ def main() -> None:
         description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
     )
     parser.add_argument("folders", nargs="+", type=Path)
+    parser.add_argument("--ways", nargs="+", choices=[*WAYS, "all"], default=[OURS], help="how to read")
+    parser.add_argument("--fields", action="store_true", help="a table by field")
     parser.add_argument("--errors", action="store_true", help="each wrong and missing value")
     parser.add_argument("--calibration", action="store_true", help="share right by confidence")
-    parser.add_argument("--without-plain", action="store_true", help="leave plain Tesseract out")
     parser.add_argument("--workers", type=int, default=os.cpu_count() or 1)
-    parser.add_argument("--records", type=Path, help="write the records of ocr-tags here, one a line")
+    parser.add_argument("--records", type=Path, help="write the records of the first way here, one a line")
     chosen = parser.parse_args()
+    if "all" in chosen.ways:
+        chosen.ways = list(WAYS)
     for folder in chosen.folders:
-        for way in (OURS,) if chosen.without_plain else (OURS, PLAIN):
+        for way in chosen.ways:
             print("\n".join(report(folder, way, chosen)), flush=True)
 
 

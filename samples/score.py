@@ -41,6 +41,7 @@ class Verdict:
     truth: Json
     got: Json
     confidence: float | None = None
+    status: str = ""
 
 
 @dataclass
@@ -101,14 +102,19 @@ def _judge_field(tag: str, name: str, truth: Json, got: Json) -> Iterator[Verdic
     if got is None:
         yield Verdict(tag, name, "missing", truth["value"], None)
         return
-    sure = got["confidence"]
+    sure = got["confidence"], got.get("status", "")
     if truth is None:
-        yield Verdict(tag, name, "wrong", None, got["value"], sure)
+        yield Verdict(tag, name, "wrong", None, got["value"], *sure)
     elif _same(name, truth["value"], got["value"]):
-        yield Verdict(tag, name, "right", truth["value"], got["value"], sure)
+        yield Verdict(tag, name, "right", truth["value"], got["value"], *sure)
     else:
-        yield Verdict(tag, name, "wrong", truth["value"], got["value"], sure)
+        yield Verdict(tag, name, "wrong", truth["value"], got["value"], *sure)
         yield Verdict(tag, name, "missing", truth["value"], got["value"])
+
+
+def judge_part(name: str, truth: Json, part: Json) -> bool:
+    """Whether one item of a list is among those printed."""
+    return any(_same(name, [item], [part]) for item in truth)
 
 
 def _judge_names(tag: str, truth: list[Json], got: list[Json]) -> Iterator[Verdict]:
@@ -116,7 +122,8 @@ def _judge_names(tag: str, truth: list[Json], got: list[Json]) -> Iterator[Verdi
     for entry in got:
         printed = wanted.pop(_fold(entry["value"]), None)
         outcome = "right" if printed else "wrong"
-        yield Verdict(tag, "common_names", outcome, printed, entry["value"], entry["confidence"])
+        sure = entry["confidence"], entry.get("status", "")
+        yield Verdict(tag, "common_names", outcome, printed, entry["value"], *sure)
     for printed in wanted.values():
         yield Verdict(tag, "common_names", "missing", printed, None)
 

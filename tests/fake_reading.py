@@ -32,7 +32,7 @@ def side_of(text: str, file: str = "x.jpg", sha256: str = "0" * 64, taken_at: st
         lines=shown,
         title=shown[0] if shown else None,
         word_count=len(text.split()),
-        reader="fake",
+        readers=("fake",),
     )
 
 

@@ -152,7 +152,7 @@ def test_bad_photos_are_named_and_the_rest_is_kept(tmp_path: Path) -> None:
     [
         (["find", "rose"], ExitCode.WRONG_USE, "There is no catalogue in"),
         (["--reader", "abacus", "read", "x.jpg"], ExitCode.WRONG_USE, "abacus"),
-        (["--languages", "tlh", "read", "x.jpg"], ExitCode.NO_READER, "ocr-tags: "),
+        (["--reader", "both", "--languages", "tlh", "read", "x.jpg"], ExitCode.NO_READER, "ocr-tags: "),
         (["--config", "none.toml", "list"], ExitCode.WRONG_USE, "none.toml does not exist"),
         (["read", "none.jpg"], ExitCode.SOME_PHOTOS_FAILED, "none.jpg does not exist"),
         (["read", "--pairs", "none.csv", "none.jpg"], ExitCode.WRONG_USE, "none.csv cannot be read"),

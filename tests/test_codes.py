@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ocr_tags.fields.codes import check_digit, read_gtin, read_patents
+from ocr_tags.fields.codes import read_gtin, read_patents
+from ocr_tags.gtin import check_digit
 from ocr_tags.record import TagText
 
 

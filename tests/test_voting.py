@@ -6,8 +6,18 @@ from collections.abc import Iterator
 import pytest
 
 from ocr_tags.agreement import compare
+from ocr_tags.confidence import Evidence, Fit, fitted, is_sure
 from ocr_tags.record import BotanicalName, Box, Field, Found, Hardiness, Length, TagText, Word, WordSpan
 from ocr_tags.voting import claims, readings
+
+PLAIN = Fit(
+    start=-2.0,
+    weights={"vote": 4.0, "second": 2.5, "unsupported": -0.5, "both_sides": 1.5, "in_place": -1.0},
+    offsets={},
+    shown=0.4,
+    sure=0.97,
+)
+"""A fit of round figures, so that how votes are gathered is tested apart from how they were fitted."""
 
 
 def read_number(tag: TagText) -> Iterator[Found[str]]:
@@ -51,11 +61,52 @@ def test_one_reader_has_one_vote_however_often_it_finds_the_value() -> None:
 def test_of_two_readings_of_one_place_the_surer_stays_with_doubt() -> None:
     clear = readings(NUMBER, claims([text("12", "page")], NUMBER), ())[0]
     (settled,) = readings(
-        NUMBER, claims([text("12", "page"), text("72", "lines", confidence=0.6)], NUMBER), ()
+        NUMBER, claims([text("12", "page"), text("72", "lines", confidence=0.6)], NUMBER), (), PLAIN
     )
     assert settled.value == "12"
     assert settled.status == "read"
     assert settled.confidence < clear.confidence
+
+
+def test_passes_of_one_engine_and_the_merged_text_are_one_vote() -> None:
+    both = [text("12", "tesseract lines"), text("12", "tesseract page"), text("12", "merged")]
+    (claim,) = claims(both, NUMBER)
+    assert [engine for engine, _ in claim.votes] == ["tesseract"]
+    assert claim.asked == 1
+
+
+def test_an_engine_that_read_nothing_there_makes_less_sure_than_two_that_agree() -> None:
+    agreed = claims([text("12", "tesseract lines"), text("12", "rapidocr lines")], NUMBER)
+    single = claims([text("12", "tesseract lines"), text("x", "rapidocr lines")], NUMBER)
+    (sure,), (less,) = (readings(NUMBER, found, ()) for found in (agreed, single))
+    assert sure.confidence > less.confidence
+
+
+def test_a_phrase_misread_in_one_letter_backs_the_other_engine() -> None:
+    phrase = Field("phrase", "Phrase", str, lambda tag: iter([Found(tag.string, (0, len(tag.string)))]))
+    found = claims([text("Keep soil moist", "a"), text("Keep soll moist", "b", confidence=0.7)], phrase)
+    assert [(claim.value, len(claim.votes)) for claim in found] == [("Keep soil moist", 2)]
+
+
+def test_the_fit_that_ships_takes_support_for_support_and_rivals_for_doubt() -> None:
+    fit = fitted()
+    middling = Evidence(vote=0.8, certainty=0.9)
+    for kind, better in {
+        "second": 1,
+        "both_sides": 1,
+        "elsewhere": -1,
+        "in_place": -1,
+        "unsupported": -1,
+    }.items():
+        moved = Evidence(**{"vote": 0.8, "certainty": 0.9, kind: 1.0})
+        change = fit.chance("height", moved) - fit.chance("height", middling)
+        assert change * better > 0, kind
+    assert 0 < fit.shown < fit.sure < 1
+
+
+def test_what_disagrees_is_never_sure_and_what_a_person_settled_always_is() -> None:
+    assert not is_sure("disagreed", 0.999)
+    assert is_sure("corrected", 0.1)
 
 
 def test_sides_that_agree_say_so() -> None:

@@ -12,12 +12,16 @@ import typer
 
 from ocr_tags.commands.shared import (
     AsJson,
+    EveryNote,
+    Here,
     app,
     open_catalogue,
+    place_of,
     print_details,
     print_json,
     record_json,
     say,
+    say_general,
     settings_of,
 )
 from ocr_tags.errors import ExitCode, PhotoError, TagError
@@ -46,6 +50,8 @@ def read(
     paths: Paths,
     pairs: PairsFile = None,
     workers: Workers = None,
+    here: Here = None,
+    all_notes: EveryNote = False,
     as_json: AsJson = False,
 ) -> None:
     """Read tags and show what they say, without keeping it.
@@ -53,13 +59,17 @@ def read(
     Example: ocr-tags read --json photos/ > tags.jsonl
     """
     settings = settings_of(ctx, workers)
-    tally = _Tally()
+    place = place_of(settings, here)
+    tally, shown = _Tally(), 0
     with closing(_tags(paths, settings, pairs, tally)) as tags:
         for tag in tags:
             if as_json:
-                print_json(record_json(tag.record))
+                print_json(record_json(tag.record, place))
             else:
-                print_details(tag.record, settings)
+                print_details(tag.record, settings, place, every=all_notes)
+                shown += 1
+    if shown:
+        say_general(place)
     tally.end()
 
 
@@ -69,6 +79,7 @@ def add(
     paths: Paths,
     pairs: PairsFile = None,
     workers: Workers = None,
+    here: Here = None,
     as_json: AsJson = False,
 ) -> None:
     """Read tags and keep them in the catalogue; photos already in it are passed over.
@@ -76,6 +87,7 @@ def add(
     Example: ocr-tags add photos/2026-04/
     """
     settings = settings_of(ctx, workers)
+    place = place_of(settings, here)
     tally, added = _Tally(), 0
     with open_catalogue(settings, make=True) as catalogue:
         with closing(_tags(paths, settings, pairs, tally, catalogue)) as tags:
@@ -88,7 +100,8 @@ def add(
                 added += result.new
                 record = catalogue.get(result.tag_id)
                 if as_json:
-                    print_json(record_json(record, added={"new": result.new, "changed": result.changed}))
+                    change = {"new": result.new, "changed": result.changed}
+                    print_json(record_json(record, place, added=change))
                 else:
                     _print_added(record, result.new, settings)
         say(
@@ -134,10 +147,10 @@ def _tags(
     from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
 
     from ocr_tags.batch import Passed, read_all
-    from ocr_tags.engines import open_engine
+    from ocr_tags.engines import open_engines
 
     # Without an engine every photo would fail with the same words: better said once, before any is read.
-    open_engine(settings.reader, settings.languages, str(settings.tessdata) if settings.tessdata else None)
+    open_engines(settings.reader, settings.languages, str(settings.tessdata) if settings.tessdata else None)
     columns = (BarColumn(), MofNCompleteColumn(), TextColumn("{task.description}", markup=False))
     bar = Progress(
         *columns,

@@ -11,14 +11,17 @@ import typer
 from ocr_tags.commands.shared import (
     AsJson,
     FieldName,
+    Here,
     TagId,
     app,
     open_catalogue,
+    place_of,
     print_details,
     print_json,
     print_table,
     record_json,
     say,
+    say_general,
     settings_of,
 )
 from ocr_tags.errors import TagError
@@ -36,6 +39,7 @@ def find(
     category: Annotated[str | None, typer.Option(help="Such as perennial, shrub or herb.")] = None,
     supplier: Annotated[str | None, typer.Option(help="Whose label it is.")] = None,
     limit: Annotated[int, typer.Option(min=1, help="Show at most this many.")] = 20,
+    here: Here = None,
     as_json: AsJson = False,
 ) -> None:
     """Find tags by any of their names, and by what they say.
@@ -43,6 +47,7 @@ def find(
     Examples: ocr-tags find purple coneflower; ocr-tags find --zone 4 --light part_shade
     """
     settings = settings_of(ctx)
+    place = place_of(settings, here)
     with open_catalogue(settings) as catalogue:
         hits = catalogue.find(
             " ".join(words or ()),
@@ -56,14 +61,14 @@ def find(
     if as_json:
         for hit in hits:
             found = {"score": hit.score, "why": hit.why, "nearest_only": hit.nearest_only}
-            print_json(record_json(hit.record, found=found))
+            print_json(record_json(hit.record, place, found=found))
         return
     if not hits:
         say("Nothing found.")
         return
     if all(hit.nearest_only for hit in hits):
         say("Nothing matches; these are the nearest.")
-    print_table([hit.record for hit in hits], settings, [hit.why for hit in hits])
+    print_table([hit.record for hit in hits], settings, place, [hit.why for hit in hits])
 
 
 @app.command("list")
@@ -71,38 +76,42 @@ def list_tags(
     ctx: typer.Context,
     limit: Annotated[int | None, typer.Option(min=1, help="Show at most this many.")] = None,
     offset: Annotated[int, typer.Option(min=0, help="Pass over the first ones.")] = 0,
+    here: Here = None,
     as_json: AsJson = False,
 ) -> None:
     """List the tags in the order they were added."""
     settings = settings_of(ctx)
+    place = place_of(settings, here)
     with open_catalogue(settings) as catalogue:
         if as_json:
             for record in catalogue.records(limit, offset):
-                print_json(record_json(record))
+                print_json(record_json(record, place))
         elif records := list(catalogue.records(limit, offset)):
-            print_table(records, settings)
+            print_table(records, settings, place)
         else:
             say("The catalogue holds no tags." if not len(catalogue) else "There are no tags that far on.")
 
 
 @app.command()
-def show(ctx: typer.Context, tag: TagId, as_json: AsJson = False) -> None:
-    """Show all a tag says: printed text, side, how sure, and where on which photo."""
+def show(ctx: typer.Context, tag: TagId, here: Here = None, as_json: AsJson = False) -> None:
+    """Show all a tag says: printed text, side, how sure, where on which photo; and what to be careful of."""
     settings = settings_of(ctx)
+    place = place_of(settings, here)
     with open_catalogue(settings) as catalogue:
         record = catalogue.get(tag)
         if as_json:
-            print_json(record_json(record))
+            print_json(record_json(record, place))
             return
-        print_details(record, settings, boxes=True)
+        print_details(record, settings, place, boxes=True, every=True)
         for photo in record.photos:
             try:
-                place = str(catalogue.photo_path(photo.sha256))
+                kept = str(catalogue.photo_path(photo.sha256))
             except TagError as error:
-                place = str(error)
-            print(f"  {photo.side}: {photo.width} x {photo.height} pixels, {place}")
+                kept = str(error)
+            print(f"  {photo.side}: {photo.width} x {photo.height} pixels, {kept}")
         for reader in record.readers:
             print(f"  read by {reader}")
+    say_general(place)
 
 
 @app.command()
@@ -127,12 +136,14 @@ def correct(
     if (value is None) != absent:
         raise TagError("Give either a value or --absent.", "See 'ocr-tags correct --help'.")
     wanted = field_named(field)
-    with open_catalogue(settings_of(ctx)) as catalogue:
+    settings = settings_of(ctx)
+    with open_catalogue(settings) as catalogue:
         record = catalogue.correct(tag, field, None if value is None else typed_value(wanted, value))
-    found = [in_words(reading.value) for reading in record.readings.get(field, ())]
+    place = place_of(settings)
+    found = [in_words(reading.value, place.units) for reading in record.readings.get(field, ())]
     say(f"{wanted.label} of {record.tag_id}: {', '.join(found) or 'not on this tag'}.")
     if as_json:
-        print_json(record_json(record))
+        print_json(record_json(record, place))
 
 
 @app.command()
@@ -190,6 +201,7 @@ def export(
     output: Annotated[
         Path | None, typer.Option("--output", "-o", metavar="FILE", help="A file instead of stdout.")
     ] = None,
+    here: Here = None,
 ) -> None:
     """Write every record as JSON lines.
 
@@ -197,8 +209,11 @@ def export(
     """
     import json
 
-    with open_catalogue(settings_of(ctx)) as catalogue:
-        lines = (json.dumps(record_json(record), ensure_ascii=False) + "\n" for record in catalogue.records())
+    settings = settings_of(ctx)
+    place = place_of(settings, here)
+    with open_catalogue(settings) as catalogue:
+        shown = (record_json(record, place) for record in catalogue.records())
+        lines = (json.dumps(record, ensure_ascii=False) + "\n" for record in shown)
         if output is None or str(output) == "-":
             sys.stdout.writelines(lines)
             return

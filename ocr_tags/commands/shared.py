@@ -22,6 +22,7 @@ from ocr_tags.settings import Loaded, Settings, load_settings
 
 if TYPE_CHECKING:
     from index import Catalogue
+    from ocr_tags.place import Place
     from ocr_tags.record import TagRecord
 
 
@@ -71,6 +72,16 @@ app = typer.Typer(
 )
 
 AsJson = Annotated[bool, typer.Option("--json", help="One JSON object a line instead of tables.")]
+Here = Annotated[
+    list[str] | None,
+    typer.Option(
+        metavar="WHAT=TEXT",
+        help="Another place for this once, as in 'ocr-tags place': --here zone=9b --here units=cm",
+    ),
+]
+EveryNote = Annotated[
+    bool, typer.Option("--all-notes", help="Show every note on a tag, and what each caution rests on.")
+]
 TagId = Annotated[str, typer.Argument(metavar="TAG", help="The tag's id, or its first letters.")]
 FieldName = Annotated[
     str, typer.Argument(metavar="FIELD", help="A field's name; 'ocr-tags fields' lists them.")
@@ -92,7 +103,9 @@ def options(
         Path | None, typer.Option("--catalogue", "-c", metavar="FOLDER", help="The catalogue to work with.")
     ] = None,
     config: Annotated[Path | None, typer.Option(metavar="FILE", help="The config file to use.")] = None,
-    reader: Annotated[str | None, typer.Option(help="Reading engine: tesseract, tesserocr or auto.")] = None,
+    reader: Annotated[
+        str | None, typer.Option(help="Reading engine: auto, both, tesseract, tesserocr or rapidocr.")
+    ] = None,
     languages: Annotated[str | None, typer.Option(help="Languages on the tags, such as eng+fra.")] = None,
     debug: Annotated[bool, typer.Option("--debug", help="Show the program's trace when it fails.")] = False,
     version: Annotated[
@@ -116,6 +129,16 @@ def settings_of(ctx: typer.Context, workers: int | None = None) -> Settings:
     return settings if workers is None else replace(settings, workers=workers)
 
 
+def place_of(settings: Settings, here: list[str] | None = None) -> Place:
+    """The user's place, with what `--here` says laid over it."""
+    from ocr_tags.place import load_place, place_from
+
+    texts = dict(part.partition("=")[::2] for part in here or ())
+    if any("=" not in part for part in here or ()):
+        raise TagError("--here takes a part of a place and its text.", "Such as --here zone=5b.")
+    return place_from(texts, load_place(settings.place))
+
+
 def open_catalogue(settings: Settings, *, make: bool = False) -> Catalogue:
     """The catalogue in use; a TagError when there is none and none should be made."""
     if not make and not settings.catalogue.is_dir():
@@ -136,27 +159,45 @@ def print_json(shown: dict[str, Any]) -> None:
     print(json.dumps(shown, ensure_ascii=plain), flush=True)
 
 
-def record_json(record: TagRecord, **more: Any) -> dict[str, Any]:
+def record_json(record: TagRecord, place: Place, **more: Any) -> dict[str, Any]:
+    """The record in its outside shape, with the cautions for this place."""
+    from ocr_tags.cautions import with_cautions
     from ocr_tags.record_json import to_json
 
-    return {**to_json(record), **more}
+    return {**to_json(with_cautions(record, place)), **more}
 
 
-def print_details(record: TagRecord, settings: Settings, *, boxes: bool = False) -> None:
+def print_details(
+    record: TagRecord, settings: Settings, place: Place, *, boxes: bool = False, every: bool = False
+) -> None:
+    """All values of a record and its cautions; `every` shows all notes and what each rests on."""
     from ocr_tags import show
+    from ocr_tags.advice import advice_of
+    from ocr_tags.cautions import cautions
 
     console = show.console()
-    console.print(show.details(record, settings.doubtful_below, boxes))
+    console.print(show.details(record, settings.doubtful_below, boxes, place.units))
     for line in show.remarks(record):
         console.print(f"  {line}", markup=False, soft_wrap=True)
+    console.print(advice_of(cautions(record, place), every=every))
     console.print()
 
 
-def print_table(records: list[TagRecord], settings: Settings, why: list[str] | None = None) -> None:
+def say_general(place: Place) -> None:
+    """What holds for every tag; said once, after the last one."""
+    from ocr_tags.cautions import general
+
+    for line in general(place):
+        say(line)
+
+
+def print_table(
+    records: list[TagRecord], settings: Settings, place: Place, why: list[str] | None = None
+) -> None:
     """One row a record, and what the mark of doubt means where one is shown."""
     from ocr_tags import show
 
     console = show.console()
-    console.print(show.table_of(records, settings.doubtful_below, console.width, why or ()))
+    console.print(show.table_of(records, settings.doubtful_below, console.width, why or (), place))
     if any(show.doubtful_fields(record, settings.doubtful_below) for record in records):
         say(show.LEGEND)

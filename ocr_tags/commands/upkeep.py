@@ -69,11 +69,12 @@ def _lines(reader: str | None, catalogue: dict[str, Any], problems: list[str]) -
 
 
 def _reader(settings: Settings) -> tuple[str | None, list[str]]:
-    from ocr_tags.engines import open_engine
+    from ocr_tags.engines import open_engines
 
     try:
         folder = str(settings.tessdata) if settings.tessdata else None
-        return open_engine(settings.reader, settings.languages, folder).describe(), []
+        engines = open_engines(settings.reader, settings.languages, folder)
+        return "; ".join(engine.describe() for engine in engines), []
     except TagError as error:
         return None, [str(error)]
 

@@ -19,7 +19,7 @@ from typing import Any
 import cv2
 import pytesseract
 
-from ocr_tags.engines import Grey, Layout
+from ocr_tags.engines import Layout, Picture
 from ocr_tags.errors import ReaderError
 from ocr_tags.record import Box, Word
 
@@ -36,12 +36,13 @@ class TesseractProgram:
     data_folder: str | None
     version: str
     name: str = "tesseract"
+    colour: bool = False
 
     def describe(self) -> str:
         folder = self.data_folder or "system"
         return f"Tesseract {self.version} through pytesseract, model {self.languages} ({folder})"
 
-    def read(self, pictures: Sequence[Grey], layout: Layout) -> list[list[list[Word]]]:
+    def read(self, pictures: Sequence[Picture], layout: Layout) -> list[list[list[Word]]]:
         if not pictures:
             return []
         with tempfile.TemporaryDirectory(prefix="ocr-tags-") as folder:
@@ -54,7 +55,7 @@ class TesseractProgram:
                 return self._around_crash(pictures, layout)
         return _lines_by_picture(table, len(pictures))
 
-    def _around_crash(self, pictures: Sequence[Grey], layout: Layout) -> list[list[list[Word]]]:
+    def _around_crash(self, pictures: Sequence[Picture], layout: Layout) -> list[list[list[Word]]]:
         """Some picture crashed the program (it divides by zero on odd shapes): lose only that one."""
         if len(pictures) == 1:
             return [[]]
@@ -105,7 +106,7 @@ def _installed(command: str, data_folder: str | None) -> tuple[str, tuple[str, .
         raise ReaderError(f"The Tesseract program does not run: {error}.", INSTALL) from error
 
 
-def _write_pictures(folder: Path, pictures: Sequence[Grey]) -> Path:
+def _write_pictures(folder: Path, pictures: Sequence[Picture]) -> Path:
     names = []
     for number, picture in enumerate(pictures):
         name = folder / f"{number:04d}.pgm"

@@ -15,7 +15,7 @@ from typing import Any
 
 from PIL import Image
 
-from ocr_tags.engines import Grey, Layout
+from ocr_tags.engines import Layout, Picture
 from ocr_tags.errors import ReaderError
 from ocr_tags.record import Box, Word
 
@@ -29,17 +29,18 @@ class TesseractLibrary:
     data_folder: str
     api: Any = field(repr=False, compare=False)
     name: str = "tesserocr"
+    colour: bool = False
 
     def describe(self) -> str:
         version = self.api.Version()
         return f"Tesseract {version} through tesserocr, model {self.languages} ({self.data_folder})"
 
-    def read(self, pictures: Sequence[Grey], layout: Layout) -> list[list[list[Word]]]:
+    def read(self, pictures: Sequence[Picture], layout: Layout) -> list[list[list[Word]]]:
         self.api.SetPageSegMode(PAGE_MODES[layout])
         self.api.SetVariable("tessedit_do_invert", "0" if layout == "line" else "1")
         return [self._one(picture) for picture in pictures]
 
-    def _one(self, picture: Grey) -> list[list[Word]]:
+    def _one(self, picture: Picture) -> list[list[Word]]:
         self.api.SetImage(Image.fromarray(picture))
         self.api.SetSourceResolution(300)
         if not self.api.Recognize():

@@ -90,6 +90,7 @@ def read_bloom(tag: TagText) -> Iterator[Found[Bloom]]:
         if certainty and (bloom := _bloom(text, chain)):
             yield Found(bloom, (_start(folded, chain), chain[-1].end), certainty)
     yield from _numbered(tag)
+    yield from _behind_flower(tag.string)
     yield from _all_season(tag)
 
 
@@ -123,6 +124,8 @@ def _certainty(folded: str, chain: list[Hit[_Term]], after: dict[int, float]) ->
             return certainty * sure
     if _CHORE.search(before):
         return 0.0
+    if re.search("✿ ?$", before):
+        return 0.55 * sure
     if _VERB.search(before):
         return 0.85 * sure
     return 0.8 * sure if _REVERSE.match(folded, end) else 0.0
@@ -197,6 +200,15 @@ def _numbered(tag: TagText) -> Iterator[Found[Bloom]]:
         ):
             continue
         yield Found(Bloom(match[0], (), span(first, last)), match.span(), 0.9 * found.certainty)
+
+
+def _behind_flower(text: str) -> Iterator[Found[Bloom]]:
+    """Roman months behind a drawn flower (common practice, no source)."""
+    for flower in re.finditer("✿ ?", text):
+        match = _NUMBERS.match(text, flower.end())
+        if match and match["a"] in _ROMAN and (match["b"] or match["a"]) in _ROMAN:
+            months = span(_ROMAN[match["a"]], _ROMAN[match["b"] or match["a"]])
+            yield Found(Bloom(match[0], (), months), match.span(), 0.55)
 
 
 def _month_number(printed: str) -> int:

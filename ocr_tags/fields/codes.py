@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from ocr_tags.gtin import is_gtin
 from ocr_tags.record import Field, Found, TagText
 
 # ---------------------------------------------------------------- trade item numbers
@@ -21,21 +22,11 @@ _LABEL = re.compile(
 )
 
 
-def check_digit(digits: str) -> int:
-    """The GS1 check digit of a number without it (weights 3, 1, 3, … from the right).
-
-    >>> check_digit("629104150021")
-    3
-    """
-    total = sum(int(digit) * (1 if place % 2 else 3) for place, digit in enumerate(reversed(digits)))
-    return -total % 10
-
-
 def read_gtin(tag: TagText) -> Iterator[Found[str]]:
     """Trade item numbers of 8, 12, 13 or 14 digits with a right check digit, as long as printed.
 
     A digit is never repaired: one wrong number in ten has a right check digit by chance. Eight digits
-    may be a date or a shortened UPC, so they count only in two groups or after a label.
+    may be a date or a shortened UPC, so they count only in two groups, after a label or from the bars.
 
     >>> [found.value for found in read_gtin(TagText("6 291041 500213"))]
     ['6291041500213']
@@ -45,11 +36,16 @@ def read_gtin(tag: TagText) -> Iterator[Found[str]]:
     for match in _DIGITS.finditer(tag.string):
         before = tag.string[max(0, match.start() - 24) : match.start()].split("\n")[-1]
         digits = re.sub(r"\D", "", match[0])
-        if _TELEPHONE.search(before) or len(set(digits)) == 1 or int(digits[-1]) != check_digit(digits[:-1]):
+        if _TELEPHONE.search(before) or not is_gtin(digits):
             continue
-        labelled = bool(_LABEL.search(before))
+        labelled = bool(_LABEL.search(before)) or _is_bars(tag, match.span())
         if len(digits) > 8 or labelled or " " in match[0]:
             yield Found(digits, match.span(), 1.0 if labelled else 0.7 if len(digits) == 8 else 0.95)
+
+
+def _is_bars(tag: TagText, span: tuple[int, int]) -> bool:
+    """Whether the digits come from the bars themselves."""
+    return any(word.reader.startswith("barcode") for word in tag.words_in(span))
 
 
 # ---------------------------------------------------------------- patents and variety rights

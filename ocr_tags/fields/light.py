@@ -72,6 +72,8 @@ def read_light(tag: TagText) -> Iterator[Found[Light]]:
         if certainty:
             statements.append(_found(text, chain, certainty))
     yield from _without_legend(statements)
+    if not statements:
+        yield from _by_marks(text)
     yield from _sun_full(text)
     yield from _by_hours(text)
     yield from _morning_sun(text)
@@ -173,6 +175,22 @@ def _without_legend(statements: Sequence[Found[Light]]) -> Iterator[Found[Light]
     legend = len({found.value for found in statements}) >= 3
     for found in statements:
         yield replace(found, certainty=0.3 * found.certainty) if legend else found
+
+
+_MARKS = re.compile(r"(?:[☀◐](?: ?(?:[-–/,>]|to)? ?[☀◐●○])*|●(?: ?(?:[-–/,>]|to)? ?[☀◐])+)")
+
+
+def _by_marks(text: str) -> Iterator[Found[Light]]:
+    """Drawn suns, where no word tells: full, half (part sun or part shade, the mark does not say), dark.
+
+    All three in a row are a scale of what there is rather than this plant's light, and so are several rows.
+    """
+    rows = list(_MARKS.finditer(text))
+    for match in rows if len(rows) == 1 else ():
+        drawn = set(match[0]) & set("☀◐●")
+        if len(drawn) < 3 and "○" not in match[0]:
+            classes = {"☀": ("full_sun",), "◐": ("part_sun", "part_shade"), "●": ("full_shade",)}
+            yield Found(tuple(c for mark in "☀◐●" if mark in drawn for c in classes[mark]), match.span(), 0.5)
 
 
 _SUN_FULL = re.compile(

@@ -12,11 +12,15 @@ from functools import lru_cache
 
 from ocr_tags import lexicon, titles
 from ocr_tags.common_names import KNOWN, Side, agrees, also_named, is_bare, read_side
+from ocr_tags.fields.answers import find_answers
 from ocr_tags.fields.makers import SERIES, SUPPLIER
 from ocr_tags.naming import Mention, combine, labelled_cultivar, lone_cultivar, with_cultivar
 from ocr_tags.nomenclature import plausible_epithet, tidy_epithet
 from ocr_tags.record import BotanicalName, Field, Found, LineSpan, TagText
 from ocr_tags.titles import Line
+
+DOUBTED = 0.45
+"""Names less sure than this stay unsaid: several readings of one doubtful name do not make it surer."""
 
 __all__ = ["BOTANICAL_NAME", "COMMON_NAMES", "SERIES", "SUPPLIER"]
 
@@ -45,7 +49,8 @@ def read_botanical_name(tag: TagText) -> Iterator[Found[BotanicalName]]:
 def _names(
     string: str, spans: tuple[LineSpan, ...]
 ) -> tuple[tuple[Found[str], ...], tuple[Found[BotanicalName], ...]]:
-    side = read_side(TagText(string, lines=spans))
+    tag = TagText(string, lines=spans)
+    side = read_side(tag, find_answers(tag))
     botanical = tuple(_botanical(string, side))
     return tuple(_chosen(side, botanical)), botanical
 
@@ -60,11 +65,14 @@ def _chosen(side: Side, botanical: tuple[Found[BotanicalName], ...]) -> list[Fou
     found = side.common if known else [*side.common, *side.unknown]
     for one in sorted(found, key=lambda f: f.span):
         folded, certainty = lexicon.key(one.value), one.certainty
-        if folded in cultivars or one.value in bare or _is_said_better(one.value, side, genera):
+        said_better = one.value in bare or _is_said_better(one.value, side, genera)
+        if folded in cultivars or (said_better and one.span not in side.labelled):
             continue
         if side.genera and lexicon.plants_called(one.value):
             agreed = any(agrees(one.value, genus) for genus in side.genera)
             certainty = min(0.98, certainty + 0.1) if agreed else certainty * 0.6
+        if certainty < DOUBTED:
+            continue
         first = best.setdefault(folded, one)
         best[folded] = replace(
             first, certainty=round(max(certainty, first.certainty if first is not one else 0), 3)

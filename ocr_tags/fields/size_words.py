@@ -67,6 +67,11 @@ _JOIN = re.compile(r" ?(?:[/&x×+,|]|\b(?:and|by|et|y|und|en)\b) ?", re.I)
 _NOT_IN_A_WORD = r"(?:(?<![^\W_])|(?<=\d)(?=[hw])|(?<=[nm])(?=[hw]\b)|(?<=ft)(?=[hw]\b)|(?<=H[x×])(?=W\b))"
 
 
+ARROWS = {"↕": "height", "↔": "spread", "⇿": "spacing"}
+"""What a length behind a drawn double arrow measures (common practice, no source)."""
+ARROW_BEFORE = re.compile(r"[↕↔⇿](?= ?$)")
+
+
 @dataclass(frozen=True, slots=True)
 class Label:
     """What a following (or preceding) length measures; two kinds for "Height/Spread"."""

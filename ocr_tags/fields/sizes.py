@@ -19,7 +19,7 @@ from ocr_tags.fields.size_words import Label
 from ocr_tags.measures import CM, METRIC, SAME_SIZE, Measure, parse_length
 from ocr_tags.record import Field, Found, Length, TagText
 
-_LEAD = r"[ :.=\-–—·•…_~*]*"
+_LEAD = r"[ :.=)\-–—·•…_~*]*"
 _GAP = re.compile(
     rf"(?: ?\([a-z ]{{2,14}}\))?(?: (?:at maturity|when mature|à maturité|adulte|is|of|at|range|"
     rf"from))?{_LEAD}[\t\n]?{_LEAD}",
@@ -57,6 +57,8 @@ def _read_one(tag: Measured, place: int, measure: Measure) -> Iterator[Size]:
     tail = words.TAIL.match(tag.text, measure.span[1])
     if tail and (label is None or label.weak or tail.lastgroup in _overrides(label)):
         kinds, certainty = _by_tail(tag, measure, tail)
+    elif label is None and (arrow := words.ARROW_BEFORE.search(tag.text, 0, measure.span[0])):
+        kinds, certainty = (words.ARROWS[arrow[0]],), 0.55
     elif label is None:
         kinds, certainty = _by_label_after(tag, place, measure)
     elif tail and tail.lastgroup not in (*label.kinds, "both"):

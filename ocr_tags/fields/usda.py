@@ -50,6 +50,16 @@ def colder_half(zone: str) -> str:
     return half
 
 
+def halves(zone: str) -> tuple[int, int]:
+    """The half zones of a zone as places in the table: "5b" has one, "5" two; ValueError as above.
+
+    >>> halves("5"), halves("5b")
+    ((8, 9), (9, 9))
+    """
+    first = HALF_ZONES.index(colder_half(zone))
+    return first, first + (not zone[-1:].isalpha())
+
+
 def steps_colder(zone: str, other: str) -> int:
     """By how many half zones `zone` is colder than `other`; negative when it is warmer.
 

@@ -47,6 +47,10 @@ _LETTERS = str.maketrans(
     {"S": "5", "B": "8", "A": "4", "Z": "2", "l": "1", "I": "1", "|": "1", "O": "0", "o": "0"}
 )
 
+_FAR_END_LOST = re.compile(
+    r"[ \n]?[–—-](?! \w)|[ \t](?:[a-z]{1,2} )?(?:1[0-3]|[1-9])(?![\w\"”″'’½–-]| ?(?:in|ft|cm|m)\b)"
+)
+
 # Words before (or after) that make the number something else, or turn its meaning round.
 _NOT_HARDINESS = re.compile(
     r"(?:\b(?:sunset|root|water(?:ing)?|tolerant to|time|heat|ahs|comfort|drought|climate|western|"
@@ -68,7 +72,9 @@ _CANADA = re.compile(r"canad", re.I)
 _HEAT_PAIR = (
     rf"(?P<one>1[0-2]|[1-9]){_TO}(?P<two>1[0-2]|[1-9]){_NO_WORD_AFTER}(?![.,-]\d|-| ?(?:in|ft|cm|°)\b)"
 )
-_HEAT = re.compile(rf"\b(?:(?:ahs )?heat[ -]?zones?|ahs|(?:ahs )?heat)(?: zones?)?{_GAP}{_HEAT_PAIR}", re.I)
+_HEAT = re.compile(
+    rf"\b(?:(?:ahs )?heat[ -]?\n?zones?|ahs|(?:ahs )?heat)(?: zones?)?{_GAP}{_HEAT_PAIR}", re.I
+)
 _AFTER_STROKE = re.compile(rf" ?/ ?{_HEAT_PAIR}", re.I)
 
 _RHS = re.compile(
@@ -106,6 +112,8 @@ _COLD = re.compile(
     rf"(?: ?[(/,=|–-] ?{_temperature('u')})?",
     re.I,
 )
+_COLD_MARK = re.compile(rf"(?P<head>[❄🌡]) ?{_temperature('t')}(?: ?[(/,=|–-] ?{_temperature('u')})?", re.I)
+"""A snowflake or thermometer drawn before a frost (common practice, no source)."""
 _NOT_COLD = re.compile(
     r"\b(?:soil|germinat\w*|sow\w*|seeds?|night|water|growing|ideal|indoor|storage)\b[^.;\n\t]{0,25}$", re.I
 )
@@ -147,8 +155,8 @@ def _hardiness(text: str, match: re.Match[str]) -> Found[Hardiness] | None:
     certainty = _head_certainty(text, match, bool(high or match["open"]))
     if not certainty:
         return None
-    if not high and re.match(r" ?[–—-](?! \w)", text[match.end() :]):
-        certainty = 0.4  # the far end of a range is missing
+    if not high and _FAR_END_LOST.match(text, match.end()):
+        certainty = 0.4  # the far end of a range is missing, or its "to" was misread
     around = text[max(0, match.start() - 20) : match.start()] + text[match.end() : match.end() + 14]
     if _CANADA.search(around.replace("\n\n", "\0").split("\0")[0]):
         certainty = min(certainty, 0.5)
@@ -250,6 +258,10 @@ def read_min_temperature(tag: TagText) -> Iterator[Found[Temperature]]:
         if _NOT_COLD.search(tag.string[max(0, match.start() - 40) : match.start()]) or celsius is None:
             continue
         yield Found(Temperature(celsius), match.span(), _cold_certainty(match, celsius))
+    for match in _COLD_MARK.finditer(tag.string):
+        celsius = _celsius(match, "t")
+        if celsius is not None and celsius < 0:
+            yield Found(Temperature(celsius), match.span(), min(0.55, _cold_certainty(match, celsius)))
 
 
 def _celsius(match: re.Match[str], which: str) -> float | None:

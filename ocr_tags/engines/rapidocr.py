@@ -1,0 +1,167 @@
+"""The only file that knows RapidOCR: a second reader that errs differently from Tesseract, and finds lines.
+
+Its models lie inside its wheel, so nothing is ever fetched. Reading a line costs about 20 ms, finding the
+lines of a picture twenty times that (it grows with the area), so lines are sought on a small copy and read at
+full size.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Sequence
+from dataclasses import dataclass
+from importlib.metadata import version
+from typing import Any
+
+import cv2
+import numpy as np
+from numpy.typing import NDArray
+
+from ocr_tags.engines import Layout, Picture, Quad
+from ocr_tags.errors import ReaderError
+from ocr_tags.record import Box, Word
+
+FIND_SIDE = 800
+"""Long side in pixels of the copy on which lines are sought: larger ones find no more, and cost more."""
+LINES_AT_ONCE = 2
+"""The recogniser gives a chance for each of 18,709 signs at each place: few lines at once bound the memory."""
+MARGIN = 0.15
+"""Share of a line's cut above and below its letters."""
+SIGNS = "–—‘’“”„«»…•·°×±½¼¾⅓⅔⅛′″™®©€£¥†♀♂→←↑↓↔↕"
+INSTALL = "Install it with 'pip install rapidocr onnxruntime'."
+
+
+@dataclass(frozen=True)
+class RapidReader:
+    models: Any
+    version: str
+    name: str = "rapidocr"
+    colour: bool = True
+
+    def describe(self) -> str:
+        return f"RapidOCR {self.version}, PP-OCRv6 small models of its wheel"
+
+    def find_lines(self, picture: Picture) -> list[Quad]:
+        small, scale = _reduced(_in_colour(picture), FIND_SIDE)
+        found = self.models(small, use_det=True, use_cls=False, use_rec=False)
+        boxes = [] if found.boxes is None else found.boxes
+        return [_quad(np.asarray(box) / scale) for box in boxes]
+
+    def read(self, pictures: Sequence[Picture], layout: Layout) -> list[list[list[Word]]]:
+        if layout == "line":
+            return [[words] if words else [] for words in self._read_lines(pictures)]
+        return [self._read_page(picture) for picture in pictures]
+
+    def _read_lines(self, pictures: Sequence[Picture]) -> list[list[Word]]:
+        if not pictures:
+            return []
+        from rapidocr.ch_ppocr_rec import TextRecInput
+
+        crops = [_in_colour(picture) for picture in pictures]
+        read = self.models.text_rec(TextRecInput(img=crops, return_word_box=True))
+        return [
+            _words(text, info, crop.shape[1], crop.shape[0])
+            for text, info, crop in zip(read.txts, read.word_results, crops, strict=True)
+        ]
+
+    def _read_page(self, picture: Picture) -> list[list[Word]]:
+        colour = _in_colour(picture)
+        found = self.models(colour, use_det=True, use_cls=True, use_rec=True, return_word_box=True)
+        lines = [] if found.boxes is None else found.word_results
+        return [[whole_word(*word) for word in line] for line in lines]
+
+
+def open_engine(languages: str = "eng", data_folder: str | None = None) -> RapidReader:
+    """RapidOCR with its models loaded, on one thread; ReaderError when it is not installed.
+
+    One model reads all Latin languages, so `languages` and `data_folder` change nothing.
+    """
+    try:
+        from rapidocr import RapidOCR
+
+        models = RapidOCR(
+            params={
+                "Global.log_level": "critical",
+                "EngineConfig.onnxruntime.intra_op_num_threads": 1,
+                "EngineConfig.onnxruntime.inter_op_num_threads": 1,
+                "Det.limit_type": "max",
+                "Det.limit_side_len": FIND_SIDE,
+                "Rec.rec_batch_num": LINES_AT_ONCE,
+            }
+        )
+        models.recognize_txt([np.full((48, 96, 3), 255, np.uint8)])
+        recogniser: Any = models.text_rec
+    except ImportError as error:
+        raise ReaderError("The reader RapidOCR is not installed.", INSTALL) from error
+    except Exception as error:
+        raise ReaderError(f"RapidOCR does not start: {str(error).strip()[-200:]}.", INSTALL) from error
+    recogniser.session = _LatinOnly(recogniser.session, recogniser.postprocess_op.character)
+    return RapidReader(models, version("rapidocr"))
+
+
+class _LatinOnly:
+    """The recogniser with all signs but those of Latin tags made impossible: it knows Chinese as well."""
+
+    def __init__(self, session: Any, signs: Sequence[str]) -> None:
+        self.session = session
+        self.allowed = np.array([sign == "blank" or _is_latin(sign) for sign in signs], np.float32)
+
+    def __call__(self, batch: NDArray[np.float32]) -> NDArray[np.float32]:
+        chances: NDArray[np.float32] = self.session(batch)
+        chances *= self.allowed
+        return chances
+
+
+def _is_latin(sign: str) -> bool:
+    return sign.isascii() or sign in SIGNS or unicodedata.name(sign[:1], "").startswith("LATIN")
+
+
+# ---------------------------------------------------------------- signs into words, picture into pictures
+
+
+def _words(text: str, info: Any, width: int, height: int) -> list[Word]:
+    """The line's words; each sign is placed by the column in which it was seen (about eight pixels wide).
+
+    `info.word_cols` has a column for each sign but spaces, `info.confs` a chance for each with spaces; the
+    library's own parting into words is not used, as it parts wide letters.
+    """
+    columns = [column for word in info.word_cols for column in word]
+    per_column = width / max(float(info.line_txt_len), 1.0)
+    words: list[Word] = []
+    seen = position = 0
+    for part in text.split(" "):
+        letters = len(part)
+        if letters:
+            first, last = columns[seen], columns[seen + letters - 1]
+            left, right = (first - 0.5) * per_column, (last + 1.5) * per_column
+            x, end = max(0, round(left)), min(width, round(right))
+            place = Box(x, round(MARGIN * height), max(1, end - x), max(1, round((1 - 2 * MARGIN) * height)))
+            chances = info.confs[position : position + letters]
+            words.append(Word(part, place, place, float(np.mean(chances)), "rapidocr"))
+        seen += letters
+        position += letters + 1
+    return words
+
+
+def whole_word(text: str, chance: float, corners: Sequence[Sequence[float]]) -> Word:
+    points = np.array(corners)
+    (left, top), (right, bottom) = points.min(axis=0).astype(int), points.max(axis=0).astype(int)
+    place = Box(int(left), int(top), max(1, int(right - left)), max(1, int(bottom - top)))
+    return Word(text, place, place, float(chance), "rapidocr")
+
+
+def _quad(points: NDArray[np.float64]) -> Quad:
+    a, b, c, d = ((float(x), float(y)) for x, y in points)
+    return a, b, c, d
+
+
+def _reduced(picture: Picture, side: int) -> tuple[Picture, float]:
+    scale = min(1.0, side / max(picture.shape[:2]))
+    small = cv2.resize(picture, None, fx=scale, fy=scale, interpolation=cv2.INTER_AREA)
+    return np.asarray(small, np.uint8), scale
+
+
+def _in_colour(picture: Picture) -> Picture:
+    if picture.ndim == 3:
+        return picture
+    return np.asarray(cv2.cvtColor(picture, cv2.COLOR_GRAY2BGR), np.uint8)

@@ -1,0 +1,158 @@
+"""Marks drawn here in several styles, none of them by the program that draws the sample tags."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import cv2
+import numpy as np
+import pytest
+
+from ocr_tags.fields.bloom import read_bloom
+from ocr_tags.fields.light import read_light
+from ocr_tags.fields.sizes import HEIGHT, SPREAD
+from ocr_tags.fields.zones import read_min_temperature
+from ocr_tags.marks import Mark, find_marks, mark_words
+from ocr_tags.record import Length, TagText
+
+INK, PAPER = (40, 60, 30), (236, 244, 246)
+Picture = np.ndarray[Any, Any]
+
+
+def paper() -> Picture:
+    return np.full((400, 600, 3), PAPER, np.uint8)
+
+
+def at_angle(degrees: float, away: float) -> tuple[int, int]:
+    turn = np.radians(degrees)
+    return round(300 + away * np.cos(turn)), round(200 + away * np.sin(turn))
+
+
+def sun(rays: int = 8, filled: bool = True, half: bool = False) -> Picture:
+    picture = paper()
+    cv2.circle(picture, (300, 200), 24, INK, -1 if filled else 4, cv2.LINE_AA)
+    if half:
+        cv2.ellipse(picture, (300, 200), (24, 24), 90, 0, 180, INK, -1, cv2.LINE_AA)
+    for ray in range(rays):
+        degrees = 360 * ray / rays
+        cv2.line(picture, at_angle(degrees, 33), at_angle(degrees, 46), INK, 5, cv2.LINE_AA)
+    return picture
+
+
+def arrow() -> Picture:
+    picture = paper()
+    for one, two in (((300, 150), (300, 250)), ((300, 250), (300, 150))):
+        cv2.arrowedLine(picture, one, two, INK, 6, cv2.LINE_AA, tipLength=0.22)
+    return picture
+
+
+def drop() -> Picture:
+    picture = paper()
+    cv2.fillPoly(picture, [np.array([(300, 150), (272, 210), (328, 210)])], INK, cv2.LINE_AA)
+    cv2.circle(picture, (300, 218), 30, INK, -1, cv2.LINE_AA)
+    return picture
+
+
+def snow() -> Picture:
+    picture = paper()
+    for arm in range(6):
+        cv2.line(picture, (300, 200), at_angle(60 * arm + 30, 40), INK, 5, cv2.LINE_AA)
+    return picture
+
+
+def kinds(picture: Picture) -> list[str]:
+    return [mark.kind for mark in find_marks(picture)]
+
+
+@pytest.mark.parametrize("rays", [8, 10, 12])
+@pytest.mark.parametrize("filled", [True, False])
+def test_suns_full_and_outlined(rays: int, filled: bool) -> None:
+    [mark] = find_marks(sun(rays, filled))
+    assert mark.kind == "sun"
+    # The mark holds its rays: 46 pixels from the middle, half a stroke and the softened edge.
+    assert 84 <= mark.box.w <= 112
+
+
+def test_a_sun_half_dark() -> None:
+    assert kinds(sun(8, filled=False, half=True)) == ["half_sun"]
+
+
+@pytest.mark.parametrize(("picture", "kind"), [(arrow(), "tall"), (drop(), "drop"), (snow(), "snow")])
+def test_other_marks(picture: Picture, kind: str) -> None:
+    assert kinds(picture) == [kind]
+
+
+def test_an_arrow_on_its_side() -> None:
+    assert kinds(np.ascontiguousarray(arrow().swapaxes(0, 1))) == ["wide"]
+
+
+def test_an_arrow_between_two_plants_is_no_width() -> None:
+    picture = np.ascontiguousarray(arrow().swapaxes(0, 1))
+    wide = find_marks(picture)[0].box
+    for x in (wide.x + 8, wide.right - 8):
+        cv2.circle(picture, (x, wide.y - 12), 9, INK, -1, cv2.LINE_AA)
+    assert kinds(picture) == ["apart"]
+
+
+def test_light_marks_on_dark() -> None:
+    assert kinds(255 - sun()) == ["sun"]
+
+
+@pytest.mark.parametrize("font", [cv2.FONT_HERSHEY_SIMPLEX, cv2.FONT_HERSHEY_COMPLEX, cv2.FONT_ITALIC])
+def test_letters_and_figures_are_no_marks(font: int) -> None:
+    picture = paper()
+    for row, text in enumerate(("OQ0 IXH8*", "& @ % # 6 9", "Full SunDo", "...:;!?iljI")):
+        cv2.putText(picture, text, (20, 90 + 90 * row), font, 2.4, INK, 5, cv2.LINE_AA)
+    assert find_marks(picture) == []
+
+
+def test_a_bullet_alone_is_no_mark_beside_a_half_dark_disc_it_is() -> None:
+    picture = paper()
+    cv2.circle(picture, (300, 200), 22, INK, -1, cv2.LINE_AA)
+    assert find_marks(picture) == []
+    cv2.circle(picture, (235, 200), 22, INK, 3, cv2.LINE_AA)
+    cv2.ellipse(picture, (235, 200), (22, 22), 90, 0, 180, INK, -1, cv2.LINE_AA)
+    assert kinds(picture) == ["half_sun", "shade"]
+
+
+def test_petals_of_many_colours_are_no_marks() -> None:
+    picture, lot = paper(), np.random.default_rng(3)
+    for ray in range(12):
+        colour = tuple(int(v) for v in lot.integers(30, 200, 3))
+        cv2.ellipse(picture, at_angle(30 * ray, 30), (22, 8), 30 * ray, 0, 360, colour, -1, cv2.LINE_AA)
+    assert find_marks(picture) == []
+
+
+def test_a_mark_is_a_word_of_one_symbol_on_the_photo() -> None:
+    marks: list[Mark] = find_marks(sun())
+    [word] = mark_words(marks, np.diag([2.0, 2.0, 1.0]), (1200, 800))
+    assert (word.text, word.box.x, word.box.w) == ("☀", 2 * word.place.x, 2 * word.place.w)
+
+
+# What the drawn signs stand for: common practice, no source.
+def test_lengths_behind_arrows() -> None:
+    tag = TagText("↕ 18 in\n↔ 12 in")
+    assert [(f.value, f.certainty <= 0.55) for f in HEIGHT.read(tag)] == [(Length(45.72, 45.72), True)]
+    assert [f.value for f in SPREAD.read(tag)] == [Length(30.48, 30.48)]
+    assert [f.value for f in SPREAD.read(TagText("↕ Spread: 12 in"))] == [Length(30.48, 30.48)]
+    assert list(HEIGHT.read(TagText("↕ Spread: 12 in"))) == []
+
+
+def test_suns_speak_only_where_no_word_does() -> None:
+    assert [f.value for f in read_light(TagText("☀"))] == [("full_sun",)]
+    assert [f.value for f in read_light(TagText("☀ ◐"))] == [("full_sun", "part_sun", "part_shade")]
+    assert [f.value for f in read_light(TagText("☀ Part shade"))] == [("part_shade",)]
+    assert list(read_light(TagText("☀ ◐ ●"))) == []
+
+
+def test_frost_behind_a_snowflake() -> None:
+    [found] = read_min_temperature(TagText("❄ -20 °C"))
+    assert found.value.celsius == -20
+    assert found.certainty <= 0.55
+    assert list(read_min_temperature(TagText("🌡 18 °C"))) == []
+
+
+def test_months_behind_a_flower() -> None:
+    assert [f.value.months for f in read_bloom(TagText("✿ V–VIII"))] == [(5, 6, 7, 8)]
+    assert [f.value.months for f in read_bloom(TagText("✿ June to July"))] == [(6, 7)]
+    assert list(read_bloom(TagText("✿ Plant 12 in apart. IV"))) == []
