@@ -8,7 +8,7 @@ which vote.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 
@@ -23,6 +23,7 @@ from ocr_tags.engines import Engine, LineFinder
 from ocr_tags.facing import upright
 from ocr_tags.geometry import Floats, reduced, through
 from ocr_tags.leaders import without_leaders
+from ocr_tags.marks import Mark, covers, find_marks, mark_words
 from ocr_tags.record import Box, Word
 from ocr_tags.regions import LineRegion, find_level, find_lines, region_of
 from ocr_tags.text import Line, split_wide
@@ -33,6 +34,8 @@ SHAPES_SIDE = 1200
 """Long side of the copy on which letter shapes are sought where an engine has found lines already."""
 COVERED = 0.6
 """A row of letter shapes of which this share is among the lines found is one of them."""
+MARK_GAP = 1.5
+"""In its own heights: a mark stands no further before the line it belongs to."""
 LEAST_SURE = 0.25
 """Words the engine itself is less sure of are not words."""
 LEAST_SAID = 0.6
@@ -81,9 +84,8 @@ def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> Pictur
             passes[f"{engine.name} page"] = _read_page(straight, engine)
             passes[f"{engine.name} sparse"] = _read_sparse(straight, engine)
     limits = (pixels.shape[1], pixels.shape[0])
-    return PictureRead(
-        straight, turn, {name: on_photo(lines, name, straight, limits) for name, lines in passes.items()}
-    )
+    read = {name: on_photo(lines, name, straight, limits) for name, lines in passes.items()}
+    return PictureRead(straight, turn, {**read, **_marked(read, asked, straight, limits)})
 
 
 # ---------------------------------------------------------------- where the lines are
@@ -185,3 +187,42 @@ def on_photo(lines: Moved, reader: str, straight: Straightened, limits: tuple[in
 
 def _is_print(line: Line) -> bool:
     return line.weight >= LEAST_SAID and line.confidence >= 0.4
+
+
+# ---------------------------------------------------------------- marks
+
+
+def _marked(
+    read: dict[str, list[Line]], engine: Engine, straight: Straightened, limits: tuple[int, int]
+) -> dict[str, list[Line]]:
+    """One more pass where the tag has marks: an engine's lines, each with the marks that stand before it.
+
+    It bears the engine's name, as the letters are the engine's: it adds what marks say and no second vote.
+    """
+    marks = find_marks(straight.pixels)
+    if not marks:
+        return {}
+    lines = list(_without(read[f"{engine.name} lines"], marks))
+    symbols = mark_words(marks, straight.to_photo, limits)
+    for symbol in sorted(symbols, key=lambda symbol: -symbol.place.x):
+        beside = [line for line in lines if _stands_before(symbol, line)]
+        nearest = min(beside, key=lambda line: line.place.x, default=None)
+        if nearest is None:
+            lines.append(Line((symbol,)))
+        else:
+            lines[lines.index(nearest)] = Line((symbol, *nearest.words))
+    return {f"{engine.name} marks": lines}
+
+
+def _without(lines: Sequence[Line], marks: Sequence[Mark]) -> Iterator[Line]:
+    """The lines without what is a mark taken for letters."""
+    for line in lines:
+        words = tuple(word for word in line.words if not any(covers(mark, word.place) for mark in marks))
+        if words:
+            yield Line(words)
+
+
+def _stands_before(symbol: Word, line: Line) -> bool:
+    mark, place = symbol.place, line.place
+    level = abs((mark.y + mark.bottom) - (place.y + place.bottom)) < max(mark.h, place.h)
+    return level and -0.3 * mark.w < place.x - mark.right < MARK_GAP * mark.h

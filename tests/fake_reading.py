@@ -24,11 +24,11 @@ def side_of(text: str, file: str = "x.jpg", sha256: str = "0" * 64, taken_at: st
         LineSpan(line.start, line.end, 2.5 if number == 0 else 1.0, line.level)
         for number, line in enumerate(TagText(text).lines)
     ]
-    tag = TagText(text, lines=tuple(lines))
+    both = [TagText(text, lines=tuple(lines), reader=reader) for reader in ("tesseract", "rapidocr")]
     shown = tuple(text[line.start : line.end] for line in lines)
     return SideRead(
         photo=Photo("front", file, sha256, 100, 100, taken_at),
-        claims={field.name: claims([tag], field) for field in FIELDS},
+        claims={field.name: claims(both, field) for field in FIELDS},
         lines=shown,
         title=shown[0] if shown else None,
         word_count=len(text.split()),

@@ -68,7 +68,10 @@ def test_two_plants_clash(one, two, words: str) -> None:  # type: ignore[no-unty
 
 
 def test_two_fronts_that_share_a_name_stay_apart() -> None:
-    roma, boy = side_of("Tomato Roma\nRed and firm for sauce"), side_of("Tomato Big Boy\nJuicy slicer")
+    roma, boy = (
+        side_of("Solanum lycopersicum 'Roma'\nFor sauce"),
+        side_of("Solanum lycopersicum 'Big Boy'\nSlicer"),
+    )
     assert not belong_together(roma, boy).ok
 
 

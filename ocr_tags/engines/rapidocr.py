@@ -24,7 +24,7 @@ from ocr_tags.record import Box, Word
 FIND_SIDE = 800
 """Long side in pixels of the copy on which lines are sought: larger ones find no more, and cost more."""
 LINES_AT_ONCE = 2
-"""The recogniser gives a chance for each of 18,709 signs at each place: few lines at once bound the memory."""
+"""The recogniser gives a chance for each of 18,709 signs at each place: few lines bound the memory."""
 MARGIN = 0.15
 """Share of a line's cut above and below its letters."""
 SIGNS = "–—‘’“”„«»…•·°×±½¼¾⅓⅔⅛′″™®©€£¥†♀♂→←↑↓↔↕"
