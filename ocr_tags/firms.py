@@ -36,6 +36,8 @@ _NOT = re.compile(
     r"shade|sun|border|patio)$",
     re.I,
 )
+_FAMILY = re.compile(r"^[A-Z][\w'’-]+ (?:&|and) (?:Sons?|Daughters?|Brothers|Bros\.?)$")
+_ADDRESS = re.compile(r"\s(?=www\.|https?:|[\w-]+\.[a-z]{2,}\b)")
 _PASSPORT = re.compile(r"\bplant\s*passport\b|^\s*[ABCD]\s[A-Z]", re.I)
 
 SERIES_AFTER = re.compile(rf"(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})(?:\s?[™®©])?\s+(?:[Ss]eries|SERIES)\b")
@@ -58,10 +60,12 @@ def firm_in(text: str) -> tuple[str, int] | None:
         return form["name"], form.start("name")
     skipped = _FROM.match(text)
     head = re.compile(r"\W*(?P<name>[^•·|,\d©®™/:;()–—]+)").match(text, skipped.end() if skipped else 0)
-    words = _without_place(head["name"].split()) if head else []
+    words = _without_place(_ADDRESS.split(head["name"])[0].split()) if head else []
     small = ("&", "and", "of", "the", "de", "du", "la")
     if head is None or not 2 <= len(words) <= 6 or not all(w[0].isupper() or w in small for w in words):
         return None
+    if _FAMILY.search(" ".join(words)):
+        return " ".join(words), head.start("name")
     last = is_last(words[-1]) and not _NOT.search(" ".join(words[:-1]))
     if not (last or is_first(words[0])) or lexicon.is_common_name(" ".join(words)):
         return None

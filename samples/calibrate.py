@@ -52,8 +52,8 @@ EVIDENCE_RIDGE, OFFSET_RIDGE = 0.5, 2.0
 ALONE_WEIGHT = 0.5
 """What one engine alone counts beside both: each tag is there three times."""
 SURE_WRONG = 1 / 200
-F1_GIVEN_UP = 0.005
-"""The floor is the highest whose F1 is this near to the best: a wrong value costs more than a missing one."""
+SHOWN = 0.5
+"""Under this chance a value is likelier wrong than right, and is left out."""
 EDGES = (0, 0.3, 0.5, 0.6, 0.7, 0.8, 0.85, 0.9, 0.95, 0.97, 0.98, 0.99, 1.001)
 
 Seen = Mapping[str, tuple[int, dict[str, list[Line]]]]
@@ -265,7 +265,8 @@ def written(fit: Fit, tags: int, readings: int) -> str:
     shares = [
         "# How the chance that a value is right follows from the evidence: see ocr_tags/confidence.py.",
         f"# Logistic regression over {readings} readings of {tags} drawn tags, fitted on {date.today()}",
-        "# by samples/calibrate.py; `shown` and `sure` by counts on tags held out in five folds.",
+        "# by samples/calibrate.py; `sure` by counts on tags held out in five folds.",
+        "# Under `shown` a value is likelier wrong than right, and is left out.",
         f"start = {fit.start:.4f}",
         f"shown = {fit.shown:.4f}",
         f"sure = {fit.sure:.4f}",
@@ -280,14 +281,10 @@ def written(fit: Fit, tags: int, readings: int) -> str:
 def calibrated(tags: Sequence[Tag], before: Fit) -> Fit:
     """Two rounds: which items make a list rests on the chance of each, so lists are fitted last."""
     fit = before
-    printed = printed_on(tags)
     for _ in range(3):
         fit = fit_to(rows(tags, fit), fit)
         judged = whole(held_out(rows(tags, fit), fit))
-        curve = floors(judged, printed)
-        best = max(floor.f1 for floor in curve)
-        shown = max(floor.shown for floor in curve if floor.f1 >= best - F1_GIVEN_UP)
-        fit = replace(fit, shown=shown, sure=sure_from(judged))
+        fit = replace(fit, shown=SHOWN, sure=sure_from(judged))
     return fit
 
 

@@ -66,17 +66,33 @@ def read_colours(tag: TagText) -> Iterator[Found[str]]:
 
     >>> [found.value for found in read_colours(TagText("Bloom color: white & yellow"))]
     ['white', 'yellow']
+    >>> [found.value for found in read_colours(TagText("Flower color: mahogany red, cream"))]
+    ['mahogany red', 'cream']
     >>> list(read_colours(TagText("Purple Coneflower by Green Valley Growers")))
     []
     """
     seen: set[str] = set()
     for start, end, certainty in sorted(_stated(tag)):
-        for match in _ONE.finditer(fold(tag.string[start:end])):
-            at = start + match.start(), start + match.end()
+        for first, last in _joined(fold(tag.string[start:end])):
+            at = start + first, start + last
             value = clean(tag.string[slice(*at)])
             if fold(value) not in seen:
                 seen.add(fold(value))
                 yield Found(value, at, certainty)
+
+
+def _joined(folded: str) -> Iterator[tuple[int, int]]:
+    """Each colour's stretch; words with only a space between them are one: mahogany red."""
+    run: tuple[int, int] | None = None
+    for match in _ONE.finditer(folded):
+        if run and folded[run[1] : match.start()] == " ":
+            run = run[0], match.end()
+            continue
+        if run:
+            yield run
+        run = match.span()
+    if run:
+        yield run
 
 
 def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:

@@ -34,6 +34,7 @@ def read_supplier(tag: TagText) -> Iterator[Found[str]]:
 
 def _written(name: str) -> str:
     plain = " ".join(name.replace("’", "'").split())
+    plain = re.sub(r"(?<=[a-z])(?:TM|™|®)$", "", plain)  # a raised sign, read as letters
     plain = re.sub(r"\bP[ée]pini[éèe]re", "Pépinière", plain)  # readers mistake the second accent
     return title_case(plain) if plain.isupper() and len(plain) > 4 else plain
 

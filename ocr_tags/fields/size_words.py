@@ -138,7 +138,7 @@ TAIL = re.compile(
     r"(?P<both>(?:tall|high) ?(?:and|&|x|by|/) ?(?:wide|across)|(?:wide|across) ?(?:and|&) ?(?:tall|high)|"
     r"(?:H|ht|height) ?(?:and|&|x|/|by) ?(?:W|spread|width))|"
     r"(?P<height>tall|high|in height)|(?P<spread>wide|across|in (?:width|spread|diameter))|"
-    r"(?P<row_spacing>(?:apart )?between (?:the )?rows|entre les rangs|entre hileras)|"
+    r"(?P<row_spacing>(?:apart )?between (?:the )?rows(?!\s*:)|entre les rangs|entre hileras)|"
     r"(?P<spacing>apart|between (?:the )?plants|on[ -]cent(?:er|re)s?|[O0]\.? ?[C]\b\.?|center to center|"
     r"entre (?:les plant[se]*|plantas)|de distancia|d['’]écart)|(?P<none>deep|"
     r"de profond(?:eur)?))(?![^\W\d_])",
