@@ -153,7 +153,7 @@ def _same(name: str, truth: Json, got: Json) -> bool:
 
 
 def _patent(text: str) -> str:
-    """One form for a plant patent of the USA: "USPP 12,345" and "U.S. Plant Patent No. 12345" are one fact."""
+    """One form for a plant patent of the USA: "USPP 12,345", "U.S. Plant Patent No. 12345"."""
     return re.sub(r"^(?:us)?(?:plantpatent(?:no)?|pp)(?=\d|af)", "pp", _fold(text))
 
 
