@@ -17,6 +17,8 @@ NEAR = 0.03
 """Share by which a shown figure may differ from the exact one: 24 in is printed beside 60 cm (1.6 %)."""
 EXACT = 0.01
 """Within this, in the unit shown, a figure counts as printed in that unit."""
+ROUGH = 0.1
+"""The most that half feet may be off before inches are used instead: 14 in is not 1 ft."""
 
 _INCH, _FOOT, _METRE = 2.54, 30.48, 100.0
 _FRACTIONS = {0.25: "¼", 0.5: "½", 0.75: "¾"}
@@ -30,6 +32,8 @@ def length_in_words(length: Length, units: Units | None = None) -> str:
     ('12–18 in', '30–45 cm', '12–18 in (30–45 cm)')
     >>> length_in_words(Length(45.72, 60.96), "in"), length_in_words(Length(None, 250.0), "in")
     ('1½–2 ft', 'up to 8 ft')
+    >>> length_in_words(Length(35.56, 198.12), "in")
+    '14–78 in'
     """
     if length.min_cm is None and length.max_cm is None:
         return "no length"
@@ -57,7 +61,8 @@ def _imperial(ends: Sequence[float]) -> tuple[list[float], str]:
     exact_feet = all(_is_whole(2 * end / _FOOT) for end in ends)
     if as_feet and None not in feet and (exact_feet or not exact_inches):
         return [x for x in feet if x is not None], "ft"
-    if max(ends) <= 6 * _FOOT:
+    too_rough = any(abs(_nearest(end / _FOOT, 0.5) * _FOOT - end) > ROUGH * end for end in ends)
+    if max(ends) <= 6 * _FOOT or too_rough:
         return [x or _nearest(end / _INCH, 0.25) for end, x in zip(ends, inches, strict=True)], "in"
     return [x or _nearest(end / _FOOT, 0.5) for end, x in zip(ends, feet, strict=True)], "ft"
 

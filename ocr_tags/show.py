@@ -66,7 +66,7 @@ def in_words(value: Any, units: Units | None = None) -> str:
         case HeatZones(low, high):
             return _span(str(low), str(high), "", "")
         case Temperature(celsius):
-            scales = {"in": f"{celsius * 9 / 5 + 32:.0f} °F", "cm": f"{round(celsius, 1):g} °C"}
+            scales = {"in": f"{round(celsius * 9 / 5 + 32)} °F", "cm": f"{round(celsius, 1):g} °C"}
             return scales[units] if units else f"{scales['in']} ({scales['cm']})"
         case Days(low, high):
             return f"{_range(low, high)} days"
