@@ -92,9 +92,11 @@ class Store:
     # ------------------------------------------------------------ schema
 
     def _prepare(self) -> None:
-        version, application = self._pragma("user_version"), self._pragma("application_id")
-        known = application == APPLICATION or (application == 0 and not self._pragma("schema_version"))
-        if not known:
+        # Another program may be making the catalogue right now, in one transaction: asked in this order, a
+        # file that was empty at first or bears our mark afterwards is ours.
+        empty = not self._pragma("schema_version")
+        application, version = self._pragma("application_id"), self._pragma("user_version")
+        if application != APPLICATION and not (empty and application == 0):
             raise CatalogueError(f"{self.path} is a database, but not a catalogue.", "Choose another folder.")
         if version > len(MIGRATIONS):
             raise CatalogueError(
