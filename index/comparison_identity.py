@@ -14,6 +14,7 @@ from typing import Literal, NamedTuple
 
 from rapidfuzz.distance import OSA
 
+from ocr_tags.gtin import gtin14, is_restricted
 from ocr_tags.lexicon import genus_of, is_common_name, key, match_plant
 from ocr_tags.record import BotanicalName, TagRecord
 
@@ -125,17 +126,11 @@ def _series(record: TagRecord) -> str:
 
 
 def _gtins(record: TagRecord) -> Iterator[str]:
-    """Article numbers to 14 digits, without those a shop gives itself, which mean nothing elsewhere.
-
-    GS1 keeps prefixes 20 to 29, 02 and 04 (number systems 2 and 4 of a UPC), and 0 and 2 of eight
-    digits, for use inside one company.
-    """
+    """Article numbers to 14 digits, without those a shop gives itself, which mean nothing elsewhere."""
     for reading in record.readings.get("gtin", ()):
         digits = "".join(c for c in str(reading.value) if c.isdigit())
-        prefix = digits.zfill(14)[1:3]
-        own = prefix in ("02", "04") or prefix[0] == "2"
-        if 8 <= len(digits) <= 14 and not own and not (len(digits) == 8 and digits[0] in "02"):
-            yield digits.zfill(14)
+        if 8 <= len(digits) <= 14 and not is_restricted(digits):
+            yield gtin14(digits)
 
 
 # ---------------------------------------------------------------- two tags

@@ -20,7 +20,7 @@ from ocr_tags.fields.names import BOTANICAL_NAME, COMMON_NAMES
 from ocr_tags.lexicon import match_plant
 from ocr_tags.photos import OpenedPhoto, open_photo
 from ocr_tags.reading import PictureRead, read_picture
-from ocr_tags.record import Photo, PlantMatch, Reading, Side, TagRecord
+from ocr_tags.record import Photo, PlantMatch, Reading, Side, TagRecord, Word
 from ocr_tags.settings import Settings
 from ocr_tags.text import Line, side_texts
 from ocr_tags.voting import Claim, claims, readings
@@ -65,7 +65,8 @@ def read_side(
     """Everything one photo says; `look` turns its pixels into lines of words."""
     engines = _engines(settings.reader, settings.languages, str(settings.tessdata or ""))
     seen = look(photo.pixels, engines)
-    texts = side_texts(_with_codes(photo, seen), side, seen.height, is_label)
+    codes = _codes(photo, seen)
+    texts = side_texts(_with_codes(seen.passes, codes), side, seen.height, is_label)
     main = texts[0] if texts else None
     lines = tuple(main.string[line.start : line.end] for line in main.lines) if main else ()
     titles = [main.string[ln.start : ln.end] for ln in main.lines if ln.size >= TITLE_SIZE] if main else []
@@ -73,19 +74,40 @@ def read_side(
     return SideRead(
         photo=Photo(side, photo.name, photo.sha256, photo.width, photo.height, photo.taken_at, outline),
         claims={field.name: claims(texts, field) for field in FIELDS},
-        lines=lines,
+        lines=(*lines, *(word.text for word in codes if word.reader == "qr")),
         title=" ".join(titles) or None,
         word_count=len(main.words) if main else 0,
         readers=tuple(engine.describe() for engine in engines),
     )
 
 
-def _with_codes(photo: OpenedPhoto, seen: PictureRead) -> dict[str, list[Line]]:
-    """The passes and, as one more reading, the numbers in bars; what was read inside the bars is no print."""
+def _codes(photo: OpenedPhoto, seen: PictureRead) -> list[Word]:
+    """The photo's bar and QR codes, each as one word."""
     words = [word for lines in seen.passes.values() for line in lines for word in line.words]
-    codes = confirmed(read_codes(photo.pixels), words)
-    lines = [Line((word,)) for word in code_words(codes, seen.straight.to_photo) if word.reader == "barcode"]
-    return {**seen.passes, "barcode": lines} if lines else seen.passes
+    return code_words(confirmed(read_codes(photo.pixels), words), seen.straight.to_photo)
+
+
+def _with_codes(passes: Mapping[str, Sequence[Line]], codes: Sequence[Word]) -> dict[str, list[Line]]:
+    """The passes and, as one more reading, the numbers in bars; what was read inside a code is no print.
+
+    A QR code's text is no print either: it may hold anything, so no field is sought in it.
+    """
+    if not codes:
+        return {name: list(lines) for name, lines in passes.items()}
+    kept = {
+        name: [
+            Line(words)
+            for line in lines
+            if (words := tuple(word for word in line.words if not any(_lies_in(word, c) for c in codes)))
+        ]
+        for name, lines in passes.items()
+    }
+    return {**kept, "barcode": [Line((code,)) for code in codes if code.reader == "barcode"]}
+
+
+def _lies_in(word: Word, code: Word) -> bool:
+    x, y = word.box.x + word.box.w / 2, word.box.y + word.box.h / 2
+    return code.box.x <= x <= code.box.right and code.box.y <= y <= code.box.bottom
 
 
 def make_record(

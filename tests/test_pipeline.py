@@ -1,7 +1,8 @@
 """Two sides become one record: what is said about a side that gave no name, and when nothing is said."""
 
-from ocr_tags.pipeline import SideRead, make_record
-from ocr_tags.record import Box, Photo, Side
+from ocr_tags.pipeline import SideRead, _with_codes, make_record
+from ocr_tags.record import Box, Photo, Side, Word
+from ocr_tags.text import Line
 from ocr_tags.voting import Claim
 
 
@@ -12,7 +13,7 @@ def side(which: Side, *names: str, strength: float = 0.9) -> SideRead:
         for order, name in enumerate(names)
     )
     photo = Photo(which, f"{which}.jpg", which, 100, 100)
-    return SideRead(photo, {"common_names": claims}, (), None, 20, "test")
+    return SideRead(photo, {"common_names": claims}, (), None, 20, ("test",))
 
 
 def test_sides_that_both_give_the_name_need_no_note() -> None:
@@ -34,3 +35,19 @@ def test_a_front_too_faint_to_count_gave_no_name() -> None:
 
 def test_a_name_that_only_the_front_gives_needs_no_note() -> None:
     assert make_record(side("front", "Shasta Daisy"), side("back")).notes == ()
+
+
+def word(text: str, box: Box, reader: str) -> Word:
+    return Word(text, box, box, 0.9, reader)
+
+
+def test_bars_are_read_as_a_number_and_never_as_letters() -> None:
+    title = Line((word("Daisy", Box(0, 0, 90, 20), "page"),))
+    stripes = Line((word("IIHIH", Box(20, 60, 60, 20), "page"),))
+    codes = [
+        word("6291041500213", Box(10, 50, 90, 40), "barcode"),
+        word("https://daisy.example", Box(10, 150, 60, 60), "qr"),
+    ]
+    passes = _with_codes({"page": [title, stripes]}, codes)
+    assert passes == {"page": [title], "barcode": [Line((codes[0],))]}
+    assert _with_codes({"page": [title, stripes]}, []) == {"page": [title, stripes]}
