@@ -64,9 +64,8 @@ def read_side(
 ) -> SideRead:
     """Everything one photo says; `look` turns its pixels into lines of words."""
     engines = _engines(settings.reader, settings.languages, str(settings.tessdata or ""))
-    seen = look(photo.pixels, engines)
-    codes = _codes(photo, seen)
-    texts = side_texts(_with_codes(seen.passes, codes), side, seen.height, is_label)
+    seen, codes = look_at(photo, engines, look)
+    texts = side_texts(seen.passes, side, seen.height, is_label)
     main = texts[0] if texts else None
     lines = tuple(main.string[line.start : line.end] for line in main.lines) if main else ()
     titles = [main.string[ln.start : ln.end] for ln in main.lines if ln.size >= TITLE_SIZE] if main else []
@@ -79,6 +78,15 @@ def read_side(
         word_count=len(main.words) if main else 0,
         readers=tuple(engine.describe() for engine in engines),
     )
+
+
+def look_at(
+    photo: OpenedPhoto, engines: Sequence[Engine], look: Look = read_picture
+) -> tuple[PictureRead, list[Word]]:
+    """What one photo says, the numbers in its bars among the passes, and its codes by themselves."""
+    seen = look(photo.pixels, engines)
+    codes = _codes(photo, seen)
+    return replace(seen, passes=_with_codes(seen.passes, codes)), codes
 
 
 def _codes(photo: OpenedPhoto, seen: PictureRead) -> list[Word]:

@@ -38,7 +38,7 @@ from ocr_tags.engines import open_engines
 from ocr_tags.fields import FIELDS
 from ocr_tags.fields.labels import is_label
 from ocr_tags.photos import open_photo
-from ocr_tags.reading import read_picture
+from ocr_tags.pipeline import look_at
 from ocr_tags.record import Field, Reading
 from ocr_tags.settings import Settings
 from ocr_tags.text import Line, side_texts
@@ -88,7 +88,7 @@ def seen_on(folder: Path, kept: Path | None, truth: Mapping[str, Any]) -> Seen:
     engines = open_engines("both")
     seen = {}
     for photo in truth["photos"]:
-        read = read_picture(open_photo(folder / photo["file"], settings=Settings()).pixels, engines)
+        read, _ = look_at(open_photo(folder / photo["file"], settings=Settings()), engines)
         seen[photo["side"]] = (read.height, read.passes)
     if file:
         file.parent.mkdir(parents=True, exist_ok=True)
@@ -109,7 +109,7 @@ def claims_on(folder: Path, kept: Path | None, truth: Mapping[str, Any]) -> dict
 def _claims(seen: Seen, engines: tuple[str, ...]) -> Sides:
     found: dict[str, list[Claim]] = {field.name: [] for field in FIELDS}
     for side, (height, passes) in seen.items():
-        own = {name: lines for name, lines in passes.items() if name.startswith(engines)}
+        own = {name: lines for name, lines in passes.items() if name.startswith((*engines, "barcode"))}
         texts = side_texts(own, side, height, is_label)  # type: ignore[arg-type]
         for field in FIELDS:
             found[field.name].extend(claims(texts, field))
