@@ -151,7 +151,7 @@ def text_angle(picture: Pixels) -> float:
 def _rows(picture: Pixels) -> tuple[list[LineRegion], list[LineRegion]]:
     """Rows of print that run level, and those that run down, on a small copy."""
     small, _ = reduced(picture, LEVEL_SIDE / max(picture.shape[:2]))
-    return find_rows(small, upright=False), find_rows(small, upright=True)
+    return find_rows(small)
 
 
 def _amount(rows: list[LineRegion]) -> float:

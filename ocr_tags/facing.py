@@ -17,6 +17,9 @@ from ocr_tags.regions import LineRegion
 TRIAL_LINES = 6
 FEWEST_OF_A_WAY = 3
 """Lines read both ways up to find which way is up; of those up and down the tag a few at least."""
+FIRST_OF_A_WAY = 2
+CLEAR_LETTERS, CLEARLY = 12.0, 3.0
+"""The first lot decides when one way says this much, and this many times what any other says."""
 UNKNOWN_WORD = 0.3
 """What a letter of an unknown word says, beside one of a word that tags carry."""
 
@@ -68,24 +71,29 @@ def _said_by_direction(
 ) -> dict[int, float]:
     """How much the longest lines say, by the way they would run: 0 is to the right, 90 down, and so on.
 
-    Each line is read as it stands and upside down, all in one call.
+    Each line is read as it stands and upside down; the second lot only when the first leaves a doubt.
     """
     said = dict.fromkeys((0, 180, 90, 270), 0.0)
-    chosen = _trial_lines(rows)
-    over = [reversed_line(region) for region in chosen]
-    for number, words in enumerate(read(straight, [*chosen, *over])):
-        way = 0 if abs(chosen[number % len(chosen)].angle) < 45 else 90
-        said[way if number < len(chosen) else way + 180] += _said(words)
+    for lot in _trial_lines(rows):
+        over = [reversed_line(region) for region in lot]
+        for number, words in enumerate(read(straight, [*lot, *over])):
+            way = 0 if abs(lot[number % len(lot)].angle) < 45 else 90
+            said[way if number < len(lot) else way + 180] += _said(words)
+        first, second = sorted(said.values(), reverse=True)[:2]
+        if first > CLEAR_LETTERS and first > CLEARLY * second:
+            break
     return said
 
 
-def _trial_lines(rows: Sequence[LineRegion]) -> list[LineRegion]:
-    """The longest lines, of each direction at least a few."""
+def _trial_lines(rows: Sequence[LineRegion]) -> Iterator[list[LineRegion]]:
+    """The longest lines in two lots, of each direction at least a few."""
     level = sorted((r for r in rows if abs(r.angle) < 45), key=_letters_wide, reverse=True)
     down = sorted((r for r in rows if abs(r.angle) >= 45), key=_letters_wide, reverse=True)
     best = sorted((*level[:TRIAL_LINES], *down[:TRIAL_LINES]), key=_letters_wide, reverse=True)[:TRIAL_LINES]
     few = (*level[:FEWEST_OF_A_WAY], *down[:FEWEST_OF_A_WAY])
-    return [*best, *(region for region in few if region not in best)]
+    first = [*level[:FIRST_OF_A_WAY], *down[:FIRST_OF_A_WAY]]
+    chosen = [*best, *(region for region in few if region not in best)]
+    yield from filter(None, (first, [region for region in chosen if region not in first]))
 
 
 def _letters_wide(region: LineRegion) -> float:

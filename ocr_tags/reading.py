@@ -20,6 +20,7 @@ from ocr_tags.bend import flattened
 from ocr_tags.cleaning import Straightened, even_light, straighten
 from ocr_tags.crops import Crop, cut_colour, cut_line
 from ocr_tags.engines import Engine, LineFinder
+from ocr_tags.engines.remembering import Remembering
 from ocr_tags.facing import upright
 from ocr_tags.geometry import Floats, reduced, through
 from ocr_tags.leaders import without_leaders
@@ -67,7 +68,7 @@ def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> Pictur
         [region_of(straight.pixels, quad) for quad in finder.find_lines(straight.pixels)] if finder else []
     )
     # The engine that finds lines reads them cheaply as well, so it is the one asked which way is up.
-    asked = next((engine for engine in engines if engine is finder), engines[0])
+    asked = Remembering(next((engine for engine in engines if engine is finder), engines[0]))
     regions = found or find_lines(straight.pixels)
     straight, turn, regions = upright(straight, regions, partial(read_lines, asked))
     flat = flattened(straight)
@@ -79,13 +80,14 @@ def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> Pictur
         regions = [*regions, *_missed(straight.pixels, regions)]
     passes: dict[str, Moved] = {}
     for engine in engines:
-        passes[f"{engine.name} lines"] = [words for words in read_lines(engine, straight, regions) if words]
+        reader = asked if engine is asked.engine else engine
+        passes[f"{engine.name} lines"] = [words for words in read_lines(reader, straight, regions) if words]
         if finder is None:
             passes[f"{engine.name} page"] = _read_page(straight, engine)
             passes[f"{engine.name} sparse"] = _read_sparse(straight, engine)
     limits = (pixels.shape[1], pixels.shape[0])
     read = {name: on_photo(lines, name, straight, limits) for name, lines in passes.items()}
-    return PictureRead(straight, turn, {**read, **_marked(read, asked, straight, limits)})
+    return PictureRead(straight, turn, {**read, **_marked(read, asked.engine, straight, limits)})
 
 
 # ---------------------------------------------------------------- where the lines are

@@ -12,7 +12,7 @@ from typing import Any
 
 import numpy as np
 
-from ocr_tags.geometry import Floats, Indices, Pixels
+from ocr_tags.geometry import Floats, Indices, Pixels, quantile
 from ocr_tags.glyphs import Layer, joined, layers, near_pairs
 
 MOST_LINES = 100
@@ -93,21 +93,28 @@ def _light_on_dark(pixels: Pixels, quad: Quad) -> bool:
     return bool(high - middle > middle - low)
 
 
-def find_rows(pixels: Pixels, upright: bool) -> list[LineRegion]:
-    """Rows of clear dark or light print that run level, or else straight up and down (given downwards)."""
+def find_rows(pixels: Pixels) -> tuple[list[LineRegion], list[LineRegion]]:
+    """Rows of clear dark or light print that run level, and those that run straight up and down (given
+    downwards); only such as are likelier print than not."""
     extent = float(max(pixels.shape[:2]))
-    found = [row for layer in layers(pixels, colour=False) for row in _rows(layer, extent, upright)]
-    return _strongest(_weighed(pixels, found[:: 2 if upright else 1]))
+    level: list[LineRegion] = []
+    down: list[LineRegion] = []
+    for layer in layers(pixels, colour=False):
+        level.extend(_rows(layer, extent, upright=False, least=0.0))
+        down.extend(list(_rows(layer, extent, upright=True, least=0.0))[::2])
+    return _strongest(_weighed(pixels, level)), _strongest(_weighed(pixels, down))
 
 
-def _rows(layer: Layer, extent: float, upright: bool) -> Iterator[LineRegion]:
+def _rows(
+    layer: Layer, extent: float, upright: bool, least: float = LEAST_ODDS
+) -> Iterator[LineRegion]:
     """Rows of one layer that run level, or else up or down (each given both ways)."""
     boxes = layer.boxes
     if upright:
         boxes = np.stack([boxes[:, 1], -boxes[:, 0] - boxes[:, 2], boxes[:, 3], boxes[:, 2]], axis=1)
     kept = boxes[:, 2] < 12 * boxes[:, 3]
     boxes = boxes[kept]
-    for chain in _promising(chains(boxes), boxes, layer.contrast[kept], extent):
+    for chain in _promising(chains(boxes), boxes, layer.contrast[kept], extent, least):
         region = _region(boxes[chain], layer.light)
         if region is None:
             continue
@@ -132,7 +139,9 @@ def chains(boxes: Floats) -> list[Indices]:
     return [group for group in np.split(order, cuts) if len(group)]
 
 
-def _promising(chains: list[Indices], boxes: Floats, contrast: Floats, extent: float) -> Iterator[Indices]:
+def _promising(
+    chains: list[Indices], boxes: Floats, contrast: Floats, extent: float, least: float
+) -> Iterator[Indices]:
     """The chains that can still become likely enough, judged by what is quickly known of them."""
     if not chains:
         return
@@ -154,7 +163,7 @@ def _promising(chains: list[Indices], boxes: Floats, contrast: Floats, extent: f
         + _size_odds(1.2 * tall, extent)
         + _contrast_odds(1.5 * mean(contrast))
     )
-    for index in np.flatnonzero((odds > LEAST_ODDS) & (letters > FEWEST_LETTERS)):
+    for index in np.flatnonzero((odds > least) & (letters > FEWEST_LETTERS)):
         yield chains[int(index)]
 
 
@@ -197,8 +206,8 @@ def _region(boxes: Floats, light: bool) -> LineRegion | None:
     centres = boxes[:, 0] + widths / 2
     slope = _slope(centres, boxes)
     bottoms, tops = boxes[:, 1] + heights - slope * centres, boxes[:, 1] - slope * centres
-    tall = float(np.percentile(heights, 80))
-    top, bottom = float(np.percentile(tops, 10)), float(np.percentile(bottoms, 90))
+    tall = quantile(heights, 0.8)
+    top, bottom = quantile(tops, 0.1), quantile(bottoms, 0.9)
     score = _likeness(boxes, letters, bottoms, tops, abs(slope))
     start, end = float(boxes[:, 0].min()), float((boxes[:, 0] + widths).max())
     along = np.array([1.0, slope]) / np.hypot(1, slope)
@@ -222,20 +231,20 @@ def _likeness(boxes: Floats, letters: float, bottoms: Floats, tops: Floats, slop
     of them: many letters, of one height, on one line, each taller than wide.
     """
     widths, heights = boxes[:, 2], boxes[:, 3]
-    tall = float(np.percentile(heights, 80))
-    uneven = sum(float(np.median(np.abs(edge - np.median(edge)))) for edge in (bottoms, tops)) / tall
+    tall = quantile(heights, 0.8)
+    uneven = sum(quantile(np.abs(edge - quantile(edge, 0.5)), 0.5) for edge in (bottoms, tops)) / tall
     spread = float(np.std(heights) / np.mean(heights))
     left = np.argsort(boxes[:, 0])
     gaps = np.append(boxes[left][1:, 0] - (boxes[left][:-1, 0] + boxes[left][:-1, 2]), 0.0)
-    gap = max(float(np.median(gaps)), 0.0) / tall
-    shape = abs(float(np.log(np.median(widths / heights) / 0.7)))
+    gap = max(quantile(gaps, 0.5), 0.0) / tall
+    shape = abs(float(np.log(quantile(widths / heights, 0.5) / 0.7)))
     odds = 2.4 * np.log(letters) - 3.9 * uneven - 3.2 * spread - 0.6 * gap - 1.2 * shape - 3.0 * slope
     return float(odds - 2.5)
 
 
 def _slope(centres: Floats, boxes: Floats) -> float:
     """Rise over run of the row, from the feet and the heads of its letters, the straighter of them more."""
-    if len(boxes) < 3 or np.ptp(centres) < 3 * np.median(boxes[:, 3]):
+    if len(boxes) < 3 or np.ptp(centres) < 3 * quantile(boxes[:, 3], 0.5):
         return 0.0
     fits = [_fit(centres, edge) for edge in (boxes[:, 1] + boxes[:, 3], boxes[:, 1])]
     weights = [1 / (rough + 1.0) for _, rough in fits]
@@ -247,7 +256,7 @@ def _fit(x: Floats, y: Floats) -> tuple[float, float]:
     """Slope of the line through most of the points, and how far (squared) those are from it."""
     slope, base = np.polyfit(x, y, 1)
     off = np.abs(y - slope * x - base)
-    near = off <= max(float(np.median(off)) * 1.5, 1.0)
+    near = off <= max(quantile(off, 0.5) * 1.5, 1.0)
     if near.sum() >= 3 and np.ptp(x[near]) > 0.5 * np.ptp(x):
         slope, base = np.polyfit(x[near], y[near], 1)
     return float(slope), float(np.mean((y[near] - slope * x[near] - base) ** 2))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import hypot
 
 import cv2
 import numpy as np
@@ -170,10 +171,16 @@ def _side_along(hull: Floats, start: Floats, end: Floats) -> tuple[Floats, Float
 
 def crossing(one: tuple[Floats, Floats], two: tuple[Floats, Floats]) -> Floats | None:
     """Where two lines, each through two points, meet; None when they run (nearly) side by side."""
-    lines = [np.cross([*a, 1.0], [*b, 1.0]) for a, b in (one, two)]
-    x, y, w = np.cross(lines[0], lines[1])
-    scale = float(np.linalg.norm(lines[0][:2]) * np.linalg.norm(lines[1][:2]))
+    (ax, ay, aw), (bx, by, bw) = (_line(*(end.tolist() for end in ends)) for ends in (one, two))
+    x, y, w = ay * bw - aw * by, aw * bx - ax * bw, ax * by - ay * bx
+    scale = hypot(ax, ay) * hypot(bx, by)
     return np.array([x / w, y / w]) if abs(w) > 0.05 * scale else None
+
+
+def _line(start: list[float], end: list[float]) -> tuple[float, float, float]:
+    """The line through two points as a, b, c of ax + by + c = 0."""
+    (x0, y0), (x1, y1) = start, end
+    return y0 - y1, x1 - x0, x0 * y1 - x1 * y0
 
 
 def clockwise(quad: Floats) -> Floats:
