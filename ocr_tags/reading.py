@@ -35,6 +35,9 @@ SHAPES_SIDE = 1200
 """Long side of the copy on which letter shapes are sought where an engine has found lines already."""
 COVERED = 0.6
 """A row of letter shapes of which this share is among the lines found is one of them."""
+LEAST_LIKELY = 0.2
+"""Of rows of letter shapes that an engine's finder left out, those less likely print are not read: on drawn
+tags one in a hundred of them was a word."""
 MARK_GAP = 1.5
 """In its own heights: a mark stands no further before the line it belongs to."""
 LEAST_SURE = 0.25
@@ -102,7 +105,7 @@ def _missed(picture: NDArray[np.uint8], found: Sequence[LineRegion]) -> list[Lin
     small, back = reduced(picture, SHAPES_SIDE / max(picture.shape[:2]))
     quads = np.array([region.quad for region in found])
     rows = (_enlarged(region, back) for region in find_level(small))
-    return [row for row in rows if not _among(row, quads)]
+    return [row for row in rows if row.score > LEAST_LIKELY and not _among(row, quads)]
 
 
 def _enlarged(region: LineRegion, back: Floats) -> LineRegion:
