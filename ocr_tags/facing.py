@@ -25,17 +25,26 @@ UNKNOWN_WORD = 0.3
 
 ReadLines = Callable[[Straightened, Sequence[LineRegion]], Sequence[Sequence[Word]]]
 """Reads each line of a picture along its own direction."""
+ReadWhole = Callable[[Straightened], Sequence[Sequence[Word]]]
+"""Reads whatever stands upright anywhere in a picture."""
 
 
 def upright(
-    straight: Straightened, regions: Sequence[LineRegion], read: ReadLines
+    straight: Straightened,
+    regions: Sequence[LineRegion],
+    read: ReadLines,
+    read_whole: ReadWhole | None = None,
 ) -> tuple[Straightened, int, list[LineRegion]]:
     """The picture turned so that its text reads, the turn in degrees clockwise, and its lines there.
 
-    Lines may run any way; those that run up or down the upright tag come twice, to be read both ways.
+    Lines may run any way; those that run up or down the upright tag come twice, to be read both ways. Where
+    they say too little to tell, `read_whole` is asked at all four turns.
     """
     rows = [region if -45 <= region.angle < 135 else reversed_line(region) for region in regions]
     said = _said_by_direction(straight, rows, read)
+    if read_whole is not None and max(said.values()) < CLEAR_LETTERS:
+        for running in said:
+            said[running] += sum(map(_said, read_whole(turned(straight, (360 - running) % 360))))
     turn = (360 - max(said, key=lambda each: said[each])) % 360
     if not turn:
         return straight, 0, list(_both_ways(rows))
@@ -86,18 +95,21 @@ def _said_by_direction(
 
 
 def _trial_lines(rows: Sequence[LineRegion]) -> Iterator[list[LineRegion]]:
-    """The longest lines in two lots, of each direction at least a few."""
-    level = sorted((r for r in rows if abs(r.angle) < 45), key=_letters_wide, reverse=True)
-    down = sorted((r for r in rows if abs(r.angle) >= 45), key=_letters_wide, reverse=True)
-    best = sorted((*level[:TRIAL_LINES], *down[:TRIAL_LINES]), key=_letters_wide, reverse=True)[:TRIAL_LINES]
+    """The longest likely lines in two lots, of each direction at least a few."""
+    level = sorted((r for r in rows if abs(r.angle) < 45), key=_likely_letters, reverse=True)
+    down = sorted((r for r in rows if abs(r.angle) >= 45), key=_likely_letters, reverse=True)
+    best = sorted((*level[:TRIAL_LINES], *down[:TRIAL_LINES]), key=_likely_letters, reverse=True)[
+        :TRIAL_LINES
+    ]
     few = (*level[:FEWEST_OF_A_WAY], *down[:FEWEST_OF_A_WAY])
     first = [*level[:FIRST_OF_A_WAY], *down[:FIRST_OF_A_WAY]]
     chosen = [*best, *(region for region in few if region not in best)]
     yield from filter(None, (first, [region for region in chosen if region not in first]))
 
 
-def _letters_wide(region: LineRegion) -> float:
-    return min(region.length / max(region.letter_height, 1), 30)
+def _likely_letters(region: LineRegion) -> float:
+    """About how many letters a line has; the grain of a picture makes the longest rows, unlikely ones."""
+    return min(region.length / max(region.letter_height, 1), 30) * region.score**2
 
 
 def _said(words: Sequence[Word]) -> float:

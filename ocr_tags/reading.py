@@ -24,7 +24,8 @@ from ocr_tags.engines.remembering import Remembering
 from ocr_tags.facing import upright
 from ocr_tags.geometry import Floats, reduced, through
 from ocr_tags.leaders import without_leaders
-from ocr_tags.marks import Mark, covers, find_marks, mark_words
+from ocr_tags.marks import covers, find_marks, mark_words
+from ocr_tags.month_bars import month_words
 from ocr_tags.record import Box, Word
 from ocr_tags.regions import LineRegion, find_level, find_lines, region_of
 from ocr_tags.text import Line, split_wide
@@ -73,7 +74,8 @@ def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> Pictur
     # The engine that finds lines reads them cheaply as well, so it is the one asked which way is up.
     asked = Remembering(next((engine for engine in engines if engine is finder), engines[0]))
     regions = found or find_lines(straight.pixels)
-    straight, turn, regions = upright(straight, regions, partial(read_lines, asked))
+    read_whole = None if finder else partial(_read_small, asked)
+    straight, turn, regions = upright(straight, regions, partial(read_lines, asked), read_whole)
     flat = flattened(straight)
     if flat is not straight:
         straight = flat
@@ -141,6 +143,12 @@ def _read_page(straight: Straightened, engine: Engine) -> Moved:
     return engine.read([even_light(straight.pixels)], "page")[0]
 
 
+def _read_small(engine: Engine, straight: Straightened) -> Moved:
+    """Whatever a small copy shows, to tell which way is up; places are those of the copy."""
+    small, _ = reduced(even_light(straight.pixels), SHAPES_SIDE / max(straight.pixels.shape[:2]))
+    return engine.read([small], "sparse")[0]
+
+
 def _read_sparse(straight: Straightened, engine: Engine) -> Moved:
     grey = even_light(straight.pixels)
     small = np.asarray(
@@ -204,11 +212,14 @@ def _marked(
 
     It bears the engine's name, as the letters are the engine's: it adds what marks say and no second vote.
     """
-    marks = find_marks(straight.pixels)
-    if not marks:
+    printed = read[f"{engine.name} lines"]
+    symbols = [
+        *mark_words(find_marks(straight.pixels), straight.to_photo, limits),
+        *month_words(straight.pixels, [line.words for line in printed]),
+    ]
+    if not symbols:
         return {}
-    lines = list(_without(read[f"{engine.name} lines"], marks))
-    symbols = mark_words(marks, straight.to_photo, limits)
+    lines = list(_without(printed, [symbol.place for symbol in symbols]))
     for symbol in sorted(symbols, key=lambda symbol: -symbol.place.x):
         beside = [line for line in lines if _stands_before(symbol, line)]
         nearest = min(beside, key=lambda line: line.place.x, default=None)
@@ -219,7 +230,7 @@ def _marked(
     return {f"{engine.name} marks": lines}
 
 
-def _without(lines: Sequence[Line], marks: Sequence[Mark]) -> Iterator[Line]:
+def _without(lines: Sequence[Line], marks: Sequence[Box]) -> Iterator[Line]:
     """The lines without what is a mark taken for letters."""
     for line in lines:
         words = tuple(word for word in line.words if not any(covers(mark, word.place) for mark in marks))
