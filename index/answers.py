@@ -36,6 +36,37 @@ class Hit:
 
 
 @dataclass(frozen=True, slots=True)
+class PlantHits:
+    """The tags of one plant, the best first. `total` counts the tags found but not listed too."""
+
+    plant: str
+    hits: tuple[Hit, ...]
+    total: int
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """What a search found, the best plant first. `good` is False when nothing is called so.
+
+    `shared`: the plants, when they are several, that go by the name asked for. `meant`: names in the
+    catalogue near to what was asked for, when nothing is called so. `note`: a sentence that says what was
+    found when it is not what was asked for, or empty.
+    """
+
+    plants: tuple[PlantHits, ...] = ()
+    good: bool = True
+    shared: tuple[str, ...] = ()
+    meant: tuple[str, ...] = ()
+    note: str = ""
+
+    @property
+    def hits(self) -> list[Hit]:
+        """All tags listed, the best first, without regard to plants."""
+        hits = [hit for plant in self.plants for hit in plant.hits]
+        return sorted(hits, key=lambda hit: -hit.score)
+
+
+@dataclass(frozen=True, slots=True)
 class Health:
     """What `check` found: counts, and a sentence for each thing that is wrong (empty: all is well)."""
 

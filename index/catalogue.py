@@ -10,10 +10,11 @@ from types import TracebackType
 from typing import Any, Self
 
 from index import copies
-from index.answers import Added, Files, Health, Hit
+from index.answering import Answers
+from index.answers import Added, Files, Found, Health, Hit, PlantHits
 from index.corrections import confirmed, corrected, field_named, lay_over
 from index.entries import Entry, entry_of
-from index.query import ask
+from index.query import Question, ask
 from index.search import Progress, Search
 from index.store import Row, Store
 from ocr_tags.errors import CatalogueError, QueryError
@@ -180,30 +181,49 @@ class Catalogue:
             raise CatalogueError(f"No copy of photo {sha256[:12]} is kept.", "Add the photo again.")
         return self._photos / copy
 
-    def find(
-        self,
-        words: str = "",
-        *,
-        zone: str | None = None,
-        light: str | None = None,
-        height: str | None = None,
-        category: str | None = None,
-        supplier: str | None = None,
-        limit: int = 20,
-    ) -> list[Hit]:
-        """Records by any of their names and by filters, the best first; empty when nothing comes near.
+    def search(self, words: str = "", *, limit: int = 20, **fields: str | None) -> Found:
+        """Tags by any of their names and by what they say, grouped by plant, the best first.
 
-        Names may be misspelt, cut short, in any order; see `index.query` for what the filters take. A
-        record passes a filter only when its tag says so.
+        Names may be misspelt, cut short, in any order; `words` may hold all that `index.query` explains, and
+        `fields` are further `field:value` parts (`zone="5"`). At most `limit` tags; QueryError when what was
+        asked cannot be understood.
         """
-        question = ask(words, zone=zone, light=light, height=height, category=category, supplier=supplier)
-        hits = []
-        for answer in self._search.find(question, limit):
-            row = self._store.row(answer.tag_id)
-            if row is not None:
-                score = round(answer.score, 1)
-                hits.append(Hit(row.tag_id, _record(row), score, answer.why, not answer.good))
-        return hits
+        question = ask(words, **fields)
+        found = self._search.find(question, limit)
+        if not found.good or not found.plants:
+            return self._nearest(question, found, limit)
+        return self._found(found)
+
+    def _nearest(self, question: Question, found: Answers, limit: int) -> Found:
+        """What comes near: tags of that name that do not say the rest, else those of a name like it."""
+        if question.words and question.narrowed:
+            named = self._search.find(replace(question, filters=(), phrases=(), without=()), limit)
+            if named.good and named.plants:
+                return self._found(
+                    replace(named, good=False), "The tags of that name do not fit the rest of what was asked."
+                )
+        if found.plants:
+            return self._found(found, "No tag is called so; these come nearest.")
+        return Found(
+            good=False, note="No tag is called anything like that." if question.words else "No tag says that."
+        )
+
+    def _found(self, found: Answers, note: str = "") -> Found:
+        plants = []
+        for plant in found.plants:
+            rows = [(answer, self._store.row(answer.tag_id)) for answer in plant.answers]
+            hits = tuple(
+                Hit(row.tag_id, _record(row), round(answer.score, 1), answer.why, not found.good)
+                for answer, row in rows
+                if row is not None
+            )
+            if hits:
+                plants.append(PlantHits(plant.name, hits, plant.total))
+        return Found(tuple(plants), found.good, found.shared, found.meant, note)
+
+    def find(self, words: str = "", *, limit: int = 20, **fields: str | None) -> list[Hit]:
+        """The same as `search`, as a plain list of tags, the best first."""
+        return self.search(words, limit=limit, **fields).hits
 
     # ------------------------------------------------------------ upkeep
 

@@ -1,62 +1,80 @@
 """The only file that knows Whoosh: one generation of the search index, written, opened and asked.
 
 Opening an index runs pickle, so a folder from a stranger must never be opened. Of Whoosh only what has
-been stable for years is used: plain fields, one writer, terms joined by And and Or.
+been stable for years is used: plain fields of words, one writer, the words of a field, the documents of a
+word. Scores are not asked for: what is near is found among the words, what is best by `index.ranking`.
+
+A document is a tag, or a plant that tags are linked to, so that its names are kept once.
 """
 
 from __future__ import annotations
 
+import zlib
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager, suppress
-from dataclasses import astuple
+from functools import cache, lru_cache
+from importlib.resources import files
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from whoosh import fields
 from whoosh.analysis import SpaceSeparatedTokenizer
 from whoosh.index import LockError, create_in, open_dir
-from whoosh.query import And, Or, Term
 
-from index.entries import Entry, Name
+from index.entries import Entry, Name, Plant, joined
 from index.folding import fold, shape
-from index.query import Question
 from index.vocabulary import Vocabulary
 from ocr_tags.errors import CatalogueError
 
-FORM = 1
+FORM = 3
 """Raise when what is kept, or how words are folded, changes: older indexes are then built anew."""
 
 _ABOUT = "-about-"
-_POSTINGS = 4_000
-_READINGS = 6
-_WHOLE_NAME_BOOST = 20.0
+_PLANT = "-plant-"
+_KEPT_IN_MEMORY = 1_000_000
+_KEPT_READY = 5_000
+_WORD_LISTS = ("trade_plants.tsv", "ambiguous.tsv", "plant_names.txt.gz")
 
 Changes = Callable[[int], Iterator[tuple[int, str, Entry | None]]]
 """From a change number to (number, tag id, the tag's entry or None when removed) of all later changes."""
+Documents = frozenset[int]
 
-# `names` holds every whole name as one word; the filter fields hold a fact as printed ("4a-9") as one
-# word, because tags know so few different ones that a filter can look at each.
-_WORDS = fields.TEXT(analyzer=SpaceSeparatedTokenizer(), phrase=False)
+# `words` are the folded words of all names of the tag and its plant; `joined` are neighbouring words run
+# together and `names` the shapes of whole names run together, both only of the document's own names.
+# "Scorable" only so that their lengths are kept: without, Whoosh asks the disk for them at every posting.
+_WORDS, _ONE = fields.ID(analyzer=SpaceSeparatedTokenizer()), fields.ID(unique=True)
+_WORDS.scorable = _ONE.scorable = True
 _SCHEMA = fields.Schema(
-    tag=fields.ID(unique=True),
-    names=_WORDS,
+    id=_ONE,
+    group=_WORDS,
     words=_WORDS,
-    shapes=_WORDS,
-    heights=_WORDS,
-    zones=_WORDS,
-    light=_WORDS,
-    categories=_WORDS,
-    suppliers=_WORDS,
+    joined=_WORDS,
+    names=_WORDS,
+    facts=_WORDS,
     kept=fields.STORED(),
 )
 
 
+class Document(NamedTuple):
+    """What is kept of a tag, or of a plant: then `tag_id` is empty and `plant` its own key."""
+
+    tag_id: str
+    names: tuple[Name, ...]
+    plant: str
+    sure: bool
+    group: str
+
+
 def build(folder: Path, identity: str, number: int, entries: Iterable[Entry]) -> None:
     """Write a new index into an empty folder. `number` is the last change the entries are sure to hold."""
-    with _committed(create_in(str(folder), _SCHEMA).writer(limitmb=128)) as writer:
+    with _committed(create_in(str(folder), _SCHEMA).writer(limitmb=64)) as writer:
+        plants: set[str] = set()
         for entry in entries:
-            writer.add_document(**_document(entry))
-        writer.add_document(tag=_ABOUT, kept=(FORM, identity, number))
+            if entry.plant and entry.plant.key not in plants:
+                plants.add(entry.plant.key)
+                writer.add_document(**_plant_fields(entry.plant))
+            writer.add_document(**_tag_fields(entry))
+        writer.add_document(**_about(identity, number))
 
 
 class Generation:
@@ -70,19 +88,28 @@ class Generation:
         self._folder = folder
         self._identity = identity
         self._index = open_dir(str(folder))
-        self._searcher = self._index.searcher()
-        self.tags: int = self._searcher.doc_count() - 1
-        form, owner, self.number = self._searcher.search(Term("tag", _ABOUT), limit=1)[0]["kept"]
+        self._reader = self._index.reader()
+        self._seen: dict[tuple[str, str], Documents] = {}
+        self._seen_size = 0
+        self._kept: dict[int, Document] = {}
+        self._plants_seen: dict[str, Document | None] = {}
+        self._vocabulary: Vocabulary | None = None
+        self._facts: list[str] | None = None
+        (about,) = self.documents("id", _ABOUT)
+        form, owner, lists, self.number = self._reader.stored_fields(about)["kept"]
+        self.plants = self.documents("facts", _PLANT)
+        self.tags: int = self._reader.doc_count() - 1 - len(self.plants)
         self.problem = ""
         if form != FORM:
             self.problem = "it was made by another version"
         elif owner != identity:
             self.problem = "it belongs to another catalogue"
-        self._vocabulary: Vocabulary | None = None
+        elif lists != _word_lists():
+            self.problem = "the lists of plant names have changed"
 
     def close(self) -> None:
         with suppress(Exception):
-            self._searcher.close()
+            self._reader.close()
 
     # ------------------------------------------------------------ changing
 
@@ -103,79 +130,88 @@ class Generation:
         with _committed(writer):
             latest = Generation(self._folder, self._identity)
             number = latest.number
-            latest.close()
+            new: set[str] = set()
             for later, tag_id, entry in changes(number):
                 number = later
                 if entry is None:
-                    writer.delete_by_term("tag", tag_id)
-                else:
-                    writer.update_document(**_document(entry))
-            writer.update_document(tag=_ABOUT, kept=(FORM, self._identity, number))
+                    writer.delete_by_term("id", tag_id)
+                    continue
+                plant = entry.plant
+                if plant and plant.key not in new and not latest.plant(plant.key):
+                    new.add(plant.key)
+                    writer.add_document(**_plant_fields(plant))
+                writer.update_document(**_tag_fields(entry))
+            latest.close()
+            writer.update_document(**_about(self._identity, number))
 
     # ------------------------------------------------------------ asking
 
-    def entries(self, wanted: list[Any], filters: list[Any], limit: int) -> list[Entry]:
-        """The entries that fit all parts, at most `limit`, those with rare and near words first."""
-        hits = self._searcher.search(And([*wanted, *filters]), limit=limit)
-        return [_entry(hit["kept"]) for hit in hits]
+    def documents(self, field: str, word: str) -> Documents:
+        """The documents that have a word in a field."""
+        asked = (field, word)
+        found = self._seen.get(asked)
+        if found is None:
+            found = frozenset()
+            if word and asked in self._reader:
+                found = frozenset(self._reader.postings(field, word).all_ids())
+            if self._seen_size > _KEPT_IN_MEMORY:
+                self._seen.clear()
+                self._seen_size = 0
+            self._seen[asked] = found
+            self._seen_size += len(found) + 1
+        return found
 
-    def filters(self, asked: Question) -> list[Any] | None:
-        """A part for each filter that was set; None when no record can pass."""
-        parts = []
-        for field, passes in _tests(asked):
-            terms = [Term(field, term) for term in self._lexicon(field) if passes(term)]
-            if not terms:
-                return None
-            parts.append(Or(terms))
-        return parts
+    def count(self, word: str) -> int:
+        """How many documents have a word in their names."""
+        return len(self.documents("words", word))
 
-    def stages(self, words: tuple[str, ...]) -> Iterator[Any]:
-        """Parts from the strictest to the loosest; the first with a good answer is the last one to ask."""
-        words = tuple(word for word in words if len(word) > 1) or words
-        exact = [Term("shapes", shape(word)) for word in words]
-        yield Or([Term("names", shape("".join(words)), boost=_WHOLE_NAME_BOOST), And(exact)])
-        if beginnings := self._words.beginning(words[-1]):
-            yield And([*exact[:-1], Or([Term("words", word) for word in beginnings])])
-        for reading in self._words.readings(words)[:_READINGS]:
-            yield And([self._near(word, last=place == len(reading)) for place, word in enumerate(reading, 1)])
-        if rest := self._without_worst(words):
-            yield And([self._near(word, last=False) for word in rest])
-        if rarest := self._rarest(words):
-            yield Or([Term("shapes", text) for text in rarest])
+    def with_tags_of_plants(self, found: Documents) -> Documents:
+        """These documents, and the tags of the plants among them."""
+        plants = found & self.plants
+        return found.union(*(self.documents("group", self.kept(plant).plant) for plant in plants))
 
-    def _near(self, word: str, *, last: bool) -> Any:
-        terms = [Term("shapes", near.shape, boost=near.fit**4) for near in self._words.near(word)]
-        if last:
-            terms += [Term("words", start, boost=0.5) for start in self._words.beginning(word)]
-        return Or(terms)
+    def kept(self, document: int) -> Document:
+        """What is kept of a document; of some thousands it is remembered."""
+        found = self._kept.get(document)
+        if found is None:
+            if len(self._kept) >= _KEPT_READY:
+                self._kept.clear()
+            found = self._kept[document] = self._stored(document)
+        return found
 
-    def _without_worst(self, words: tuple[str, ...]) -> list[str]:
-        """The words something is near to, but for the one that fits worst."""
-        fits = [max((near.fit for near in self._words.near(word)), default=0.0) for word in words]
-        worst = fits.index(min(fits))
-        return [word for place, word in enumerate(words) if fits[place] > 0 and place != worst]
+    def _stored(self, document: int) -> Document:
+        tag_id, names, *rest = self._reader.stored_fields(document)["kept"]
+        return Document(tag_id, tuple(Name(*name) for name in names), *rest)
 
-    def _rarest(self, words: tuple[str, ...]) -> list[str]:
-        """Near word shapes, rare ones first, as far as the postings stay few enough to answer at once."""
-        reader = self._searcher.reader()
-        near = {found.shape for word in words for found in self._words.near(word)}
-        chosen: list[str] = []
-        total = 0
-        for count, text in sorted((reader.doc_frequency("shapes", text), text) for text in near):
-            total += count
-            if chosen and total > _POSTINGS:
-                break
-            chosen.append(text)
-        return chosen
+    def plant(self, key: str) -> Document | None:
+        """The plant of this key with all its names."""
+        if key and key not in self._plants_seen:
+            found = self.documents("id", _plant_id(key))
+            self._plants_seen[key] = self.kept(min(found)) if found else None
+        return self._plants_seen.get(key)
 
     @property
-    def _words(self) -> Vocabulary:
+    def vocabulary(self) -> Vocabulary:
+        """All different words of all names."""
         if self._vocabulary is None:
-            self._vocabulary = Vocabulary(self._lexicon("words"), self._lexicon("shapes"))
+            self._vocabulary = Vocabulary(self._lexicon("words"))
         return self._vocabulary
 
+    @property
+    def everything(self) -> Documents:
+        """All tags and plants."""
+        about = self.documents("id", _ABOUT)
+        return frozenset(self._reader.all_doc_ids()) - about
+
+    @property
+    def facts(self) -> list[str]:
+        """All different facts."""
+        if self._facts is None:
+            self._facts = self._lexicon("facts")
+        return self._facts
+
     def _lexicon(self, field: str) -> list[str]:
-        return [bytes(term).decode("utf-8") for term in self._searcher.reader().lexicon(field)]
+        return [bytes(term).decode("utf-8") for term in self._reader.lexicon(field)]
 
 
 @contextmanager
@@ -189,39 +225,48 @@ def _committed(writer: Any) -> Iterator[Any]:
             writer.cancel()
 
 
-def _document(entry: Entry) -> dict[str, Any]:
-    names = [fold(name.text) for name in entry.names]
-    words = list(dict.fromkeys(word for name in names for word in name.split()))
-    suppliers = (fold(name.text).replace(" ", "_") for name in entry.names if name.kind == "supplier")
-    texts = {
-        "names": " ".join(shape(name.replace(" ", "")) for name in names),
-        "words": " ".join(words),
-        "shapes": " ".join(dict.fromkeys(map(shape, words))),
-        "heights": entry.height,
-        "zones": entry.zones,
-        "light": " ".join(entry.light),
-        "categories": " ".join(entry.categories),
-        "suppliers": " ".join(suppliers),
-    }
-    kept = (entry.tag_id, tuple(map(tuple, entry.names)), *astuple(entry)[2:])
-    return {"tag": entry.tag_id, "kept": kept, **{field: text for field, text in texts.items() if text}}
+@cache
+def _word_lists() -> int:
+    """A number that changes with the lists that link names to plants."""
+    sums = (zlib.crc32(files("ocr_tags").joinpath("data", name).read_bytes()) for name in _WORD_LISTS)
+    return hash(tuple(sums))
 
 
-def _entry(kept: tuple[Any, ...]) -> Entry:
-    tag_id, names, *facts = kept
-    return Entry(tag_id, tuple(Name(*name) for name in names), *facts)
+def _about(identity: str, number: int) -> dict[str, Any]:
+    return {"id": _ABOUT, "kept": (FORM, identity, _word_lists(), number)}
 
 
-def _tests(asked: Question) -> Iterator[tuple[str, Callable[[str], bool]]]:
-    """For each filter that was set: the index field, and which of its words pass."""
-    if asked.zones:
-        yield "zones", asked.zones.within
-    if asked.heights:
-        yield "heights", asked.heights.fits
-    if asked.light:
-        yield "light", asked.light.__eq__
-    if asked.category:
-        yield "categories", {asked.category, asked.category.removesuffix("s")}.__contains__
-    if asked.supplier:
-        wanted = set(asked.supplier.split())
-        yield "suppliers", lambda term: wanted <= set(term.split("_"))
+def _plant_id(key: str) -> str:
+    return f"{_PLANT}{key}"
+
+
+def _plant_fields(plant: Plant) -> dict[str, Any]:
+    words, together, names = _spellings(plant.names)
+    kept = ("", tuple(map(tuple, plant.names)), plant.key, True, "")
+    return {
+        "id": _plant_id(plant.key), "words": words, "joined": together, "names": names, "facts": [_PLANT],
+        "kept": kept,
+    }  # fmt: skip
+
+
+def _tag_fields(entry: Entry) -> dict[str, Any]:
+    words, together, names = _spellings(entry.names)
+    if entry.plant:
+        words = [*words, *_spellings(entry.plant.names)[0]]
+    plant = entry.plant.key if entry.plant else ""
+    kept = (entry.tag_id, tuple(map(tuple, entry.names)), plant, entry.sure, entry.group)
+    shown = {
+        "id": entry.tag_id, "group": [entry.group] if entry.group else [], "words": words, "joined": together,
+        "names": names, "facts": list(entry.facts),
+    }  # fmt: skip
+    return {"kept": kept, **{field: value for field, value in shown.items() if value}}
+
+
+@lru_cache(maxsize=20_000)
+def _spellings(names: tuple[Name, ...]) -> tuple[list[str], list[str], list[str]]:
+    """Words, neighbours run together, and shapes of whole names run together."""
+    folded = [fold(name.text).split() for name in names]
+    words = dict.fromkeys(word for each in folded for word in each)
+    together = dict.fromkeys(pair for name in names for pair in joined(name))
+    whole = dict.fromkeys(shape("".join(each)) for each in folded)
+    return list(words), list(together), list(whole)

@@ -1,206 +1,108 @@
-"""What a person asks for, taken apart: words to look for, and filters a tag must pass."""
+"""What a person asks for, taken apart: words to look for, words not wanted, and what a tag must say.
+
+    lavender                     any name, misspelt, begun or in any order
+    "bleeding heart"             these words side by side, spelt so
+    lavender -english            no name with this word
+    lavender zone:5              the tag says that it is hardy in zone 5
+    height:<60cm  spread:2-3ft   at most 60 cm high; 2 to 3 feet across
+    light:part_shade bloom:june  quotes keep a value together: supplier:"north bank"
+    -light:full_sun              tags that do not say full sun
+
+Words that stand alone must all be in the names of a tag or of its plant, however spelt. "zone 5" and "z5"
+among them mean zone:5. Which fields there are is listed in `index.facts`.
+"""
 
 from __future__ import annotations
 
 import re
 from dataclasses import dataclass
 
+from index.facts import Filter, asked
 from index.folding import fold
+from index.measures import CM_PER_UNIT
 from ocr_tags.errors import QueryError
 
-LIGHTS = ("full_sun", "part_sun", "part_shade", "full_shade")
-_LIGHT_WORDS = {
-    "sun": "full_sun",
-    "partial_sun": "part_sun",
-    "partial_shade": "part_shade",
-    "half_shade": "part_shade",
-    "semi_shade": "part_shade",
-    "shade": "full_shade",
-}
+_ZONE_IN_WORDS = re.compile(r"(?<![\w:-])(?:zone\s+|z)(\d{1,2}[ab]?)\b(?!\s*[-–]\s*\d)", re.I)
+_QUOTES = str.maketrans(dict.fromkeys("“”„‟«»", '"'))
+_LESS = "-−–"
+_PART = re.compile(
+    rf"""(?P<less>(?<!\S)[{_LESS}](?=\S))?          # not wanted
+    (?:(?P<field>[A-Za-z]+):\s*(?=\S))?             # field:
+    (?:"(?P<phrase>[^"]*)(?P<end>"|$)|(?P<word>\S+))""",
+    re.X,
+)
+_UNITS = "|".join(unit for unit in CM_PER_UNIT if unit.isalpha())
+_LENGTH = re.compile(rf"\b(height|spread):\s*([<>]=?)?\s*(\d[^\s\"]*)(?:\s+({_UNITS})\b)?", re.I)
 
-_ZONE = re.compile(r"(\d{1,2})([ab]?)")
-_ZONE_IN_WORDS = re.compile(r"\b(?:zone\s*|z)(\d{1,2}[ab]?)\b(?!\s*[-–]\s*\d)", re.I)
-
-_CM_PER_UNIT = {
-    "mm": 0.1,
-    "cm": 1.0,
-    "m": 100.0,
-    "in": 2.54,
-    "inch": 2.54,
-    "inches": 2.54,
-    '"': 2.54,
-    "″": 2.54,
-    "”": 2.54,
-    "ft": 30.48,
-    "feet": 30.48,
-    "foot": 30.48,
-    "'": 30.48,
-    "′": 30.48,
-    "’": 30.48,
-}
-_UNIT = "|".join(sorted(map(re.escape, _CM_PER_UNIT), key=len, reverse=True))
-_MEASURE = re.compile(rf"(\d+(?:[.,]\d+)?)\s*({_UNIT})?\.?\s*", re.I)
-_BOUND = re.compile(r"(<=?|>=?|under|below|up to|over|above|at least)\s*", re.I)
-_BELOW = frozenset(("<", "<=", "under", "below", "up to"))
-_NEARLY = 0.05
-
-
-@dataclass(frozen=True, slots=True)
-class Zones:
-    """Half zones, counted from 0a: zone 5 is the pair 10 and 11, zone 5a only 10."""
-
-    coldest: int
-    warmest: int
-
-    def within(self, printed: str) -> bool:
-        """True when all of what was asked lies inside a printed range "4a-9" (an end may be empty).
-
-        >>> Zones(10, 11).within("4-9"), Zones(10, 11).within("5b-9"), Zones(10, 11).within("4-")
-        (True, False, True)
-        """
-        lowest, _, highest = printed.partition("-")
-        if not lowest and not highest:
-            return False
-        above = not lowest or half_zones(lowest).coldest <= self.coldest
-        return above and (not highest or half_zones(highest).warmest >= self.warmest)
-
-
-@dataclass(frozen=True, slots=True)
-class Heights:
-    """Heights asked for, in centimetres. `<60cm` has no lower end, `>2 ft` no upper one."""
-
-    lowest: float | None
-    highest: float | None
-
-    def fits(self, printed: str) -> bool:
-        """True when a printed height "min-max" (whole millimetres, an end may be empty) is asked for.
-
-        A range fits what it overlaps. Open questions are about how tall the plant gets: `<60cm` wants
-        the greatest height printed to be 60 cm or less, `>60cm` wants it to be 60 cm or more.
-
-        >>> Heights(60, 90).fits("450-610"), Heights(None, 60).fits("450-610"), Heights(60, None).fits("-610")
-        (True, False, True)
-        """
-        ends = [float(end) / 10 if end else None for end in printed.split("-")]
-        low, high = ends if len(ends) == 2 else (None, None)
-        tallest = high if high is not None else low
-        if tallest is None or (self.lowest is None and high is None):
-            return False
-        if self.lowest is not None and tallest < self.lowest:
-            return False
-        shortest = tallest if low is None or self.lowest is None else low
-        return self.highest is None or shortest <= self.highest
+Words = tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """Folded words to look for (empty: any), and what a tag must say to count. None means no filter."""
+    """All words are folded. `words` holds those of the phrases too; without any, every tag has the names."""
 
-    words: tuple[str, ...] = ()
-    zones: Zones | None = None
-    light: str | None = None
-    heights: Heights | None = None
-    category: str | None = None
-    supplier: str | None = None
+    words: Words = ()
+    phrases: tuple[Words, ...] = ()
+    without: tuple[Words, ...] = ()
+    filters: tuple[Filter, ...] = ()
 
     @property
-    def filtered(self) -> bool:
-        return any((self.zones, self.light, self.heights, self.category, self.supplier))
+    def narrowed(self) -> bool:
+        """Whether anything is asked for beside words."""
+        return bool(self.phrases or self.without or self.filters)
 
 
-def ask(
-    words: str,
-    *,
-    zone: str | None = None,
-    light: str | None = None,
-    height: str | None = None,
-    category: str | None = None,
-    supplier: str | None = None,
-) -> Question:
+def ask(text: str, **filters: str | None) -> Question:
     """A question from what a person typed; QueryError when it asks nothing or cannot be understood.
 
-    "zone 5" or "z5" among the words is a filter, unless `zone` is given.
+    `filters` are further `field:value` parts, those of None left out.
 
-    >>> question = ask("lavender zone 5", height="<60cm")
-    >>> question.words, question.zones, question.heights
-    (('lavender',), Zones(coldest=10, warmest=11), Heights(lowest=None, highest=60.0))
+    >>> ask('lavender "blue ice" -english').words
+    ('lavender', 'blue', 'ice')
+    >>> [wanted.field for wanted in ask("lavender zone 5 height:<60cm", light="sun").filters]
+    ['zone', 'height', 'light']
     """
-    in_words = _ZONE_IN_WORDS.search(words)
-    if zone is None and in_words:
-        zone = in_words[1]
-        words = _ZONE_IN_WORDS.sub(" ", words, count=1)
-    question = Question(
-        words=tuple(fold(words).split()),
-        zones=half_zones(zone) if zone else None,
-        light=_light(light) if light else None,
-        heights=heights(height) if height else None,
-        category=_category(category) if category else None,
-        supplier=fold(supplier) if supplier else None,
-    )
-    if not question.words and not question.filtered:
-        raise QueryError("There is nothing to look for.", "Give a name, part of a name, or a filter.")
-    return question
+    text = _LENGTH.sub(r"\1:\2\3\4", text.translate(_QUOTES))  # "height: < 60 cm" in one piece
+    if not filters.get("zone"):
+        text = _ZONE_IN_WORDS.sub(r" zone:\1 ", text, count=1)
+    words: list[str] = []
+    phrases: list[Words] = []
+    without: list[Words] = []
+    passing: list[Filter] = []
+    for part in _PART.finditer(text):
+        said, negated = _value(part), bool(part["less"])
+        if part["field"]:
+            passing.append(asked(part["field"], said, negated=negated))
+            continue
+        folded = tuple(fold(said).split())
+        if negated:
+            without += [folded] if folded else []
+            continue
+        words.append(said)
+        phrases += [folded] if part["phrase"] and folded else []
+    passing += [asked(field, value) for field, value in filters.items() if value]
+    # Folded together, for the x of "Mentha x piperita" is only known between words.
+    folded = tuple(fold(" ".join(words)).split())
+    return _sensible(Question(folded, tuple(phrases), tuple(without), tuple(passing)))
 
 
-def half_zones(text: str) -> Zones:
-    """A hardiness zone, "5" or "5a", as half zones; QueryError for anything else.
-
-    >>> half_zones("5"), half_zones("10B")
-    (Zones(coldest=10, warmest=11), Zones(coldest=21, warmest=21))
-    """
-    match = _ZONE.fullmatch(text.strip().lower())
-    if not match or int(match[1]) > 13:
-        raise QueryError(f"{text!r} is not a hardiness zone.", "Zones run from 0 to 13, with a or b: 5, 5a.")
-    number = 2 * int(match[1])
-    return Zones(number + (match[2] == "b"), number + (match[2] != "a"))
-
-
-def heights(text: str) -> Heights:
-    """A height or range of heights; a bare number is centimetres; QueryError for anything else.
-
-    A single figure stands for itself and 5 % either way: tags in inches and in centimetres round apart.
-
-    >>> heights("<60cm"), heights("> 2 ft 6 in")
-    (Heights(lowest=None, highest=60.0), Heights(lowest=76.2, highest=None))
-    >>> heights("2-3 ft"), heights("30–60")
-    (Heights(lowest=60.96, highest=91.44), Heights(lowest=30.0, highest=60.0))
-    """
-    rest = text.strip()
-    bound = _BOUND.match(rest)
-    parts = re.split(r"\s*(?:[-–—]|\bto\b)\s*", rest[bound.end() :] if bound else rest)
-    measures = [_measure(part) for part in parts]
-    if any(m is None for m in measures) or len(measures) > (1 if bound else 2):
-        raise QueryError(f"{text!r} is not a height.", "Write it like <60cm, 30-60cm, 2-3 ft or 18 in.")
-    unit = next((m[1] for m in reversed(measures) if m and m[1]), 1.0)
-    lengths = [round(m[0] * (1.0 if m[1] else unit), 4) for m in measures if m]
-    if bound:
-        below = bound[1].lower() in _BELOW
-        return Heights(None, lengths[0]) if below else Heights(lengths[0], None)
-    if len(lengths) == 1:
-        return Heights(lengths[0] * (1 - _NEARLY), lengths[0] * (1 + _NEARLY))
-    return Heights(min(lengths), max(lengths))
+def _value(part: re.Match[str]) -> str:
+    if part["phrase"] is not None and not part["end"]:
+        raise QueryError(
+            f"The quotation mark before {part['phrase'].strip()!r} is not closed.",
+            f'Write "{part["phrase"].strip()}", or leave it out.',
+        )
+    said: str = part["word"] if part["phrase"] is None else part["phrase"]
+    if part["word"] and said.endswith(":") and said[:-1].isalpha():
+        raise QueryError(f"{said!r} has no value.", f"Write it like {said}value, or leave out the colon.")
+    return said
 
 
-def _measure(text: str) -> tuple[float, float | None] | None:
-    """(length, centimetres to its last unit) of "2 ft 6 in" or "60 cm"; of a bare "2", (2, None)."""
-    total, unit, position = 0.0, None, 0
-    while match := _MEASURE.match(text, position):
-        if position and unit is None:
-            return None
-        number = float(match[1].replace(",", "."))
-        unit = _CM_PER_UNIT[match[2].lower()] if match[2] else None
-        total += number * (unit or 1.0)
-        position = match.end()
-    return (total, unit) if position and position == len(text) else None
-
-
-def _light(text: str) -> str:
-    word = fold(text).replace(" ", "_")
-    word = _LIGHT_WORDS.get(word, word)
-    if word not in LIGHTS:
-        raise QueryError(f"{text!r} is not a light level.", f"Choose from {', '.join(LIGHTS)}.")
-    return word
-
-
-def _category(text: str) -> str:
-    return fold(text).replace(" ", "_")
+def _sensible(question: Question) -> Question:
+    if question.words or any(not wanted.negated for wanted in question.filters):
+        return question
+    if question.without or question.filters:
+        raise QueryError(
+            "This says only what is not wanted.", "Add a name or a field to look for: lavender -english."
+        )
+    raise QueryError("There is nothing to look for.", "Give a name, part of a name, or a field: zone:5.")

@@ -1,203 +1,203 @@
-"""How well the names of a record answer a question, and why, in plain words.
+"""How well the names of a tag answer a question, and why, in plain words.
 
-Two things count: how much of the question the record's words cover, and how near the whole question
-comes to one whole name of it ("salvia caradonna" to genus and cultivar). Whole names alone would miss
-a question that mixes supplier and plant; words alone would put "Lavender Cotton" level with "Lavender".
+Three things count: how much of the question the names cover, how much of one main name the question covers
+("petunia" is first what is called so in full), and whether words that were asked for side by side stand so.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
 from functools import lru_cache
 from itertools import pairwise
-from typing import NamedTuple
+from typing import NamedTuple, get_args
 
-from rapidfuzz import fuzz, process
+from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
-from index.entries import Kind, Name
+from index.entries import BOTANICAL, Kind, Name, joined
 from index.folding import fold, shape
+from index.sought import Sought
 
-COVERAGE = 0.45
-"""Share of the score that words covered have; the rest is the nearest whole name."""
+_COVERED, _COMPLETE, _BESIDE = 0.78, 0.16, 0.06
+_GENUS_ALONE = 0.98
+_INITIAL = 0.9
+_TOGETHER = 0.97
+_LEAST = 0.5
+_HALF = 3
+_TRUST = {"may be": 0.93, "other reading": 0.96, "supplier": 0.9, "series": 0.97, "old name": 0.99}
+_SAID_IN_FULL = {"cultivar": 0.97, "trade designation": 0.97, **_TRUST}
+_NAMING = frozenset(get_args(Kind)) - {"supplier"}
 
 GOOD_WORD = 0.8
 GOOD_LONG_WORD = 0.83
-GOOD_WHOLE = 0.88
-"""An answer is good when every word fits this well (long ones share their endings: -flower, -folia), or the
-whole question fits a whole name this well and every word half. See `index.benchmark` for what that gives."""
-
-_FIRST_LETTER_ONLY = 0.9
-_BEGINNING = 0.95
-_TOGETHER = 0.85
-# Only to break ties: "cherry pie" is not "pie cherry", and "lotus" is first what is called so in full.
-_OTHER_ORDER, _RUN_TOGETHER, _SHORTENED = 0.98, 0.99, 0.98
-_TRUST = {"may be": 0.93, "other reading": 0.96, "supplier": 0.9, "series": 0.97, "old name": 0.99}
-_QUALIFIERS = frozenset(("cultivar", "trade designation", "series", "supplier"))
-_MAIN = frozenset(("common name", "botanical name", "plant", "also called", "old name", "other reading"))
+GOOD_ALL, GOOD_LEAST = 0.88, 0.65
+"""An answer is good when every word fits this well (long ones share their endings: -flower, -folia), or all
+together do and none is far off. See `index.benchmark` for what that gives."""
 
 
-class Title(NamedTuple):
-    """One way of naming a record in full, ready to be compared."""
+class Known(NamedTuple):
+    """The names of a tag or plant, taken apart once."""
 
-    plain: str
-    in_order: str
-    joined: str
-    trust: float
-    parts: tuple[Name, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Known:
-    """All that ranking needs of one record's names."""
-
-    titles: tuple[Title, ...]
-    plain: tuple[str, ...]
-    in_order: tuple[str, ...]
-    joined: tuple[str, ...]
+    names: tuple[tuple[Name, tuple[str, ...], bool], ...]
+    """Each name, its folded words, and whether to say it is to name the tag."""
     words: dict[str, Name]
     """Each folded word to the first name that holds it."""
-    shapes: dict[str, str]
-    pairs: dict[str, str]
-    """Neighbouring words run together, as a shape, to the first of the two."""
-
-
-@dataclass(frozen=True, slots=True)
-class Fit:
-    """`score` is 0 to 100; `good` is False when some word asked for is not really there."""
-
-    score: float
-    good: bool
-    why: str
+    pairs: dict[str, tuple[str, ...]]
+    """Words run together, neighbours or a whole name, and a genus's letter with its epithet, to the words."""
 
 
 class WordFit(NamedTuple):
     value: float
-    nearest: str | None
-    """The record's word it was taken for; None when nothing is near."""
-    exact: bool
+    words: tuple[str, ...] = ()
+    """The tag's word it was taken for, or words when run together; none when nothing is near."""
+
+
+class Fit(NamedTuple):
+    """`score` is 0 to 100; `good` is False when some word asked for is not really there."""
+
+    score: float
+    good: bool
+    fits: tuple[WordFit, ...]
+
+
+NOTHING = WordFit(0.0)
 
 
 @lru_cache(maxsize=20_000)
 def known(names: tuple[Name, ...]) -> Known:
-    """Names taken apart once; records of the same plant share the work."""
-    titles = tuple(_titles(names))
+    parted = tuple((name, tuple(fold(name.text).split()), name.kind in _NAMING) for name in names)
     words: dict[str, Name] = {}
-    for name in names:
-        for word in fold(name.text).split():
+    pairs: dict[str, tuple[str, ...]] = {}
+    for name, parts, _ in parted:
+        for word in parts:
             words.setdefault(word, name)
-    return Known(
-        titles=titles,
-        plain=tuple(t.plain for t in titles),
-        in_order=tuple(t.in_order for t in titles),
-        joined=tuple(t.joined for t in titles),
-        words=words,
-        shapes={shape(word): word for word in words},
-        pairs={
-            shape(left + right): left for name in names for left, right in pairwise(fold(name.text).split())
-        },
+        pairs.update({"".join(parts): parts, **joined(name)} if len(parts) > 1 else {})
+    return Known(parted, words, pairs)
+
+
+def fit(sought: Sought, own: Known, plant: Known | None) -> Fit:
+    """How a tag with these names, of a plant with those, answers."""
+    records = (own, plant) if plant else (own,)
+    fits = [_word_fit(place, sought, records) for place in range(len(sought.words))]
+    _see_through_gaps(sought, records, fits)
+    _look_again(sought, records, fits)
+    lengths = [len(word) for word in sought.words]
+    weight = sum(lengths) or 1
+    trusted = sum(n * f.value * _trust(f.words, records) for n, f in zip(lengths, fits, strict=True)) / weight
+    score = (
+        _COVERED * trusted + _COMPLETE * _completeness(fits, records) + _BESIDE * _side_by_side(fits, records)
     )
+    return Fit(100 * score, _is_good(sought.words, fits), tuple(fits))
 
 
-def _titles(names: tuple[Name, ...]) -> list[Title]:
-    bases = [(text, name) for name in names if name.kind in _MAIN for text in _ways(name)]
-    extras = [name for name in names if name.kind in _QUALIFIERS]
-    found: dict[str, tuple[Name, ...]] = {fold(name.text): (name,) for name in names}
-    for text, name in bases:
-        found.setdefault(text, (name,))
-        for extra in extras:
-            found.setdefault(f"{text} {fold(extra.text)}", (name, extra))
-    return [
-        Title(text, _sorted(text), shape(text.replace(" ", "")), _trust(text, parts), parts)
-        for text, parts in found.items()
-        if text
-    ]
+def _is_good(words: tuple[str, ...], fits: list[WordFit]) -> bool:
+    pairs = list(zip(words, fits, strict=True))
+    if all(found.value >= (GOOD_LONG_WORD if len(word) >= 8 else GOOD_WORD) for word, found in pairs):
+        return True
+    covered = sum(len(word) * found.value for word, found in pairs) / sum(map(len, words))
+    return covered >= GOOD_ALL and min(found.value for found in fits) >= GOOD_LEAST
 
 
-def _trust(text: str, parts: tuple[Name, ...]) -> float:
-    """The least trusted part decides; a tag whose own name is asked for comes before one that may be it."""
-    shortened = len(text) < len(fold(parts[0].text))
-    return min(_TRUST.get(name.kind, 1.0) for name in parts) * (_SHORTENED if shortened else 1.0)
+def _word_fit(place: int, sought: Sought, records: tuple[Known, ...]) -> WordFit:
+    word, fits = sought.words[place], sought.fits[place]
+    best = NOTHING
+    for record in records:
+        if word in record.words:
+            return WordFit(1.0, (word,))
+        for each in fits.keys() & record.words.keys():
+            if fits[each] > best.value:
+                best = WordFit(fits[each], (each,))
+        if word in record.pairs and best.value < _TOGETHER:
+            best = WordFit(_TOGETHER, record.pairs[word])
+        if len(word) == 1 and best.value < _INITIAL:
+            first = next((each for each in record.words if each.startswith(word)), "")
+            best = WordFit(_INITIAL, (first,)) if first else best
+    return best
 
 
-def _ways(name: Name) -> list[str]:
-    """A botanical name is also said without its cultivar, as genus alone, and with a one-letter genus."""
-    if name.kind not in ("botanical name", "plant", "old name"):
-        return [fold(name.text)]
-    bare = fold(name.text.partition("'")[0].partition("‘")[0]).split()
-    if not bare:
-        return [fold(name.text)]
-    ways = [fold(name.text), " ".join(bare), bare[0]]
-    return ways if len(bare) < 2 else [*ways, " ".join((bare[0][0], *bare[1:]))]
+def _see_through_gaps(sought: Sought, records: tuple[Known, ...], fits: list[WordFit]) -> None:
+    """Two words asked for may be one of the tag's: "cone flower" for "coneflower"; or "l angustifolia"."""
+    for place, together in sought.together.items():
+        worse = min(fits[place].value, fits[place + 1].value)
+        for record in records:
+            glued = sought.words[place] + sought.words[place + 1]
+            if glued in record.pairs and worse < _TOGETHER:
+                fits[place] = fits[place + 1] = WordFit(_TOGETHER, record.pairs[glued])
+            for each in together.keys() & record.words.keys():
+                if together[each] > worse:
+                    fits[place] = fits[place + 1] = WordFit(together[each] * _TOGETHER, (each,))
+                    worse = together[each]
 
 
-def _sorted(text: str) -> str:
-    return " ".join(sorted(text.split()))
+def _look_again(sought: Sought, records: tuple[Known, ...], fits: list[WordFit]) -> None:
+    """A word that nothing was near to may be a badly spoilt one of this tag's, or two run together."""
+    for place, word in enumerate(sought.words):
+        if fits[place].value or len(word) < 4:
+            continue
+        best = _nearest(shape(word), {shape(each): (each,) for record in records for each in record.words})
+        if len(word) >= 2 * _HALF:
+            parted = _nearest(shape(word), _run_together(records))
+            best = max(best, WordFit(parted.value * _TOGETHER, parted.words), key=lambda found: found.value)
+        fits[place] = best
 
 
-def fit(words: tuple[str, ...], names: tuple[Name, ...], plant: str = "") -> Fit:
-    """How a record with these names answers folded words; `plant` is what an old name is the old name of."""
-    record = known(names)
-    text = " ".join(words)
-    whole, title = max(
-        (_nearest(text, record, record.plain, 1.0),
-         _nearest(_sorted(text), record, record.in_order, _OTHER_ORDER),
-         _nearest(shape(text.replace(" ", "")), record, record.joined, _RUN_TOGETHER)),
-        key=lambda found: found[0],
-    )  # fmt: skip
-    fits = word_fits(words, record)
-    weight = sum(len(word) for word in words) or 1
-    covered = sum(len(word) * found.value for word, found in zip(words, fits, strict=True)) / weight
-    least = min((found.value for found in fits), default=0.0)
-    found = all(_found(word, found.value) for word, found in zip(words, fits, strict=True))
-    good = found or (whole >= GOOD_WHOLE and least >= 0.5)
-    score = 100 * (COVERAGE * covered + (1 - COVERAGE) * whole)
-    return Fit(score, good, _why(words, fits, record, title, plant))
+def _nearest(word: str, choices: Mapping[str, tuple[str, ...]]) -> WordFit:
+    near = process.extractOne(word, choices.keys(), scorer=OSA.normalized_similarity, score_cutoff=_LEAST)
+    return WordFit(near[1], choices[near[0]]) if near else NOTHING
 
 
-def _found(word: str, value: float) -> bool:
-    return value >= (GOOD_LONG_WORD if len(word) >= 8 else GOOD_WORD)
+def _run_together(records: tuple[Known, ...]) -> dict[str, tuple[str, ...]]:
+    """Neighbouring words of a name, and the last word of a name with the first of another, as one shape."""
+    found = {shape(pair): words for record in records for pair, words in record.pairs.items()}
+    names = {words for record in records for _, words, _ in record.names if words}
+    for left in names:
+        for right in names:
+            if left != right:
+                found[shape(left[-1] + right[0])] = (left[-1], right[0])
+    return found
 
 
-def _nearest(text: str, record: Known, choices: tuple[str, ...], trust: float) -> tuple[float, Title | None]:
-    best, best_title = 0.0, None
-    for _, score, place in process.extract(text, choices, scorer=fuzz.ratio, limit=3):
-        title = record.titles[place]
-        if score * title.trust * trust / 100 > best:
-            best, best_title = score * title.trust * trust / 100, title
-    return best, best_title
+def _trust(words: tuple[str, ...], records: tuple[Known, ...]) -> float:
+    """A tag whose own name is asked for comes before one that may be it."""
+    for record in records:
+        if words and words[0] in record.words:
+            return _TRUST.get(record.words[words[0]].kind, 1.0)
+    return 1.0
 
 
-def word_fits(words: tuple[str, ...], record: Known) -> list[WordFit]:
-    """For each word asked for, how well the record has it; words run together or apart are seen through."""
-    fits = [_word_fit(word, record, last=place == len(words) - 1) for place, word in enumerate(words)]
-    for place, (left, right) in enumerate(pairwise(words)):
-        if min(fits[place].value, fits[place + 1].value) < _BEGINNING:
-            joined = _word_fit(left + right, record, last=False)
-            if joined.value >= max(_TOGETHER, min(fits[place].value, fits[place + 1].value)):
-                fits[place] = fits[place + 1] = joined
-    return fits
+def _completeness(fits: list[WordFit], records: tuple[Known, ...]) -> float:
+    """Of the main name that is said most fully, the share that is said."""
+    said: dict[str, float] = {}
+    for found in fits:
+        for word in found.words:
+            said[word] = max(found.value, said.get(word, 0.0))
+    best = 0.0
+    for record in records:
+        for name, words, main in record.names:
+            if main and words:
+                share = sum(len(word) * said.get(word, 0.0) for word in words) / sum(map(len, words))
+                if name.kind in BOTANICAL:
+                    share = max(share, _GENUS_ALONE * said.get(words[0], 0.0))
+                best = max(best, share * _SAID_IN_FULL.get(name.kind, 1.0))
+    return best
 
 
-def _word_fit(word: str, record: Known, *, last: bool) -> WordFit:
-    if word in record.words:
-        return WordFit(1.0, word, True)
-    if len(word) == 1:
-        found = next((w for w in record.words if w.startswith(word)), None)
-        return WordFit(_FIRST_LETTER_ONLY if found else 0.0, found, True)
-    if last and (found := next((w for w in record.words if w.startswith(word)), None)):
-        return WordFit(_BEGINNING, found, True)
-    key = shape(word)
-    if key in record.shapes:
-        return WordFit(0.98, record.shapes[key], False)
-    if key in record.pairs:
-        return WordFit(_BEGINNING, record.pairs[key], True)
-    near = process.extractOne(key, record.shapes.keys(), scorer=OSA.normalized_similarity)
-    return (
-        WordFit(near[1], record.shapes[near[0]], False)
-        if near and near[1] >= 0.5
-        else WordFit(0.0, None, False)
-    )
+def _side_by_side(fits: list[WordFit], records: tuple[Known, ...]) -> float:
+    """The share of neighbouring words that are neighbours in a name too."""
+    pairs = [(left.words, right.words) for left, right in pairwise(fits)]
+    if not pairs:
+        return 1.0
+    beside = sum(_is_beside(left, right, records) for left, right in pairs)
+    return beside / len(pairs)
+
+
+def _is_beside(left: tuple[str, ...], right: tuple[str, ...], records: tuple[Known, ...]) -> bool:
+    if not left or not right:
+        return False
+    return left == right or any(left[-1] + right[0] in record.pairs for record in records)
+
+
+# ---------------------------------------------------------------- why
 
 
 _SAID: dict[Kind, str] = {
@@ -207,25 +207,43 @@ _SAID: dict[Kind, str] = {
 }
 
 
-def _why(words: tuple[str, ...], fits: list[WordFit], record: Known, title: Title | None, plant: str) -> str:
-    """The names that explain the hit, the best whole name first, then how each misspelt word was taken."""
-    named = list(title.parts) if title else []
-    held = {word for name in named for word in fold(name.text).split()}
-    for found in fits:
-        if found.nearest and found.value >= 0.5 and found.nearest not in held:
-            name = record.words[found.nearest]
-            named.append(name)
-            held.update(fold(name.text).split())
-    said = [_say(name, plant) for name in dict.fromkeys(named)]
+def matched_names(how: Fit, own: Known, plant: Known | None) -> list[Name]:
+    """The names that explain an answer: the one that says most of the question first."""
+    named: dict[Name, float] = {}
+    words = {word: found.value for found in how.fits for word in found.words if found.value >= _LEAST}
+    left = set(words)
+    while left:
+        best, most = None, (0.0, 0.0)
+        for record in (own, plant) if plant else (own,):
+            for name, parts, _ in record.names:
+                held = sum(len(word) * words[word] for word in left.intersection(parts))
+                if (held, held / (sum(map(len, parts)) or 1)) > most:
+                    best, most = (name, parts), (held, held / sum(map(len, parts)))
+        if best is None:
+            break
+        named[best[0]] = most[0]
+        left -= set(best[1])
+    return list(named)
+
+
+def why(sought: Sought, how: Fit, own: Known, plant: Known | None, of: str, *, sure: bool) -> str:
+    """Which names matched, and how each misspelt word was taken.
+
+    `of` is the plant; with `sure` False, the tag's own names are only like those of that plant.
+    """
+    names = matched_names(how, own, plant)
+    said = [_say(name, of) for name in names]
+    if not sure and any(each[0] in names for each in (plant.names if plant else ())):
+        said.append(f"by what was read it is probably {of}")
     spelt = [
-        f"spelt '{word}', nearest '{found.nearest}'"
-        for word, found in zip(words, fits, strict=True)
-        if found.nearest and not found.exact
+        f"spelt '{word}', nearest '{' '.join(found.words)}'"
+        for word, found in zip(sought.words, how.fits, strict=True)
+        if found.words and word not in "".join(found.words)
     ]
     return "; ".join((*said, *spelt))
 
 
 def _say(name: Name, plant: str) -> str:
     of = f" of {plant}" if name.kind == "old name" and plant else ""
-    text = name.text if name.kind in ("botanical name", "plant", "old name") else f"'{name.text}'"
+    text = name.text if name.kind in BOTANICAL and name.kind != "may be" else f"'{name.text}'"
     return f"{_SAID.get(name.kind, name.kind)} {text}{of}"

@@ -16,13 +16,12 @@ from contextlib import suppress
 from pathlib import Path
 from typing import NamedTuple, Protocol
 
+from index.answering import Answers, answers
 from index.entries import Entry
 from index.generation import Generation, build
 from index.query import Question
-from index.ranking import fit
 from ocr_tags.errors import CatalogueError
 
-_CANDIDATES = 100
 _ABANDONED_AFTER_SECONDS = 3600
 
 Progress = Callable[[int, int], None]
@@ -44,15 +43,6 @@ class Source(Protocol):
 
     def entries(self) -> Iterator[Entry]:
         """All tags."""
-
-
-class Answer(NamedTuple):
-    """`score` 0 to 100; `good` is False when the record is only the nearest there is."""
-
-    tag_id: str
-    score: float
-    good: bool
-    why: str
 
 
 class State(NamedTuple):
@@ -79,14 +69,14 @@ class Search:
                 self._open.close()
             self._open = None
 
-    def find(self, question: Question, limit: int) -> list[Answer]:
+    def find(self, question: Question, limit: int) -> Answers:
         """The best answers first: the good ones or, when there is none, the nearest."""
         with self._lock:
             generation = self._up_to_date()
             try:
-                return _answers(generation, question, limit)
+                return answers(generation, question, limit)
             except Exception:  # a torn file shows itself only when it is read
-                return _answers(self._rebuilt(None), question, limit)
+                return answers(self._rebuilt(None), question, limit)
 
     def catch_up(self) -> None:
         """Take the changes made since; an index that is missing, broken or of another make is built anew."""
@@ -194,26 +184,3 @@ def _counted(entries: Iterator[Entry], total: int, on_progress: Progress | None)
         yield entry
         if on_progress:
             on_progress(count, max(count, total))
-
-
-def _answers(generation: Generation, question: Question, limit: int) -> list[Answer]:
-    filters = generation.filters(question)
-    if filters is None:
-        return []
-    if not question.words:
-        kept = generation.entries([], filters, limit)
-        return [Answer(entry.tag_id, 100.0, True, "fits the filters") for entry in kept]
-    found: dict[str, Answer] = {}
-    for stage in generation.stages(question.words):
-        for entry in generation.entries([stage], filters, max(_CANDIDATES, 2 * limit)):
-            if entry.tag_id not in found:
-                found[entry.tag_id] = _answer(question.words, entry)
-        if any(answer.good for answer in found.values()):
-            break
-    best = [answer for answer in found.values() if answer.good] or found.values()
-    return sorted(best, key=lambda answer: (-answer.score, answer.tag_id))[:limit]
-
-
-def _answer(words: tuple[str, ...], entry: Entry) -> Answer:
-    how = fit(words, entry.names, entry.plant)
-    return Answer(entry.tag_id, how.score, how.good, how.why)

@@ -1,86 +1,112 @@
-"""The different words of all names in the index, and which of them a misspelt word may be.
+"""The different words of all names in the index, and which of them a misspelt word may stand for.
 
-A hundred thousand tags have only some eight thousand different words, so looking at every one is
-cheaper than asking the index for words within some distance.
+A hundred thousand tags have only some tens of thousands of different words, so looking at every one of
+about the right length is cheaper than asking the index for words within some distance.
 """
 
 from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Iterator
-from itertools import takewhile
-from typing import NamedTuple
+from functools import cached_property
 
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from index.folding import shape
 
-NEAREST = 5
-_NEAR = 0.6
-_BEGINNINGS = 30
+SAME_SHAPE = 0.98
+_NEAREST = 100
+_BEGINNINGS = 1_000
 _HALF = 3
+_PART = 5
+_REMEMBERED = 5_000
 
-
-class Near(NamedTuple):
-    """A word shape of the index, and how near it is to the word asked for, 0 to 1."""
-
-    shape: str
-    fit: float
+Fits = dict[str, float]
+"""Words of the index that a word asked for may stand for, and how well each fits, 0 to 1."""
 
 
 class Vocabulary:
-    """`words` are folded words, `shapes` their look-alike keys."""
+    """`words` are folded. Their shapes are only made when a word is asked for that is not among them."""
 
-    def __init__(self, words: list[str], shapes: list[str]) -> None:
+    def __init__(self, words: list[str]) -> None:
         self._words = sorted(words)
-        self._shapes = shapes
-        self._known = frozenset(shapes)
-        self._seen: dict[str, tuple[Near, ...]] = {}
+        self._known = frozenset(words)
+        self._seen: dict[str, Fits] = {}
 
-    def has(self, word: str) -> bool:
-        return shape(word) in self._known
+    def __contains__(self, word: str) -> bool:
+        return word in self._known
 
     def beginning(self, start: str) -> list[str]:
-        """Folded words beginning so, the first few in alphabetical order; none for a single letter."""
+        """The longer words beginning so, in alphabetical order; none for a single letter."""
         if len(start) < 2:
             return []
-        place = bisect_left(self._words, start)
-        found = takewhile(lambda word: word.startswith(start), self._words[place : place + _BEGINNINGS])
-        return list(found)
+        first = bisect_left(self._words, start)
+        last = bisect_left(self._words, start + "\U0010ffff")
+        return [word for word in self._words[first : min(last, first + _BEGINNINGS)] if word != start]
 
-    def near(self, word: str) -> tuple[Near, ...]:
-        """The nearest word shapes, best first; of a known word too, for other tags may have it misread."""
+    def halves(self, word: str) -> Iterator[tuple[str, str]]:
+        """The ways to part a word into two known ones."""
+        for cut in range(_HALF, len(word) - _HALF + 1):
+            if word[:cut] in self._known and word[cut:] in self._known:
+                yield word[:cut], word[cut:]
+
+    def parts(self, word: str) -> list[str]:
+        """Known words, of five letters or more, that a word begins or ends with."""
+        cuts = range(_PART, len(word) - _HALF + 1)
+        return [part for cut in cuts for part in (word[:cut], word[-cut:]) if part in self._known]
+
+    def near(self, word: str) -> Fits:
+        """The nearest words; of a known word too, for other tags may have it misread."""
+        found = self._seen.get(word)
+        if found is None:
+            if len(self._seen) >= _REMEMBERED:
+                self._seen.clear()
+            found = self._seen[word] = dict(self._nearest(word))
+        return found
+
+    def _nearest(self, word: str) -> Iterator[tuple[str, float]]:
         key = shape(word)
-        if key not in self._seen:
-            found = process.extract(
-                key, self._shapes, scorer=OSA.normalized_similarity, limit=NEAREST, score_cutoff=_NEAR
-            )
-            self._seen[key] = tuple(Near(text, fit) for text, fit, _ in found)
-        return self._seen[key]
+        most = faults_allowed(len(key))
+        near = process.extract(
+            key, self._of_length(len(key), most), scorer=OSA.distance, limit=_NEAREST, score_cutoff=most
+        )
+        for text, faults, _ in near:
+            for each in self._by_shape[text]:
+                yield each, likeness(word, each, faults)
 
-    def readings(self, words: tuple[str, ...]) -> list[tuple[str, ...]]:
-        """The words as typed, with neighbours joined, and with a word split in two; the likeliest first.
+    def _of_length(self, length: int, most: int) -> list[str]:
+        """The shapes that are not too long or short to be near."""
+        first = bisect_left(self._lengths, length - most)
+        last = bisect_left(self._lengths, length + most + 1)
+        return self._shapes[first:last]
 
-        A reading with a word that nothing is near to is left out.
-        """
-        found = dict.fromkeys((words, *_joined(words), *self._split(words)))
-        scored = [(self._score(reading), reading) for reading in found]
-        return [reading for score, reading in sorted(scored, key=lambda s: -s[0]) if score > 0]
+    @cached_property
+    def _by_shape(self) -> dict[str, list[str]]:
+        found: dict[str, list[str]] = {}
+        for word in self._words:
+            found.setdefault(shape(word), []).append(word)
+        return found
 
-    def _split(self, words: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
-        for place, word in enumerate(words):
-            for cut in range(_HALF, len(word) - _HALF + 1):
-                if self.has(word[:cut]) and self.has(word[cut:]):
-                    yield (*words[:place], word[:cut], word[cut:], *words[place + 1 :])
+    @cached_property
+    def _shapes(self) -> list[str]:
+        return sorted(self._by_shape, key=len)
 
-    def _score(self, words: tuple[str, ...]) -> float:
-        fits = [(len(word), max((near.fit for near in self.near(word)), default=0.0)) for word in words]
-        if not all(fit for _, fit in fits):
-            return 0.0
-        return sum(length * fit for length, fit in fits) / sum(length for length, _ in fits)
+    @cached_property
+    def _lengths(self) -> list[int]:
+        return [len(text) for text in self._shapes]
 
 
-def _joined(words: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
-    for place in range(len(words) - 1):
-        yield (*words[:place], words[place] + words[place + 1], *words[place + 2 :])
+def likeness(word: str, other: str, faults: int) -> float:
+    """0 to 1, from the faults between the shapes; those between the letters themselves count as much."""
+    if word == other:
+        return 1.0
+    if not faults:
+        return SAME_SHAPE
+    plain = OSA.normalized_similarity(word, other)
+    return (1 - faults / max(len(word), len(other)) + plain) / 2
+
+
+def faults_allowed(length: int) -> int:
+    """How many letters may be wrong in a word of this length before it is another word."""
+    return 0 if length < 3 else 1 if length < 5 else 2 if length < 9 else 3

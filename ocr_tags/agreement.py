@@ -8,7 +8,7 @@ from typing import Any, Literal
 
 from rapidfuzz.distance import OSA
 
-from ocr_tags.record import BotanicalName, Hardiness, Length
+from ocr_tags.record import Bloom, BotanicalName, Hardiness, Length, PlantPassport
 
 Comparison = Literal["same", "fuller", "poorer", "different"]
 """`fuller`: the first says all that the second says, and more; `poorer`: the other way round."""
@@ -57,8 +57,19 @@ def _by_content(a: str, b: str) -> Comparison:
 @compare.register
 def _(first: BotanicalName, second: Any) -> Comparison:
     """A part that is missing, or only begun ("White" for "Pellinge White"), makes a name poorer."""
+    parts = ("genus", "species", "infraspecific", "cultivar", "group", "trade_designation")
+    return _by_parts(first, second, parts)
+
+
+@compare.register
+def _(first: PlantPassport, second: Any) -> Comparison:
+    """A passport with a line missing is poorer."""
+    return _by_parts(first, second, ("botanical_name", "operator", "traceability", "origin"))
+
+
+def _by_parts(first: Any, second: Any, parts: tuple[str, ...]) -> Comparison:
     fuller = poorer = False
-    for part in ("genus", "species", "infraspecific", "cultivar", "group", "trade_designation"):
+    for part in parts:
         a, b = _letters(getattr(first, part) or ""), _letters(getattr(second, part) or "")
         if a not in b and b not in a:
             return "different"
@@ -67,6 +78,15 @@ def _(first: BotanicalName, second: Any) -> Comparison:
     if fuller:
         return "fuller"
     return "poorer" if poorer else "same"
+
+
+@compare.register
+def _(first: Bloom, second: Any) -> Comparison:
+    """One time in other words, or in another language, is one time."""
+    times = (first.seasons, first.months) == (second.seasons, second.months)
+    if key(first) == key(second) or (times and (first.seasons or first.months)):
+        return "same"
+    return _by_content(_letters(first.text), _letters(second.text))
 
 
 @compare.register

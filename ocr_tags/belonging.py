@@ -17,13 +17,20 @@ from typing import Any, Protocol
 from rapidfuzz import fuzz
 
 from ocr_tags.lexicon import match_plant
-from ocr_tags.record import BotanicalName, Photo, Reading, Side
+from ocr_tags.overlay import lay_over
+from ocr_tags.record import BotanicalName, Photo, Reading, Side, Word
 
 NAMES = frozenset(("common_names", "botanical_name", "series"))
 NOT_CARE = NAMES | {"supplier", "warnings", "native_claim"}
 FEW_WORDS = 3
 SAME_PRINT = 80.0
 """Likeness, 0 to 100, above which two texts are the same side read twice."""
+LEAST_ALIKE = 0.5
+"""Share of the words of the photo with fewer that must be in place on the other, to show one side twice."""
+LEAST_WHOLE = 0.35
+"""The same of the photo with more words: light may hide much, a front and a back share only names."""
+MOST_UNLIKE = 8
+"""So many words must be the same for each that surely differs."""
 SAME_WORD = 80.0
 SAME_EPITHET = 72.0
 """Lower: an epithet is set in small italics, which are read worst."""
@@ -42,6 +49,8 @@ class ReadSide(Protocol):
     def title(self) -> str | None: ...
     @property
     def word_count(self) -> int: ...
+    @property
+    def words(self) -> tuple[Word, ...]: ...
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +66,8 @@ class Verdict:
     front_first: bool = True
     clash: bool = False
     strength: int = 0
+    same: bool = False
+    """They are two photos of one side."""
 
 
 def belong_together(first: ReadSide, second: ReadSide) -> Verdict:
@@ -67,11 +78,11 @@ def belong_together(first: ReadSide, second: ReadSide) -> Verdict:
         if not one.legible and not two.legible:
             return Verdict(False, "neither could be read")
         return Verdict(True, "one of them could not be read", strength=1)
-    parted = _parted(one, two)
-    if parted:
+    same, parted = _same_print(first, second, one, two), _parted(one, two)
+    if parted and not (same and _told_on(one, two) and _told_on(two, one)):
         return Verdict(False, parted, front_first, clash=True)
-    if fuzz.token_sort_ratio(one.text, two.text) >= SAME_PRINT:
-        return Verdict(False, "they show the same print: one side photographed twice", front_first)
+    if same:
+        return Verdict(False, "they show the same print: one side photographed twice", front_first, same=True)
     against = _disagreements(one, two)
     shared = _shared(one, two)
     if shared and len(against) < 3 and not _two_fronts(one, two):
@@ -153,6 +164,26 @@ def _shared(one: _Look, two: _Look) -> str | None:
                 return name
     plants = sorted(one.plants & two.plants)
     return plants[0] if plants else None
+
+
+def _same_print(first: ReadSide, second: ReadSide, one: _Look, two: _Look) -> bool:
+    """One side twice: most of what can be on both stands in the same places and says the same.
+
+    Where places tell nothing, because too little was read, all of the text must be nearly the same.
+    """
+    over = lay_over(first, second)
+    if over is None:
+        return fuzz.token_sort_ratio(one.text, two.text) >= SAME_PRINT and not _two_fronts(one, two)
+    told = {word for name in (*one.names, *two.names) for word in fold(name).split()}
+    other_name = any(told & {*fold(a).split(), *fold(b).split()} for a, b in over.unlike)
+    few_differ = len(over.unlike) * MOST_UNLIKE <= over.alike
+    return over.share >= LEAST_ALIKE and over.whole >= LEAST_WHOLE and few_differ and not other_name
+
+
+def _told_on(one: _Look, two: _Look) -> bool:
+    """Whether all that names the first stands on the second too, whatever it was taken for there."""
+    codes = [str(reading.value) for reading in one.readings.get("gtin", ())]
+    return all(_is_among(word, two.words) for name in (*one.names, *codes) for word in fold(name).split())
 
 
 def _two_fronts(one: _Look, two: _Look) -> bool:

@@ -5,43 +5,57 @@ from __future__ import annotations
 import re
 
 from ocr_tags import lexicon
+from ocr_tags.patterns import later
 
 _CAP = "A-ZÀ-ÖØ-Þ"
 _WORD = rf"[{_CAP}][\w’'&-]*"
 _NAME = rf"{_WORD}(?:\.?[ ](?:&|and|of|de|du|la|van|der|{_WORD})){{0,5}}"
-FORM = r"(?:,?\s(?:Inc|LLC|Ltd|Limited|Co|Corp|GmbH|B\.?V|S\.?A|plc|PLC|LTD|INC|KG|Ltée)\b\.?)"
+FORM = (
+    r"(?:,?\s(?:Inc|LLC|L\.L\.C|Ltd|Limited|Co|Corp|Corporation|GmbH|B\.?V|S\.?A|plc|PLC|LTD|INC|KG|OHG|e\.K|Ltée|Ltee"
+    r"|N\.?V|BVBA|S\.?L|SARL|S\.A\.R\.L|SAS|S\.?r\.?l|S\.?p\.?A|AB|A/S|ApS|Oy|AS|sp\. z o\. ?o)(?![\w/])\.?)"
+)
 # Words for growers. A garden centre is the shop that priced the tag, not the supplier: it needs a label.
 _LAST = (
     r"(?:Nursery|Nurseries|Growers?|Greenhouses?|Glasshouses?|Farms?|Horticulture|"
-    r"Plants|Floriculture|Perennials|Botanicals)"
+    r"Plants|Floriculture|Perennials|Botanicals|Horticultural|Seedhouse|Plantsmen|Propagators|Liners)"
 )
-_FIRST = r"(?:Gärtnerei|Baumschulen?|Kwekerij(?:en)?|P[ée]pini[èée]res?|Viveros?|Serres|Vivaio|Horticultura)"
+# Such words end names of firms, but plain headings too: they want a sign before them or an address behind.
+_PERHAPS_LAST = r"(?:Gardens?|Seeds?|Bulbs|Roses|Trees|Herbs|Orchards?|Orchids|Succulents|Vineyards?|Flowers)"
+_FIRST = (
+    r"(?:(?:Stauden|Friedhofs)?Gärtnerei|(?:Rosen)?Baumschulen?|Staudengärtnerei|Rosenschulen?"
+    r"|Planteskole|Plantskola|Kwekerij(?:en)?|P[ée]pini[èée]res?|Viveros?|Serres|Vivaio|Vivai|Horticultura)"
+)
 _VERB = (
     r"(?:grown|produced|supplied|distributed|raised|marketed|packed|propagated|cultivated|"
     r"cultivé|produit|gekweekt|kultiviert|cultivado)"
 )
-LABEL = re.compile(
-    rf"\b(?:{_VERB}(?:\s+(?:with\s+\w+|proudly|locally|and\s+\w+))?\s+(?:by|par|door|von|por)(?:[:\s]|$)"
-    r"|(?:supplier|grower|nursery|producer|vendor|fournisseur|proveedor)\s?:)\s*",
+LABEL = later(
+    rf"\b(?:{_VERB}(?:[ ][a-z]+){{0,3}}?\s+(?:by|par|door|von|por)(?:[:\s]|$)"
+    r"|(?:supplier|grower|nursery|producer|vendor|fournisseur|producteur|proveedor|productor|kweker"
+    r"|leverancier|gärtnerei|produzent|lieferant)\s?:)\s*",
     re.I,
 )
-_TOKEN = re.compile(
+_SIGN = later(r"(?:^|(?<=[\n\t]))\W*?(?:©|\(c\)|from|by|de|von)[ ](?:\d{4}[ ])?[ ]*", re.I)
+_TOKEN = later(
     rf"(?P<gap>[ ]?\n?)(?P<word>(?:&|and|of|de|du|la|van|der)(?=[ \n])|{_WORD}\.?(?:[A-Z]\.)*)"
 )
-_FORMED = re.compile(rf"(?P<name>(?:The\s)?{_NAME}{FORM})(?=\s|,|$)")
-_FROM = re.compile(r"^\W*(?:from|by|de|von)\s+", re.I)
-_NOT = re.compile(
+_FORMED = later(rf"(?P<name>(?:The\s)?{_NAME}{FORM})(?=\s|,|$)")
+_FROM = later(r"^\W*?(?:©\s*(?:\d{4}\s)?|\(c\)\s*|(?:from|by|de|von)\s+)", re.I)
+_NOT = later(
     r"\b(?:new|our|your|the best|best|ideal|easy|water|wildlife|full|hardy|annual|fragrant|showy|native|"
     r"bedding|house|garden|companion|potted|young|tropical|organic|all|these|other|more|vegetable|flower|kitchen|culinary|fresh|tender|"
-    r"shade|sun|border|patio)$",
+    r"shade|sun|border|patio)$|^(?:space|set|place|water|feed|keep|remove|divide|protect|plant|pinch|cut)\b",
     re.I,
 )
-_FAMILY = re.compile(r"^[A-Z][\w'’-]+ (?:&|and) (?:Sons?|Daughters?|Brothers|Bros\.?)$")
-_ADDRESS = re.compile(r"\s(?=www\.|https?:|[\w-]+\.[a-z]{2,}\b)")
-_PASSPORT = re.compile(r"\bplant\s*passport\b|^\s*[ABCD]\s[A-Z]", re.I)
+_FAMILY = later(r"^[A-Z][\w'’-]+ (?:&|and) (?:Sons?|Daughters?|Brothers|Bros\.?)$")
+_ADDRESS = later(r"\s(?=[-–|·]?\s?(?:www\.|https?:|[\w-]+\.[a-z]{2,}\b)|-\s|-$)")
+_PLACED = later(
+    r"\W{0,3}(?:www\.|https?:|[\w-]+\.[a-z]{2,}\b|\d{4,5}\s[A-Z])|,(?:\s[A-Z][\w'. -]+,)?\s[A-Z]{2}\b"
+)
+_PASSPORT = later(r"\bplant\s*passport\b|^\s*[ABCD]\s[A-Z]", re.I)
 
-SERIES_AFTER = re.compile(rf"(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})(?:\s?[™®©])?\s+(?:[Ss]eries|SERIES)\b")
-SERIES_BEFORE = re.compile(
+SERIES_AFTER = later(rf"(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})(?:\s?[™®©])?\s+(?:[Ss]eries|SERIES)\b")
+SERIES_BEFORE = later(
     rf"\b(?:[Ss]eries|SERIES|Série|Serie)\s*[:–-]\s*(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})"
 )
 
@@ -59,17 +73,22 @@ def firm_in(text: str) -> tuple[str, int] | None:
     if form := _FORMED.search(text):
         return form["name"], form.start("name")
     skipped = _FROM.match(text)
-    head = re.compile(r"\W*(?P<name>[^•·|,\d©®™/:;()–—]+)").match(text, skipped.end() if skipped else 0)
+    head = later(r"\W*(?P<name>[^•·|,\d©®™/:;()–—]+)").match(text, skipped.end() if skipped else 0)
     words = _without_place(_ADDRESS.split(head["name"])[0].split()) if head else []
     small = ("&", "and", "of", "the", "de", "du", "la")
     if head is None or not 2 <= len(words) <= 6 or not all(w[0].isupper() or w in small for w in words):
         return None
-    if _FAMILY.search(" ".join(words)):
-        return " ".join(words), head.start("name")
-    last = is_last(words[-1]) and not _NOT.search(" ".join(words[:-1]))
-    if not (last or is_first(words[0])) or lexicon.is_common_name(" ".join(words)):
+    name = " ".join(words)
+    if _FAMILY.search(name):
+        return name, head.start("name")
+    after = text[head.start("name") + len(name) :]
+    sure = is_last(words[-1]) or is_first(words[0])
+    perhaps = bool(re.fullmatch(_PERHAPS_LAST, words[-1], re.I)) and (skipped or _PLACED.match(after))
+    about = _NOT.search(" ".join(words[:-1])) and not is_first(words[0])
+    if about or not (sure or perhaps) or lexicon.is_common_name(name):
         return None
-    return " ".join(words), head.start("name")
+    form = re.match(FORM, after)
+    return name + (form[0] if form else ""), head.start("name")
 
 
 def _without_place(words: list[str]) -> list[str]:
@@ -91,11 +110,15 @@ def is_first(word: str) -> bool:
 
 
 def labelled_firms(string: str) -> list[tuple[str, tuple[int, int]]]:
-    """The firms behind "Grown by" and the like, each with its span."""
+    """The firms behind "Grown by" and the like, or broken after a © or "From", each with its span."""
     found = []
     for label in LABEL.finditer(string):
         if "\n\n" not in label[0] and (firm := firm_at(string, label.end())):
             found.append((firm[0], (label.end(), firm[1])))
+    for sign in _SIGN.finditer(string):
+        firm = firm_at(string, sign.end())
+        if firm and "\n" in string[sign.end() : firm[1]] and is_last(firm[0].split()[-1]):
+            found.append((firm[0], (sign.end(), firm[1])))
     return found
 
 
@@ -110,6 +133,9 @@ def firm_at(string: str, start: int) -> tuple[str, int] | None:
             break
         words.append(match["word"])
         end = match.end()
+    form = later(FORM).match(string, end) if words else None
+    if form:
+        words[-1:], end = [words[-1] + form[0]], form.end()
     while words and words[-1] in ("&", "and", "of", "de", "du", "la", "van", "der"):
         words.pop()
     name = " ".join(words)
@@ -125,4 +151,4 @@ def _ends_firm(word: str) -> bool:
 def _goes_on(words: list[str], rest: str) -> bool:
     """Whether a name cut by the end of a line is taken up by the next."""
     ahead = re.split(r"[,\n·•|]", rest)[0].split()[:3]
-    return (len(words) == 1 and is_first(words[0])) or any(is_last(word) for word in ahead)
+    return (len(words) == 1 and is_first(words[0])) or any(_ends_firm(word) for word in ahead)

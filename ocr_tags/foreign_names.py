@@ -37,6 +37,8 @@ def _genera_called(name: str) -> frozenset[str]:
     words = re.findall(r"[^\W\d_]+(?:[-'’][^\W\d_]+)*", name)
     if not 0 < len(words) <= LONGEST:
         return frozenset()
+    if len(words) == 1 and re.search("[éèêï]", name) and is_trade_genus(key(name)):
+        return frozenset({key(name).capitalize()})  # "Amélanchier"
     if len(words) > 1 and words[1].lower() in _OF and is_trade_genus(words[0]):
         return frozenset({words[0].capitalize()})  # "Salvia de los prados"
     for count in range(len(words), 0, -1):

@@ -55,6 +55,14 @@ def _singular(name: str) -> str:
     return name
 
 
+@lru_cache(maxsize=8192)
+def _numbers(common_name: str) -> tuple[str, ...]:
+    """Keys under which a list may have this name: as it is, in the singular, in the plural."""
+    name = key(common_name)
+    plural = (name + "s",) if len(name) > 6 else ()
+    return (name, _singular(name), *plural)
+
+
 # ---------------------------------------------------------------- the trade table
 
 
@@ -124,7 +132,7 @@ def plants_called(common_name: str) -> tuple[Plant, ...]:
     >>> [plant.name for plant in plants_called("Lamb's Ears")]
     ['Stachys byzantina']
     """
-    for name in (key(common_name), _singular(key(common_name))):
+    for name in _numbers(common_name):
         if found := _by_common().get(name) or trade_genera().get(name):
             return found
     return ()
@@ -132,14 +140,19 @@ def plants_called(common_name: str) -> tuple[Plant, ...]:
 
 def is_trade_name(common_name: str) -> bool:
     """Whether the trade table has this common name (a mere genus does not count)."""
-    name = key(common_name)
-    return name in _by_common() or _singular(name) in _by_common()
+    return any(name in _by_common() for name in _numbers(common_name))
 
 
 def is_common_name(name: str) -> bool:
     """Whether any of the lists has this common name."""
-    folded = key(name)
-    return is_trade_name(name) or folded in _long_common() or _singular(folded) in _long_common()
+    return is_trade_name(name) or any(one in _long_common() for one in _numbers(name))
+
+
+def genera_of(common_name: str) -> frozenset[str]:
+    """The genera, old names too, that any of the lists gives this common name."""
+    names = [name for plant in plants_called(common_name) for name in (plant.name, *plant.synonyms)]
+    names += [name for one in _numbers(common_name) for name in _long_common().get(one, ())]
+    return frozenset(map(genus_of, names))
 
 
 def spelling(common_name: str, printed: str = "") -> str | None:
@@ -155,7 +168,7 @@ def spelling(common_name: str, printed: str = "") -> str | None:
 
 def is_well_parted(common_name: str) -> bool:
     """Whether a known name has its spaces and hyphens where one of its spellings has them."""
-    known = _spellings().get(key(common_name)) or _spellings().get(_singular(key(common_name)), ())
+    known = next((found for name in _numbers(common_name) if (found := _spellings().get(name))), ())
     return not known or any(_parts(name) == _parts(common_name) for name in known)
 
 

@@ -9,6 +9,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from ocr_tags.patterns import later
 from ocr_tags.record import Length
 
 CM = {"in": 2.54, "ft": 30.48, "cm": 1.0, "m": 100.0, "mm": 0.1}
@@ -44,6 +45,8 @@ def find_lengths(text: str) -> Iterator[Measure]:
         measure = _measure_at(text, start.start())
         position = measure.span[1] if measure else start.start() + 1
         if measure:
+            if _NEAR_END_LOST.search(text, max(0, measure.span[0] - 6), measure.span[0]):
+                measure = replace(measure, certainty=0.3 * measure.certainty)
             measure = _with_second_unit(text, measure)
             position = measure.span[1]
             if _plausible(measure.length):
@@ -57,16 +60,15 @@ def parse_length(text: str) -> Measure | None:
     return found[0] if whole else None
 
 
-# ---------------------------------------------------------------- how it is printed
-
 _MARKS = "'’‘′´`"
 _GAP = r"(?:[ \t]?\n(?!\n) ?| {0,3})"  # a length may run on to the next line, never past an empty one
-_START = re.compile(r"(?<![\d$€£#])(?<!\d[-–—.,])(?<![ :(]\.)(?=[\dlI|!½¼¾⅓⅔⅛⅜⅝⅞])")
+_START = later(r"(?<![\d$€£#])(?<!\d[-–—.,])(?<![ :(]\.)(?=[\dlI|!½¼¾⅓⅔⅛⅜⅝⅞])")
 _ENDS = r"(?:(?![^\W\d_])|(?=[HW](?![^\W_])))"
 
 _UNITS = {
     "in": (
-        rf"inch(?:es)?\b\.?|ins?\b\.?|in(?=[HW]\b)|[\"″”“„]|[{_MARKS}]{{2}}|pouces?|po\b\.?|pulgadas?|pulg\b\.?|"
+        rf"inch(?:es)?\b\.?|ins?\b\.?|in(?=[HW]\b)|[\"″”“„]|[{_MARKS}]{{2}}|pouces?|po\b\.?|pulgadas?"
+        rf"|pulg\b\.?|"
         r"zoll"
     ),
     "ft": rf"feet|foot|ft\b\.?|ft(?=[HW]\b)|pieds?|pies?|pi\b\.?|[{_MARKS}](?![{_MARKS}])",
@@ -83,57 +85,60 @@ _WORN_UNITS = {
 
 def _units(forms: dict[str, str]) -> re.Pattern[str]:
     choices = "|".join(f"(?P<{unit}>{form})" for unit, form in forms.items())
-    return re.compile(rf"{_GAP}(?:{choices}){_ENDS}", re.I)
+    return later(rf"{_GAP}(?:{choices}){_ENDS}", re.I)
 
 
 _UNIT, _WORN_UNIT = _units(_UNITS), _units(_WORN_UNITS)
 
 # "in" is also a word: "Plant 6 in a pot", "grows 18-24 in full sun".
-_WORD_IN = re.compile(
-    r"(?<=\bin) (?:an?|the|full|part|partial|sun|shade|spring|summer|fall|autumn|winter|each|one|well|"
+_WORD_IN = later(
+    r"(?<=\bin) (?:an?(?! ?\d)|the|full|part|partial|sun|shade|spring|summer|fall|autumn|winter|each|one"
+    r"|well|"
     r"moist|rows?|"
     r"groups?|containers?|pots?|packs?|your|our|all|most|good|rich|early|late|mid|bloom|flower|zones?|"
     r"usda|any|"
     r"beds?|borders?|colou?rs?|that|this|both|hot|cool|cold|dry|sunny)\b|(?<=\bIN) (?:AN?|THE|EACH|POTS?)\b"
 )
 
-_VULGAR = {"½": 1 / 2, "¼": 1 / 4, "¾": 3 / 4, "⅓": 1 / 3, "⅔": 2 / 3}
-_VULGAR |= {"⅛": 1 / 8, "⅜": 3 / 8, "⅝": 5 / 8, "⅞": 7 / 8}
+_VULGAR = dict(zip("½¼¾⅓⅔⅛⅜⅝⅞", (1 / 2, 1 / 4, 3 / 4, 1 / 3, 2 / 3, 1 / 8, 3 / 8, 5 / 8, 7 / 8), strict=True))
 _DIGITS = str.maketrans("lI|!OoSBZ", "111100582")
 
-_NUMBER = re.compile(
+_NUMBER = later(
+    r"(?P<smudged>[1-9]) ?/?½/?2(?! ?\d)|"  # ½ read twice
     r"(?:(?P<whole>\d{1,2})(?:[ -]{1,2}|(?=[½¼¾⅓⅔⅛⅜⅝⅞])))?"
     r"(?:(?P<top>\d) ?[/⁄] ?(?P<under>[23458]|16)|(?P<vulgar>[½¼¾⅓⅔⅛⅜⅝⅞]))(?!\d)"
     r"|(?P<half>[1-9])(?:%|Y2|['’]/2(?! ?(?:c?m\b|\d)))"  # what readers make of 1½
     r"|(?P<decimal>\d{1,3}[.,]\d{1,2})(?![\d])"
-    r"|(?P<clean>\d{1,3}(?=[1lI|]n\b)|\d{1,4}(?![OoSBZ|!]|[lI](?!n)))"
+    r"|(?P<clean>\d{1,3}(?=[1lI|]n\b)|\d{1,4}(?![OoSBZ|!]|[lI](?![nN])))"
     r"|(?P<worn>(?<!\w)[lI|!]\d|\d[lI|!OoSBZ]|(?<!\w)[I|l!][OoB])"
 )
-_TO = re.compile(
+_TO = later(
     r"\s?(?:-{1,2}|[–—−‐‑~=_])\s?|\s*\b(?:to|thru|through|bis|tot)\b\s*|(?<=\d)to(?=\d)|\s*à\s*|\s+(?:a|"
     r"y|and|et)\s+",
     re.I,
 )
-_ASIDE = re.compile(r" ?\([^()\n]{2,14}\)")
+_STROKE = later(r" ?/ ?(?=\d{2,3} ?cm\b)", re.I)
+"""Height grades and continental labels print 60/80 cm for 60 to 80 cm (common practice, no source)."""
+_ASIDE = later(r" ?\([^()\n]{2,14}\)")
 
-_AT_MOST = r"up to|to|no more than|under|less than|max(?:imum|\.)?|jusqu.{0,2}[àa]|hasta|bis(?: zu)?|tot|[<≤]"
+_AT_MOST = (
+    r"up\sto|to|no more than|under|less than|max(?:imum|\.)?|jusqu.{0,2}[àa]|hasta|bis(?: zu)?|tot|[<≤]"
+)
 _AT_LEAST = r"over|more than|at least|min(?:imum|\.)?|plus de|más de|mas de|über|[>≥]"
 _ABOUT = (
     r"about|approx(?:imately|\.)?|around|average|avg\.?|ca\.?|env(?:iron|\.)|aprox\.?|"
-    r"between|from|entre|de|von|~"
+    r"between|from|entre|de|von|circa|c\.|[~±]"
 )
-_BEFORE = re.compile(
+_BEFORE = later(
     rf"(?<![^\W\d_])(?:(?P<most>{_AT_MOST})|(?P<least>{_AT_LEAST})|(?P<about>{_ABOUT})):?\s{{0,2}}$", re.I
 )
-_AFTER = re.compile(
+_AFTER = later(
     r" ?(?:(?P<least>\+|or more\b|and (?:up|more|over)\b|et plus\b|o más\b|plus\b|min(?:imum)?\b\.?)"
-    r"|(?P<most>or less\b|max(?:imum)?\b\.?))",
+    r"|(?P<most>or less\b|\(?max(?:imum)?\b\.?\)?))",
     re.I,
 )
-_SECOND_UNIT = re.compile(r"\n(?!\n)| ?(?:[(\[/|,;=–-]|\bor\b)? ?")
-
-
-# ---------------------------------------------------------------- how it is read
+_SECOND_UNIT = later(r"\n(?!\n)| ?(?:[(\[/|,;=–-]|\bor\b)?(?: ?\n(?!\n)| ?)")
+_NEAR_END_LOST = later(r"[\d½¼¾%][\"″”'’′]? ?(?:[-–—~]|\bto\b) ?$", re.I)
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,8 +153,9 @@ def _number(match: re.Match[str]) -> tuple[float, float]:
     """The value of a number, and how sure its letters leave us."""
     if match["top"] or match["vulgar"]:
         part = _VULGAR[match["vulgar"]] if match["vulgar"] else int(match["top"]) / int(match["under"])
-        # A proper fraction only: "4/3" is two figures.
-        return (int(match["whole"] or 0) + part, 1.0) if part < 1 else (0.0, 0.0)
+        return (int(match["whole"] or 0) + part, 1.0) if part < 1 else (0.0, 0.0)  # "4/3" is two figures
+    if match["smudged"]:
+        return int(match["smudged"]) + 0.5, 0.6
     if match["half"]:
         return int(match["half"]) + 0.5, 0.4
     if match["decimal"]:
@@ -186,7 +192,7 @@ def _unit_at(text: str, start: int) -> tuple[str | None, int, float]:
 
 def _inches_at(text: str, start: int) -> _Quantity | None:
     """The inches of 2'6\", when inches follow feet directly."""
-    match = re.compile(r" ?\d").match(text, start)
+    match = later(r" ?\d").match(text, start)
     inches = _quantity(text, match.end() - 1) if match else None
     return inches if inches and inches.unit == "in" and inches.value < 12 else None
 
@@ -214,10 +220,8 @@ def _measure_at(text: str, start: int) -> Measure | None:
     if first.value > LONGEST[first.unit or unit] or last.value > LONGEST[unit]:
         certainty = 0.0
     length = Length(_cm(first.value, first.unit or unit), _cm(last.value, unit))
-    if second is None:
-        length, begin, end, doubt = _one_end(text, start, first.end, length)
-    else:
-        begin, end, doubt = _begin_of_range(text, start), last.end, _width_doubt(length)
+    doubt = _width_doubt(length, first.unit or unit)
+    length, begin, end = _one_end(text, start, last.end, length, second is not None)
     # One of the two marks of 18" is often lost, and no perennial grows 18 feet.
     if unit == "ft" and (text[last.end - 1] in _MARKS or last.certainty < 1) and last.value > 6:
         doubt *= 0.75
@@ -228,7 +232,7 @@ def _second(text: str, first: _Quantity) -> _Quantity | None:
     """The far end of a range, if `first` begins one."""
     aside = _ASIDE.match(text, first.end) if first.unit else None
     to = _TO.match(text, aside.end() if aside else first.end)
-    second = _quantity(text, to.end()) if to else None
+    second = _quantity(text, to.end()) if to else _behind_stroke(text, first)
     if second is None or not (first.unit or second.unit):
         return None
     if first.unit and second.unit and (first.unit in METRIC) != (second.unit in METRIC):
@@ -236,28 +240,36 @@ def _second(text: str, first: _Quantity) -> _Quantity | None:
     return second
 
 
+def _behind_stroke(text: str, first: _Quantity) -> _Quantity | None:
+    """The far end of "60/80 cm"; equal or falling figures are two lengths."""
+    stroke = _STROKE.match(text, first.end) if first.unit is None and first.value >= 10 else None
+    second = _quantity(text, stroke.end()) if stroke else None
+    if second is None or second.value <= first.value:
+        return None
+    return replace(second, certainty=0.85 * second.certainty)
+
+
 def _cm(value: float, unit: str) -> float:
     return round(value * CM[unit], 6)  # takes off the binary dust, so that 1 ft and 12 in are equal
 
 
-def _one_end(text: str, start: int, end: int, length: Length) -> tuple[Length, int, int, float]:
+def _one_end(text: str, start: int, end: int, length: Length, both: bool) -> tuple[Length, int, int]:
+    """The length as "up to" and the like before or after it say, unless `both` ends are printed; its span."""
     before, after = _BEFORE.search(text, max(0, start - 24), start), _AFTER.match(text, end)
     begin = before.start() if before else start
+    if both:
+        return length, begin, end
     if (before and before["most"]) or (after and after["most"]):
         length = Length(None, length.max_cm)
     elif (before and before["least"]) or (after and after["least"]):
         length = Length(length.min_cm, None)
-    return length, begin, after.end() if after else end, 1.0
+    return length, begin, after.end() if after else end
 
 
-def _begin_of_range(text: str, start: int) -> int:
-    before = _BEFORE.search(text, max(0, start - 24), start)
-    return before.start() if before else start
-
-
-def _width_doubt(length: Length) -> float:
+def _width_doubt(length: Length, unit: str) -> float:
     low, high = length.min_cm or 0, length.max_cm or 0
-    return 0.3 if high > 8 * low else 1.0
+    half_a_foot_to_more = unit == "ft" and low < CM["ft"] and high >= 1.5 * CM["ft"]  # 1½-2' read as ½-2'
+    return 0.3 if high > 8 * low or half_a_foot_to_more else 1.0
 
 
 def _with_second_unit(text: str, measure: Measure) -> Measure:

@@ -12,37 +12,31 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from ocr_tags import lexicon, repair
-from ocr_tags.nomenclature import Parsed, plausible_epithet, read_cultivar, read_name, tidy_epithet, write
+from ocr_tags.cultivars import with_cultivar
+from ocr_tags.epithets import plausible_epithet, tidy_epithet
+from ocr_tags.nomenclature import Parsed, read_name
+from ocr_tags.patterns import later
 from ocr_tags.record import BotanicalName, TagText
 from ocr_tags.titles import Line, is_noise, lines_of, words_of
 
-LABEL = re.compile(
-    r"\b(?:(?:botanical|latin|scientific)(?:\s+name)?|bot\.|nom\s+(?:botanique|latin|scientifique)|nombre\s+(?:cient[ií]fico|bot[aá]nico)"
-    r"|botanischer\s+name|botanische\s+naam|species)\s*[:.\-–]?[ \t]*(?:\n(?!\n))?",
+LABEL = later(
+    r"\b(?:(?:botanical|latin|scientific)(?:\s+name)?|bot\.|nom\s+(?:botanique|latin|scientifique)"
+    r"|nombre\s+(?:cient[ií]fico|bot[aá]nico)|nome\s+(?:botanico|scientifico)|botanischer\s+name"
+    r"|botanische\s+naam|species|pass\w*\s+A(?=[ .:)])\)?)\s*[:.\-–]?[ \t]*(?:\n(?!\n))?",
     re.I,
 )
-CULTIVAR_LABEL = re.compile(r"\b(?:variety|cultivar|variet[eé]|sorte|variedad|ras)\s*[:–-][ \t]*", re.I)
-_COMPANY = re.compile(
+_COMPANY = later(
     r"\b(?:with|beside|near|like|than|and|or|companions?|pairs?|combine|avec|similar|from|of|to)\W*$", re.I
 )
-_WORD = re.compile(r"(?:[×✕+][ ]?|\b[xX][ ])?[^\W\d_]{3,}(?:-[^\W\d_]+)*")
-_LATIN = re.compile(r"(?:us|a|um|is|e|ens|ans|ii|i|ae|oides|or|ix|ax|es|on|os|er|ys|x)$")
+_WORD = later(r"(?:[×✕+][ ]?|\b[xX][ ])?[^\W\d_]{3,}(?:-[^\W\d_]+)*")
+_LATIN = later(r"(?:us|a|um|is|e|ens|ans|ii|i|ae|oides|or|ix|ax|es|on|os|er|ys|x)$")
 
 
 # The rest of a line after a name: words with capitals, between what is left of their quotes.
-_AFTER = re.compile(
-    r"[ ]+(?P<open>['‘’`´“”\"„‚,])?(?P<words>[A-ZÀ-Þ][^\W\d_]+(?:[’'-][^\W\d_]+)*"
+_AFTER = later(
+    r"[ ]*(?P<open>['‘’`´“”\"„‚,])?(?P<words>[A-ZÀ-Þ][^\W\d_]+(?:[’'-][^\W\d_]+)*\d{0,3}"
     r"(?:[ ](?:of|the|de|[A-ZÀ-Þ\d](?:[\w’'-]*\w)?)){0,3}!?)"
     r"(?P<close>['’`´“”\"])?[ .,;|]*$"
-)
-
-
-_OPENED = re.compile(r"['‘“\"`´„]([A-ZÀ-Þ][^\W\d_]+(?:[’'-][^\W\d_]+)*(?:[ ][A-ZÀ-Þ][^\W\d_]+){0,2})[ .]*")
-
-
-_CAPPED = r"[A-ZÀ-Þ][^\W\d_]+(?:[’'-][^\W\d_]+)*"
-_BROKEN = re.compile(
-    rf"['‘“\"`´„](?P<words>{_CAPPED}(?:[ ]{_CAPPED})?[ ]?\n{_CAPPED}(?:[ ]{_CAPPED})?)['’”\"`´](?=[\n\t]|$)"
 )
 
 
@@ -63,7 +57,7 @@ def find_names(tag: TagText) -> list[Mention]:
     >>> [m.name.name for m in find_names(TagText("Meadow Sage\\nSalvia nernorosa 'Sky Lantern'"))]
     ["Salvia nemorosa 'Sky Lantern'"]
     """
-    found: list[Mention] = []
+    found = list(_labelled_parts(tag.string))
     for line in lines_of(tag):
         reach = _reach(tag.string, line)
         position = line.start
@@ -72,7 +66,24 @@ def find_names(tag: TagText) -> list[Mention]:
             position = max(mention.span[1], position + 1)
             if position >= line.end:
                 break
-    return _without_overlap(found)
+    return _without_overlap(sorted(found, key=lambda mention: mention.span[0]))
+
+
+_PARTS = later(
+    r"\b(?:genus|genre|g[eé]nero|gattung|geslacht)\s*[:\t]\s*(?P<genus>[A-Z][a-z]+)\s+"
+    r"(?:species|esp[eè]ce|especie|art|soort)\s*[:\t]\s*(?P<species>[×x]?\s?[a-z-]{3,})(?=\s|$)",
+    re.I,
+)
+
+
+def _labelled_parts(string: str) -> Iterator[Mention]:
+    """Names printed part by part: "Genus: Salvia", and below it "Species: nemorosa"."""
+    for match in _PARTS.finditer(string):
+        parsed = read_name(
+            f"{match['genus'].capitalize()} {match['species'].lower()}", 0, lexicon.is_binomial
+        )
+        if parsed and parsed.name.species and "\n\n" not in match[0]:
+            yield Mention(parsed.name, (match.start("genus"), match.end()), 0.9, True)
 
 
 def _without_overlap(found: list[Mention]) -> list[Mention]:
@@ -269,85 +280,6 @@ def _standing(
         return 0, False
     rest = string[parsed.end : line.end]
     return (0.55 if len(rest.split()) > 2 or before.strip() else 0.8), False
-
-
-# ---------------------------------------------------------------- cultivars standing apart
-
-
-def lone_cultivar(string: str, line: Line) -> tuple[str, tuple[int, int]] | None:
-    """A quoted epithet that is a whole line, or closes one: ("Sky Lantern", its span).
-
-    It may close on the next line; on a line of its own the closing quote may be lost.
-    """
-    if whole := _over_two_lines(string, line):
-        return whole
-    if half := _OPENED.fullmatch(line.text):
-        return tidy_epithet(half[1]), (line.start + half.start(1), line.start + half.end(1))
-    opening = re.search(r"(?:^|(?<=\s))['‘’`´“”\"„‚]", line.text)
-    if opening is None:
-        return None
-    start = line.start + opening.start()
-    read = read_cultivar(string[: line.end], start)
-    words = read[0].split() if read else []
-    if read is None or len(words) > 4 or not words[0][0].isalnum() or not _capitals(words):
-        return None
-    return read[0], (start, read[1])
-
-
-def _over_two_lines(string: str, line: Line) -> tuple[str, tuple[int, int]] | None:
-    """An epithet whose quote is opened in this line and closed at the end of the next: 'Lemon / Ridge'."""
-    match = _BROKEN.match(string, line.start)
-    epithet = tidy_epithet(match["words"].replace("\n", " ")) if match else ""
-    if match is None or not plausible_epithet(epithet):
-        return None
-    return epithet, match.span("words")
-
-
-def _capitals(words: list[str]) -> bool:
-    """Whether every word has a capital, small linking words aside: a saying in quotes has not."""
-    return words[0][0] == words[0][0].upper() and all(w[0] == w[0].upper() or len(w) < 4 for w in words)
-
-
-def labelled_cultivar(string: str, line: Line) -> tuple[str, tuple[int, int]] | None:
-    """What a "Variety:" label names."""
-    label = CULTIVAR_LABEL.search(line.text)
-    if label is None:
-        return None
-    words = line.text[label.end() :].strip(" .,'’‘`\"“”")
-    epithet = tidy_epithet(words)
-    if not plausible_epithet(epithet) or not epithet[0].isupper() or len(words.split()) > 4:
-        return None
-    start = line.start + label.end() + line.text[label.end() :].index(words)
-    return epithet, (start, start + len(words))
-
-
-def with_cultivar(name: BotanicalName, cultivar: str) -> BotanicalName:
-    """The name with the cultivar that stands elsewhere on the tag."""
-    whole = replace(name, cultivar=cultivar)
-    before = "× " if name.name.startswith("×") else "+" if name.name.startswith("+") else ""
-    return replace(whole, name=write(whole, before))
-
-
-def combine(one: BotanicalName, other: BotanicalName) -> BotanicalName | None:
-    """One name that says what both say; None when they contradict each other.
-
-    >>> front = BotanicalName("Salvia 'Sky'", "Salvia", cultivar="Sky")
-    >>> combine(front, BotanicalName("Salvia nemorosa", "Salvia", "nemorosa")).name
-    "Salvia nemorosa 'Sky'"
-    """
-    parts: dict[str, str | None] = {}
-    for part in ("genus", "species", "infraspecific", "cultivar", "group", "trade_designation"):
-        a, b = getattr(one, part), getattr(other, part)
-        if a and b and lexicon.key(a) != lexicon.key(b):
-            return None
-        parts[part] = a or b
-    if ("× " in one.name[2:] and one.species is None) or ("× " in other.name[2:] and other.species is None):
-        return one if one.name == other.name else None
-    whole = BotanicalName("", hybrid=one.hybrid or other.hybrid, **parts)
-    before = next((p for n in (one, other) for p in ("× ", "+") if n.name.startswith(p)), "")
-    written = write(whole, before)
-    longest = max(one.name, other.name, key=len)
-    return replace(whole, name=written if len(written) >= len(longest) else longest)
 
 
 def mentions_in(found: list[Mention], line: Line) -> Iterator[Mention]:

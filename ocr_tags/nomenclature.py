@@ -15,13 +15,12 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
+from ocr_tags.epithets import MAX_EPITHET, plain_epithet, plausible_epithet, tidy_epithet
+from ocr_tags.patterns import later
 from ocr_tags.record import BotanicalName
 
 Accepts = Callable[[str, str], bool]
 """(genus, word, both in lower case) -> can this word be an epithet in this genus?"""
-
-MAX_EPITHET = 30
-"""ICNCP: a cultivar epithet holds at most 30 characters (since 1996)."""
 
 # Readers turn the opening quote into a comma or an accent, and the pair into one or two strokes.
 _OPENING = "'‘’‛`´′“”\"„‚,"
@@ -30,37 +29,43 @@ _CAP = "A-ZÀ-ÖØ-ÞŠŽŒ"
 _LOW = "a-zß-öø-ÿšžœ"
 
 _HYBRID = r"(?:[×✕✖╳]\s*|[xX]\s+)"
-_GENUS = re.compile(
+_GENUS = later(
     rf"(?P<cross>[×✕✖+]\s*|[xX]\s+|x(?=[A-Z]))?(?P<genus>[{_CAP}][{_LOW}]+(?:-[{_LOW}]+)?|[{_CAP}]{{3,}})\b"
 )
-_EPITHET = re.compile(rf"\s+(?P<cross>{_HYBRID})?(?P<word>[{_LOW}{_CAP}]+(?:-[{_LOW}{_CAP}]+)*)(?![\w'’])")
-_UNSURE = re.compile(r"[ ]+(spp?\b\.?|hybrids?\b|hyb\.)", re.I)
-_RANK = re.compile(
+# Readers lose the spaces around it: Anemone× hybrida'Sky Lantern', Pisum sativumSky Lantern.
+_EPITHET = later(
+    rf"(?:\s+|(?=[×✕✖╳]))(?P<cross>{_HYBRID})?"
+    rf"(?P<word>[{_LOW}]+(?:-[{_LOW}]+)*(?=[{_CAP}][{_LOW}])|[{_LOW}{_CAP}]+(?:-[{_LOW}{_CAP}]+)*(?!\w))"
+    rf"(?!['’](?![{_CAP}]))"
+)
+_UNSURE = later(r"[ ]+(spp?\b\.?|hybrids?\b|hyb\.)", re.I)
+_CROSSED = later(rf"\s+(?:[×✕✖╳]|[xX])(?=\s*[{re.escape(_OPENING)}][{_CAP}])")
+_RANK = later(
     rf"\s+(?P<rank>(?:notho)?(?:subsp|ssp|subvar|subf|var|fo|f))(?:\.\s*|\s+)"
     rf"(?P<word>[{_LOW}{_CAP}]+(?:-[{_LOW}{_CAP}]+)*)(?!\w)",
     re.I,
 )
 _PERSON = rf"(?:[{_CAP}]\.\s?)*(?:de\s|du\s|von\s)?[{_CAP}][{_LOW}]*\.?(?:\s?f\.)?"
-_PEOPLE = rf"{_PERSON}(?:\s?(?:&|et|ex)\s{_PERSON})*"
-_AUTHOR = re.compile(rf"[ ]+(?:\({_PEOPLE}\)(?:\s?{_PEOPLE})?|hort\.|{_PEOPLE})(?=\s|,|$)")
-_GROUP = re.compile(
+_PEOPLE = rf"{_PERSON}(?:(?:\s?&|\set|\sex)\s{_PERSON})*"
+_AUTHOR = later(rf"[ ]+(?:\({_PEOPLE}\)(?:\s?{_PEOPLE})?|hort\.|{_PEOPLE})(?=\s|,|$)")
+_GROUP = later(
     rf"[ ]+(?P<open>\()?(?P<words>[{_CAP}][\w’'-]*(?:\s[{_CAP}][\w’'-]*){{0,2}})"
     r"\s(?P<kind>[Gg]roup|GROUP|Grp?\b\.?|grex|gx)\b\)?"
 )
-_MARKED = re.compile(
+_MARKED = later(
     rf"[ ]+\(?(?P<words>[{_CAP}][\w’'!-]*(?:\s[{_CAP}0-9][\w’'!-]*){{0,3}})"
     r"\s?(?:[™®]|\((?:TM|R)\))\)?(?!\s*[Ss](?:eries|ERIES))"
 )
-_CAPITALS = re.compile(
+_CAPITALS = later(
     r"[ ]+(?!(?:US)?PP|P[BV]R|COPF|EU\b)"
     rf"(?P<words>[{_CAP}][{_CAP}’'-]{{2,}}(?:\s[{_CAP}0-9][{_CAP}0-9’'!-]*){{0,3}})(?=\s|$)"
 )
-_CV = re.compile(
+_CV = later(
     rf"\s+(?:cv|var)\.?\s+(?=[{re.escape(_OPENING)}])|\s+cv\.?\s+(?P<bare>[{_CAP}][\w’'-]*(?:\s[{_CAP}][\w’'-]*){{0,2}})",
     re.I,
 )
-_FORMULA = re.compile(rf"\s+[×xX✕]\s+(?=[{_CAP}][{_LOW}]*\.?\s?[{_LOW}])")
-_SECOND = re.compile(rf"(?P<genus>[{_CAP}](?:[{_LOW}]+|\.))\s?(?P<word>[{_LOW}]+(?:-[{_LOW}]+)*)(?!\w)")
+_FORMULA = later(rf"\s+[×xX✕]\s+(?=[{_CAP}][{_LOW}]*\.?\s?[{_LOW}])")
+_SECOND = later(rf"(?P<genus>[{_CAP}](?:[{_LOW}]+|\.))\s?(?P<word>[{_LOW}]+(?:-[{_LOW}]+)*)(?!\w)")
 
 _RANKS = {
     "ssp": "subsp.",
@@ -71,11 +76,6 @@ _RANKS = {
     "subvar": "subvar.",
     "subf": "subf.",
 }
-_SMALL = re.compile(
-    r"an?|and|as|at|by|del?|de[rs]|du|for|from|im|in|la|les?|of|on|or|the|to|und|van|von|with", re.I
-)
-
-
 @dataclass(frozen=True, slots=True)
 class Parsed:
     """A name found in a text, and where it ends. `quoted` is how many of the cultivar's quotes were seen."""
@@ -154,7 +154,7 @@ def _read_epithets(
     genus = (name.genus or "").lower()
     match = _EPITHET.match(text, end)
     if match and _case_fits(match["word"], capitals) and not _is_rank(match["word"]):
-        word, cross = match["word"].lower(), bool(match["cross"])
+        word, cross = plain_epithet(match["word"].lower()), bool(match["cross"])
         word, joined = _unjoin(genus, word, accepts)
         if len(word) > 2 and not _UNSURE.match(f" {word}") and (cross or accepts(genus, word)):
             name = replace(name, species=word, hybrid=name.hybrid or cross or joined)
@@ -165,7 +165,9 @@ def _read_epithets(
             break
         rank = match["rank"].lower()
         plain = rank.removeprefix("notho")
-        below.append(("notho" if plain != rank else "") + f"{_RANKS[plain]} {match['word'].lower()}")
+        below.append(
+            ("notho" if plain != rank else "") + f"{_RANKS[plain]} {plain_epithet(match['word'].lower())}"
+        )
         end = match.end()
     if below:
         name = replace(name, infraspecific=" ".join(below))
@@ -220,6 +222,8 @@ def _read_cultivated(
         word = match[1].lower().rstrip(".")
         unsure = word + "." if word in ("sp", "spp") else "hybrid" if word == "hyb" else word
         name = replace(name, hybrid=name.hybrid or word.startswith("hyb"))
+    if not name.species and (match := _CROSSED.match(text, end)):  # Rosa × 'Sky Lantern'
+        name, end = replace(name, hybrid=True), match.end()
     for _ in range(4):
         if name.group is None and (match := _GROUP.match(text, end)):
             kind = "grex" if match["kind"].lower() in ("grex", "gx") else "Group"
@@ -296,47 +300,3 @@ def _line_ends_it(text: str, position: int, start: int) -> bool:
     if text[position] != "\n":
         return False
     return not re.match(rf"\n[{_CAP}][^\W\d_]*(?:\s[^\W\d_]+)?[{_CLOSING}]", text[position:])
-
-
-def tidy_epithet(printed: str) -> str:
-    """An epithet with single spaces, and in ordinary letters when it was all capitals."""
-    words = " ".join(printed.replace("’", "'").replace("‘", "'").replace("`", "'").split()).strip(" ,;.")
-    return title_case(words) if words.isupper() and len(words) > 3 and not re.search(r"\d", words) else words
-
-
-def title_case(words: str) -> str:
-    """Every word with a capital, as a person writes a title.
-
-    >>> title_case("LILY OF THE VALLEY"), title_case("lamb's ear"), title_case("BLACK-EYED SUSAN")
-    ('Lily of the Valley', "Lamb's Ear", 'Black-Eyed Susan')
-    """
-    out: list[str] = []
-    for number, word in enumerate(words.lower().split(" ")):
-        plain = number > 0 and _SMALL.fullmatch(word)
-        out.append(
-            word
-            if plain
-            else "-".join(
-                p if _stays_small(p, i) else p[:1].upper() + p[1:] for i, p in enumerate(word.split("-"))
-            )
-        )
-    return " ".join(out)
-
-
-def _stays_small(part: str, place: int) -> bool:
-    """Whether a part of a hyphened word stays small: Forget-me-not, Lily-of-the-Valley."""
-    return place > 0 and bool(_SMALL.fullmatch(part) or part in ("me", "not", "leaf", "s"))
-
-
-def plausible_epithet(epithet: str) -> bool:
-    """Whether the code's limits on cultivar epithets allow it (length, characters, not digits alone).
-
-    >>> plausible_epithet("100th Battalion"), plausible_epithet("12"), plausible_epithet("x" * 31)
-    (True, False, False)
-    """
-    letters = sum(c.isalpha() for c in epithet)
-    return (
-        1 < len(epithet) <= MAX_EPITHET
-        and letters >= 2
-        and not re.search(r"[^\w\s'’,!.\-/\\]|_|½|¼", epithet)
-    )

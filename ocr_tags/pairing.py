@@ -1,50 +1,45 @@
-"""Which two photos are the two sides of one tag, before anything is read: by a pairs file, a name, an order.
+"""Which photos are the sides of one tag, before anything is read: by their names, or by their order.
 
-Pairs files and side names are taken at their word. Order is only a proposal: whether two photos taken
+Side names are taken at their word. Order is only a proposal: whether two photos taken
 one after the other belong together is decided in `belonging` from what they say.
 """
 
 from __future__ import annotations
 
-import csv
 import re
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from typing import Literal
 
-from ocr_tags.errors import TagError
-from ocr_tags.photos import PhotoFile, reason
+from ocr_tags.photos import PhotoFile
 from ocr_tags.record import Photo
 
-
-class PairsFileError(TagError):
-    """A line of the pairs file cannot be followed."""
-
-
-Bond = Literal["named", "numbered", "loose"]
-"""How sure a grouping is: sides named; a first and a second shot of one name; nothing but the order."""
+Bond = Literal["told", "named", "counted", "numbered", "loose"]
+"""How sure a grouping is: by a pairs file, by sides named, by sides named and numbered, by two shots of one
+name, by nothing but order."""
 
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """Photos thought to be one tag before anything is read, front first.
+    """Photos thought to be one tag before anything is read, fronts first; a side may have several photos.
 
-    `named`: sides are known. `numbered`: the two belong together unless they plainly speak of two
-    plants, and which is the front is seen from the print. `loose`: one photo, which may belong to the
+    `told` and `named`: sides are known. `counted`: sides are known, and every number has both; the numbers
+    may count photos of one tag, or tags. `numbered`: the two belong together unless they plainly speak of
+    two plants, and which is the front is seen from the print. `loose`: one photo, which may belong to the
     next loose one.
     """
 
-    front: PhotoFile | None
-    back: PhotoFile | None
+    fronts: tuple[PhotoFile, ...]
+    backs: tuple[PhotoFile, ...]
     bond: Bond
     why: str
 
     @property
     def photos(self) -> tuple[PhotoFile, ...]:
-        return tuple(each for each in (self.front, self.back) if each is not None)
+        return self.fronts + self.backs
 
 
 # ---------------------------------------------------------------- by name
@@ -52,7 +47,15 @@ class Group:
 _FRONT = "front|recto|obverse|vorne|vorn|vorderseite|avant|frente"
 _BACK = "back|rear|verso|reverse|hinten|rueckseite|rückseite|arriere|arrière|dorso"
 _SIDE_WORD = re.compile(rf"(?<![^\W\d_])(?:(?P<front>{_FRONT})|(?P<back>{_BACK}))(?:\s*of)?(?![^\W\d_])")
-_SIDE_LETTER = re.compile(r"[\s_.-]+\(?(?:(?P<front>f)|(?P<back>b))\)?$")
+_SIDE_LETTER = re.compile(r"[\s_.-]+\(?(?:(?P<front>f)|(?P<back>b))(?=[\W\d_]*$)")
+_AGAIN = re.compile(
+    r"[\s_.-]*\(?0?(?P<place>\d)\)?|[\s_.-]+\(?(?P<letter>[a-d])\)?"
+    r"|[\s_.-]+\(?(?P<part>top|upper|middle|lower|bottom|left|right|detail|close[\s_-]?up|again|copy|retake"
+    r"|oben|mitte|unten|links|rechts|haut|milieu|bas|gauche|droite)\)?(?:[\s_.-]*\d)?"
+)
+"""What people put behind the word for a side when they photograph it once more."""
+MOST_SHOTS = 4
+"""More photos "of one side" by a running number are a series of tags."""
 _NUMBER = re.compile(r"(?:[\s_.-]+|\s*\()0?(?P<place>\d)\)?$")
 _LETTER = re.compile(r"(?:(?<=[^\W_])|[\s_.-]+)\(?(?P<place>[a-z])\)?$")
 _RUNNING = re.compile(
@@ -72,6 +75,8 @@ def group_by_name(photos: Sequence[PhotoFile]) -> list[Group]:
     ...     return [[p.name for p in g.photos] for g in group_by_name([PhotoFile(Path(f), f) for f in files])]
     >>> names("aster_back.jpg", "aster_front.jpg", "rose (1).jpg", "rose (2).jpg", "IMG_1.jpg", "IMG_2.jpg")
     [['aster_front.jpg', 'aster_back.jpg'], ['rose (1).jpg', 'rose (2).jpg'], ['IMG_1.jpg'], ['IMG_2.jpg']]
+    >>> names("aster_back.jpg", "aster_front.jpg", "aster_front (2).jpg")
+    [['aster_front.jpg', 'aster_front (2).jpg', 'aster_back.jpg']]
     """
     groups: dict[Path, Group] = {}
     left = list(photos)
@@ -80,34 +85,91 @@ def group_by_name(photos: Sequence[PhotoFile]) -> list[Group]:
             groups.update((photo.path, group) for photo in group.photos)
         left = [photo for photo in left if photo.path not in groups]
     for photo in left:
-        groups[photo.path] = Group(photo, None, "loose", "nothing in its name says which side it is")
+        groups[photo.path] = Group((photo,), (), "loose", "nothing in its name says which side it is")
     return list({id(groups[photo.path]): groups[photo.path] for photo in photos}.values())
 
 
+@dataclass(frozen=True, slots=True)
+class _Name:
+    """A file name taken apart: the tag's part, the side, and which photo of it, "" where it does not say."""
+
+    photo: PhotoFile
+    tag: str
+    side: str
+    again: str
+    counted: bool
+    """Whether `again` is a number or letter, which may also count tags."""
+
+
 def _named(photos: Sequence[PhotoFile]) -> Iterator[Group]:
-    sides: dict[_Key, _BySide] = defaultdict(lambda: defaultdict(list))
-    for photo in photos:
-        stem = photo.path.stem.casefold()
-        match = _SIDE_WORD.search(stem) or _SIDE_LETTER.search(stem)
-        if match:
-            rest = re.sub(r"[\s_.()-]+", " ", f"{stem[: match.start()]} {stem[match.end() :]}").strip()
-            side = "front" if match["front"] else "back"
-            sides[(str(photo.path.parent), rest)][side].append(photo)
-    for found in _one_a_side(sides, ("front", "back")):
-        front, back = found.get("front"), found.get("back")
-        if front and back:
-            yield Group(front, back, "named", f"their names say front and back: {front.name}, {back.name}")
-        elif _ends_in_side_word(front or back):
-            side = "front" if front else "back"
-            yield Group(front, back, "named", f"its name says {side}, and the other side is not here")
+    tags: dict[_Key, list[_Name]] = defaultdict(list)
+    for name in filter(None, map(_taken_apart, photos)):
+        tags[(str(name.photo.path.parent), name.tag)].append(name)
+    for names in tags.values():
+        for alike in _one_tag_each(names):
+            yield from _sides_of(alike)
 
 
-def _ends_in_side_word(photo: PhotoFile | None) -> bool:
+def _taken_apart(photo: PhotoFile) -> _Name | None:
+    stem = photo.path.stem.casefold()
+    match = _SIDE_WORD.search(stem) or _SIDE_LETTER.search(stem)
+    if match is None:
+        return None
+    again = _AGAIN.fullmatch(stem[match.end() :])
+    rest = stem[: match.start()] if again else f"{stem[: match.start()]} {stem[match.end() :]}"
+    return _Name(
+        photo,
+        tag=re.sub(r"[\s_.()-]+", " ", rest).strip(),
+        side="front" if match["front"] else "back",
+        again=(again["place"] or again["letter"] or again["part"]) if again else "",
+        counted=bool(again and not again["part"]),
+    )
+
+
+def _one_tag_each(names: Sequence[_Name]) -> Iterator[list[_Name]]:
+    """Names of what may be one tag; behind a running name, and in a long row, a number counts tags."""
+    several = len({name.again for name in names})
+    series = all(name.counted for name in names) and _RUNNING.fullmatch(names[0].tag)
+    if several > 1 and (series or several > MOST_SHOTS):
+        for again in dict.fromkeys(name.again for name in names):
+            yield [name for name in names if name.again == again]
+    else:
+        yield list(names)
+
+
+def _sides_of(names: Sequence[_Name]) -> Iterator[Group]:
+    """The group; two where every picture is there in two formats, which are told apart by their ending."""
+    taken = Counter((name.side, name.again) for name in names)
+    twice = max(taken.values()) > 1
+    formats: dict[str, list[_Name]] = defaultdict(list)
+    for name in names:
+        formats[name.photo.path.suffix.casefold() if twice else ""].append(name)
+    for alike in formats.values():
+        if len({(name.side, name.again) for name in alike}) == len(alike):
+            yield from _named_group(sorted(alike, key=lambda name: name.again))
+
+
+def _named_group(names: Sequence[_Name]) -> Iterator[Group]:
+    fronts, backs = (tuple(name.photo for name in names if name.side == side) for side in ("front", "back"))
+    shown = ", ".join(photo.name for photo in fronts + backs)
+    if fronts and backs:
+        sides = [[name.again for name in names if name.side == side] for side in ("front", "back")]
+        counted = len(fronts) > 1 and sides[0] == sides[1] and all(n.counted or not n.again for n in names)
+        bond: Bond = "counted" if counted else "named"
+        yield Group(fronts, backs, bond, f"their names say front and back: {shown}")
+    elif len(names) > 1 and all(map(_ends_in_side_word, (name.photo for name in names))):
+        yield Group(fronts, backs, "named", f"their names say {names[0].side}: {shown}")
+    elif len(names) == 1 and not names[0].again and _ends_in_side_word(names[0].photo):
+        why = f"its name says {names[0].side}, and the other side is not here"
+        yield Group(fronts, backs, "named", why)
+
+
+def _ends_in_side_word(photo: PhotoFile) -> bool:
     """A word inside a name ("back yard rose") says nothing when no partner's name answers to it."""
-    if photo is None:
-        return False
-    matches = list(_SIDE_WORD.finditer(photo.path.stem.casefold()))
-    return bool(matches) and matches[-1].end() == len(photo.path.stem)
+    stem = photo.path.stem.casefold()
+    matches = list(_SIDE_WORD.finditer(stem))
+    end = matches[-1].end() if matches else -1
+    return bool(matches) and (end == len(stem) or _AGAIN.fullmatch(stem, end) is not None)
 
 
 def _numbered(photos: Sequence[PhotoFile]) -> Iterator[Group]:
@@ -122,7 +184,7 @@ def _numbered(photos: Sequence[PhotoFile]) -> Iterator[Group]:
             if len(found) == 2:
                 names = f"{found[first].name}, {found[second].name}"
                 why = f"their names differ only in {first} and {second}: {names}"
-                yield Group(found[first], found[second], "numbered", why)
+                yield Group((found[first],), (found[second],), "numbered", why)
 
 
 def _one_a_side(sides: Mapping[_Key, _BySide], wanted: tuple[str, str]) -> Iterator[dict[str, PhotoFile]]:
@@ -141,56 +203,6 @@ def _one_a_side(sides: Mapping[_Key, _BySide], wanted: tuple[str, str]) -> Itera
         for group in alike.values():
             if all(len(photos) == 1 for photos in group.values()):
                 yield {side: photos[0] for side, photos in group.items()}
-
-
-# ---------------------------------------------------------------- by a pairs file
-
-
-def group_by_file(pairs_file: Path, photos: Sequence[PhotoFile]) -> list[Group]:
-    """The groups a CSV file (columns front, back; one may be blank) asks for.
-
-    A name in it is a path from the pairs file's own folder, or the name of exactly one of `photos`.
-    Raises PairsFileError naming the line.
-    """
-    try:
-        with pairs_file.open(encoding="utf-8-sig", newline="") as stream:
-            rows = [(number, row) for number, row in enumerate(csv.reader(stream), start=1) if any(row)]
-    except (OSError, UnicodeDecodeError, csv.Error) as error:
-        words = reason(error) if isinstance(error, OSError) else str(error)
-        raise PairsFileError(f"The pairs file {pairs_file} cannot be read: {words}.") from error
-    if rows and [cell.strip().casefold() for cell in rows[0][1][:2]] == ["front", "back"]:
-        del rows[0]
-    used: dict[Path, int] = {}
-    return [_from_row(pairs_file, number, row, photos, used) for number, row in rows]
-
-
-def _from_row(
-    pairs_file: Path, number: int, row: list[str], photos: Sequence[PhotoFile], used: dict[Path, int]
-) -> Group:
-    where = f"Line {number} of {pairs_file.name}"
-    front, back, *more = *(cell.strip() for cell in row), *[""] * (2 - len(row))
-    if any(more) or not (front or back):
-        raise PairsFileError(f"{where} does not name one or two photos.", "Write one tag a line: front,back")
-    sides = [_named_in(cell, where, pairs_file.parent, photos) if cell else None for cell in (front, back)]
-    for photo in sides:
-        if photo is not None and (earlier := used.setdefault(photo.path.resolve(), number)) != number:
-            raise PairsFileError(f"{where}: {photo.name} is already used in line {earlier}.")
-    if front and back and len({photo.path.resolve() for photo in sides if photo}) == 1:
-        raise PairsFileError(f"{where} names {front} as both front and back.")
-    return Group(sides[0], sides[1], "named", f"line {number} of {pairs_file.name} says so")
-
-
-def _named_in(cell: str, where: str, folder: Path, photos: Sequence[PhotoFile]) -> PhotoFile:
-    wanted = Path(cell).expanduser()
-    matching = [photo for photo in photos if cell in (photo.name, photo.path.name)]
-    if len(matching) == 1:
-        return matching[0]
-    if len(matching) > 1:
-        message = f"{where}: there are {len(matching)} photos called {cell}."
-        raise PairsFileError(message, "Give the folder too.")
-    if (folder / wanted).is_file():
-        return PhotoFile(folder / wanted, cell)
-    raise PairsFileError(f"{where}: there is no photo {cell}.")
 
 
 # ---------------------------------------------------------------- by order

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeAlias, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,17 +17,23 @@ from ocr_tags.engines import Engine, open_engines
 from ocr_tags.fields import FIELDS
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.names import BOTANICAL_NAME, COMMON_NAMES
+from ocr_tags.glare import find_glare
 from ocr_tags.lexicon import match_plant
 from ocr_tags.photos import OpenedPhoto, open_photo
 from ocr_tags.reading import PictureRead, read_picture
 from ocr_tags.record import Photo, PlantMatch, Reading, Side, TagRecord, Word
 from ocr_tags.settings import Settings
+from ocr_tags.shots import joined_claims, joined_lines
 from ocr_tags.text import Line, side_texts
 from ocr_tags.voting import Claim, claims, readings
 
 FEW_WORDS = 3
 """A side with fewer words than this counts as unreadable."""
 TITLE_SIZE = 1.5
+
+T = TypeVar("T")
+Several: TypeAlias = T | Sequence[T] | None
+"""Of one side: nothing, its only photo, or all its photos."""
 
 Look = Callable[[NDArray[np.uint8], Sequence[Engine]], PictureRead]
 
@@ -42,6 +48,9 @@ class SideRead:
     title: str | None
     word_count: int
     readers: tuple[str, ...]
+    words: tuple[Word, ...] = ()
+    blown_out: tuple[str, ...] = ()
+    """The words beside patches where light has blown out the print."""
 
     @property
     def readings(self) -> dict[str, tuple[Reading[Any], ...]]:
@@ -49,14 +58,17 @@ class SideRead:
         return _laid_together(self, None)
 
 
-def read_tag(front: Path | None, back: Path | None = None, settings: Settings | None = None) -> TagRecord:
-    """The record of one tag from a photo of its front, its back, or both.
+def read_tag(front: Several[Path], back: Several[Path] = None, settings: Settings | None = None) -> TagRecord:
+    """The record of one tag from a photo, or several, of its front, its back, or both.
 
     Raises PhotoError when a file is no photo and ReaderError when no engine is installed.
     """
     chosen = settings or Settings()
-    sides = [read_side(open_photo(path, settings=chosen), chosen) if path else None for path in (front, back)]
-    return make_record(sides[0], sides[1])
+    fronts, backs = (
+        [read_side(open_photo(path, settings=chosen), chosen) for path in _several(paths)]
+        for paths in (front, back)
+    )
+    return make_record(fronts, backs)
 
 
 def read_side(
@@ -70,6 +82,7 @@ def read_side(
     lines = tuple(main.string[line.start : line.end] for line in main.lines) if main else ()
     titles = [main.string[ln.start : ln.end] for ln in main.lines if ln.size >= TITLE_SIZE] if main else []
     outline = tuple((round(x), round(y)) for x, y in seen.straight.outline)
+    words, glare = tuple(span.word for span in main.words) if main else (), find_glare(seen.straight.pixels)
     return SideRead(
         photo=Photo(side, photo.name, photo.sha256, photo.width, photo.height, photo.taken_at, outline),
         claims={field.name: claims(texts, field) for field in FIELDS},
@@ -77,6 +90,8 @@ def read_side(
         title=" ".join(titles) or None,
         word_count=len(main.words) if main else 0,
         readers=tuple(engine.describe() for engine in engines),
+        words=words,
+        blown_out=tuple(word.text for word in glare.beside(words)) if glare else (),
     )
 
 
@@ -119,24 +134,40 @@ def _lies_in(word: Word, code: Word) -> bool:
 
 
 def make_record(
-    front: SideRead | None, back: SideRead | None = None, notes: tuple[str, ...] = ()
+    front: Several[SideRead], back: Several[SideRead] = None, notes: tuple[str, ...] = ()
 ) -> TagRecord:
-    """One record from what the sides say. ValueError when there is neither side."""
-    sides = [
-        *([_as_side(front, "front")] if front is not None else []),
-        *([_as_side(back, "back")] if back is not None else []),
-    ]
-    if not sides:
+    """One record from what the photos of the sides say. ValueError when there are none."""
+    shots = [_as_side(shot, "front") for shot in _several(front)]
+    shots += [_as_side(shot, "back") for shot in _several(back)]
+    shots = [_as_photo(shot, number) for number, shot in enumerate(shots)]
+    if not shots:
         raise ValueError("a record needs at least one side")
+    by_side = [[shot for shot in shots if shot.photo.side == side] for side in ("front", "back")]
+    sides = [one_side(group) for group in by_side if group]
     found = _laid_together(*sides)
     return TagRecord(
-        tag_id=tag_id(*(side.photo.sha256 for side in sides)),
-        photos=tuple(side.photo for side in sides),
+        tag_id=tag_id(*(shot.photo.sha256 for shot in shots)),
+        photos=tuple(shot.photo for shot in shots),
         readings=found,
         plant=_plant(found),
         texts={side.photo.side: side.lines for side in sides},
-        readers=tuple(dict.fromkeys(reader for side in sides for reader in side.readers)),
-        notes=(*notes, *_unreadable(sides, found)),
+        readers=tuple(dict.fromkeys(reader for shot in shots for reader in shot.readers)),
+        notes=(*notes, *_unreadable(sides, found), *_blown_out(sides)),
+    )
+
+
+def one_side(shots: Sequence[SideRead]) -> SideRead:
+    """Several photos of one side as one reading of it; `photo` and `words` are those of the first."""
+    if len(shots) == 1:
+        return shots[0]
+    fullest = max(shots, key=lambda shot: shot.word_count)
+    return replace(
+        shots[0],
+        claims=joined_claims(shots),
+        lines=joined_lines(shots),
+        title=fullest.title,
+        word_count=fullest.word_count,
+        blown_out=shots[0].blown_out if all(shot.blown_out for shot in shots) else (),
     )
 
 
@@ -157,6 +188,20 @@ def _as_side(side_read: SideRead, side: Side) -> SideRead:
         name: tuple(replace(claim, side=side) for claim in found) for name, found in side_read.claims.items()
     }
     return replace(side_read, photo=replace(side_read.photo, side=side), claims=own)
+
+
+def _as_photo(shot: SideRead, number: int) -> SideRead:
+    """The claims pointing at the record's photo of this number."""
+    own = {
+        name: tuple(replace(claim, photo=number) for claim in found) for name, found in shot.claims.items()
+    }
+    return replace(shot, claims=own)
+
+
+def _several(given: Several[T]) -> Sequence[T]:
+    if given is None:
+        return ()
+    return given if isinstance(given, Sequence) else (given,)
 
 
 def _laid_together(first: SideRead, second: SideRead | None = None) -> dict[str, tuple[Reading[Any], ...]]:
@@ -185,6 +230,14 @@ def _unreadable(sides: list[SideRead], found: Mapping[str, tuple[Reading[Any], .
     if len(sides) > 1 and _named(found) and not _named(sides[0].readings) and not notes:
         notes.append("The front gave no name that could be read; the name is from the back.")
     return tuple(notes)
+
+
+def _blown_out(sides: Sequence[SideRead]) -> Iterator[str]:
+    """Where light hides print, so that what is missing there is not taken for not printed."""
+    for side in sides:
+        if side.blown_out:
+            which, longest = side.photo.side, max(side.blown_out, key=len)
+            yield f"Part of the {which} is blown out by light: print near “{longest}” may be missing."
 
 
 def _named(found: Mapping[str, tuple[Reading[Any], ...]]) -> bool:

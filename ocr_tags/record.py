@@ -253,7 +253,10 @@ class Field(Generic[V]):
 
 @dataclass(frozen=True, slots=True)
 class Reading(Generic[V_co]):
-    """A value with its proof: photo side, box in photo pixels, the printed text, and how sure."""
+    """A value with its proof: photo side, box in photo pixels, the printed text, and how sure.
+
+    `photo` says in which of the record's photos the box lies, counted from 0: a side may have several.
+    """
 
     value: V_co
     printed: str
@@ -262,6 +265,7 @@ class Reading(Generic[V_co]):
     confidence: float
     status: Status = "read"
     alternatives: tuple[Reading[V_co], ...] = ()
+    photo: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -308,7 +312,8 @@ class Caution:
 
     `weight` is what is at stake: `harm` to people, animals or the law, `loss` of the plant or the money,
     or a `note` that helps to understand the tag. `basis` is a published source or "common practice, no
-    source". `printed`, `side` and `box` point at the print; a caution about what is missing has none.
+    source". `printed`, `side`, `box` and `photo` point at the print, as in `Reading`; a caution about what is
+    missing has none.
     """
 
     code: str
@@ -321,6 +326,7 @@ class Caution:
     side: Side | None = None
     box: Box | None = None
     swatches: tuple[Swatch, ...] = ()
+    photo: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,8 @@
 """A record as JSON and back: the one outside shape, built from the list of fields.
 
 Lengths are centimetres and temperatures degrees Celsius, unrounded. A field that was not printed or
-not read is absent.
+not read is absent. A reading's `photo` is the place of its photograph in `photos`, counted from 0, as a side
+may have several; in records that do not say, it is the first of that side.
 """
 
 from __future__ import annotations
@@ -49,11 +50,12 @@ def from_json(shown: Mapping[str, Any]) -> TagRecord:
             "Update ocr-tags.",
         )
     try:
+        photos = tuple(_as(photo, Photo) for photo in shown["photos"])
         return TagRecord(
             tag_id=shown["tag_id"],
-            photos=tuple(_as(photo, Photo) for photo in shown["photos"]),
+            photos=photos,
             readings={
-                field.name: _read_back(shown["fields"][field.name], field)
+                field.name: _read_back(shown["fields"][field.name], field, photos)
                 for field in FIELDS
                 if field.name in shown["fields"]
             },
@@ -96,6 +98,7 @@ def _reading(reading: Reading[Any]) -> dict[str, Any]:
         "value": msgspec.to_builtins(reading.value),
         "printed": reading.printed,
         "side": reading.side,
+        "photo": reading.photo,
         "box": None if box is None else [box.x, box.y, box.w, box.h],
         "confidence": round(reading.confidence, 3),
         "status": reading.status,
@@ -103,13 +106,14 @@ def _reading(reading: Reading[Any]) -> dict[str, Any]:
     }
 
 
-def _read_back(shown: Any, field: Field[Any]) -> tuple[Reading[Any], ...]:
+def _read_back(shown: Any, field: Field[Any], photos: tuple[Photo, ...]) -> tuple[Reading[Any], ...]:
     entries = shown if field.shape == "each" else [shown]
-    return tuple(_reading_back(entry, value_type(field)) for entry in entries)
+    return tuple(_reading_back(entry, value_type(field), photos) for entry in entries)
 
 
-def _reading_back(entry: Mapping[str, Any], kind: Any) -> Reading[Any]:
+def _reading_back(entry: Mapping[str, Any], kind: Any, photos: tuple[Photo, ...]) -> Reading[Any]:
     box = entry.get("box")
+    first = next((place for place, photo in enumerate(photos) if photo.side == entry["side"]), 0)
     return Reading(
         value=_as(entry["value"], kind),
         printed=entry["printed"],
@@ -117,7 +121,8 @@ def _reading_back(entry: Mapping[str, Any], kind: Any) -> Reading[Any]:
         box=None if box is None else Box(*box),
         confidence=float(entry["confidence"]),
         status=entry["status"],
-        alternatives=tuple(_reading_back(other, kind) for other in entry.get("alternatives", ())),
+        alternatives=tuple(_reading_back(other, kind, photos) for other in entry.get("alternatives", ())),
+        photo=int(entry.get("photo", first)),
     )
 
 

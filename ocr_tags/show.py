@@ -207,7 +207,13 @@ def details(record: TagRecord, below: float, boxes: bool = False, units: Units |
             escape(" / ".join(reading.printed.split("\n"))),
         )
         table.add_row(
-            label, value, printed, reading.side, sure, escape(f"{MARK} {why}" if why else ""), *place
+            label,
+            value,
+            printed,
+            _shown_on(record, reading),
+            sure,
+            escape(f"{MARK} {why}" if why else ""),
+            *place,
         )
     return table
 
@@ -216,6 +222,13 @@ def _readings(record: TagRecord) -> Iterator[tuple[str, Reading[Any]]]:
     for field in FIELDS:
         for number, reading in enumerate(record.readings.get(field.name, ())):
             yield ("" if number else field.label), reading
+
+
+def _shown_on(record: TagRecord, reading: Reading[Any]) -> str:
+    """The side; of a side with several photos also which one, counted from 1 in the order they are named."""
+    photos = [place for place, photo in enumerate(record.photos) if photo.side == reading.side]
+    several = len(photos) > 1 and reading.photo in photos
+    return f"{reading.side} {photos.index(reading.photo) + 1}" if several else reading.side
 
 
 def remarks(record: TagRecord) -> list[str]:

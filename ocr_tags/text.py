@@ -7,6 +7,7 @@ and for their merger, and the fields that a text holds are voted on later.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Iterator, Sequence, Set
 from dataclasses import dataclass
 from functools import cached_property
@@ -169,7 +170,7 @@ def columns(lines: Sequence[Line], is_label: IsLabel = no_label) -> Arranged:
     Where a side prints its labels under their values (a picture, the value, then in small letters what
     it is), each such column comes with its label first: readers know one order only.
     """
-    chains = _chains(lines, _label_ties(lines, is_label)[0])
+    chains = _apart(_chains(lines, _label_ties(lines, is_label)[0]), is_label)
     under = [chain for chain in chains if _labelled_below(chain, is_label)]
     arranged: Arranged = []
     for chain in chains:
@@ -191,6 +192,19 @@ def _chains(lines: Sequence[Line], ends: Set[int]) -> list[list[Line]]:
             chain.append(below[id(chain[-1])])
         chains.append(chain)
     return chains
+
+
+def _apart(chains: list[list[Line]], is_label: IsLabel) -> list[list[Line]]:
+    """Columns of value, label, value, label as pairs, if columns end in a label and begin with none."""
+    orders = ["".join("L" if is_label(line.text) else "V" for line in chain) for chain in chains]
+    if sum(order.endswith("VL") for order in orders) <= sum(order.startswith("LV") for order in orders):
+        return chains
+    parts: list[list[Line]] = []
+    for chain, order in zip(chains, orders, strict=True):
+        pairs = re.fullmatch("V*?((?:VL){2,})V*", order)
+        start, end = pairs.span(1) if pairs else (0, 0)
+        parts += [chain[:start], *(chain[at : at + 2] for at in range(start, end, 2)), chain[end:]]
+    return [part for part in parts if part]
 
 
 def _labelled_below(chain: Sequence[Line], is_label: IsLabel) -> bool:

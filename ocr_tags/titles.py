@@ -18,8 +18,9 @@ from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from ocr_tags import lexicon, repair
+from ocr_tags.epithets import title_case
 from ocr_tags.foreign_names import genera_called
-from ocr_tags.nomenclature import title_case
+from ocr_tags.patterns import later
 from ocr_tags.record import TagText
 
 TITLE_SIZE = 1.5
@@ -70,7 +71,7 @@ def lines_of(tag: TagText) -> tuple[Line, ...]:
 
 
 # What follows the heading of a plant passport are its lettered lines (EU 2017/2313), not titles.
-_PASSPORT = re.compile(
+_PASSPORT = later(
     r"\bpl?ante?n?\s?passp?|passeport\s+phyto|pasaporte\s+fito|plantenpaspoort|pflanzenpass", re.I
 )
 
@@ -99,7 +100,9 @@ def runs(tag: TagText, lines: tuple[Line, ...]) -> Iterator[tuple[Line, ...]]:
             sizes = [line.size for line in run]
             gaps = [tag.string[a.end : b.start] for a, b in pairwise(run)]
             together = all(gap in ("\n", "\t", " ") for gap in gaps)
-            if all(line.title for line in run) and together and max(sizes) <= 1.45 * min(sizes):
+            # Short words without tall letters are measured worst: "Common" above "Foxglove".
+            spread = 2.0 if is_qualifier(run[0].text.split()) else 1.45
+            if all(line.title for line in run) and together and max(sizes) <= spread * min(sizes):
                 yield run
 
 

@@ -45,6 +45,10 @@ class Claim:
     """The grammar's part of the best vote."""
     asked: int = 1
     """How many engines read this side."""
+    photo: int = 0
+    """In which of the record's photos `box` lies."""
+    place: Box | None = None
+    """Where `box` lies in the first photo of a side that has several; None where that is not known."""
 
     @property
     def strength(self) -> float:
@@ -62,8 +66,8 @@ def claims(texts: Sequence[TagText], field: Field[Any]) -> tuple[Claim, ...]:
         for order, found in enumerate(field.read(text)):
             claim = replace(_claim(text, found, order), asked=max(asked, 1))
             groups.setdefault(key(claim.value), []).append(claim)
-    united = sorted((_unite(group) for group in groups.values()), key=lambda claim: -claim.strength)
-    return _settle_places(united)
+    united = sorted((unite(group) for group in groups.values()), key=lambda claim: -claim.strength)
+    return settle_places(united)
 
 
 def _engine(reader: str) -> str:
@@ -89,7 +93,7 @@ def _clearness(text: TagText, found: Found[Any]) -> float:
     return 0.6 * mean + 0.4 * min(word.confidence for word in words)
 
 
-def _unite(group: Sequence[Claim]) -> Claim:
+def unite(group: Sequence[Claim]) -> Claim:
     """Claims of one value as one claim. The merged text is made of the others, so it counts only alone."""
     votes = _joined(*(claim.votes for claim in group))
     best = max(group, key=lambda claim: claim.strength)
@@ -106,7 +110,7 @@ def _joined(*several: Iterable[tuple[str, float]]) -> tuple[tuple[str, float], .
     return tuple(sorted(votes.items()))
 
 
-def _settle_places(united: Sequence[Claim]) -> tuple[Claim, ...]:
+def settle_places(united: Sequence[Claim]) -> tuple[Claim, ...]:
     """Of several values read in one place one stays, doubted as far as the others are strong.
 
     The strongest stays, unless a value hardly weaker explains more of the print ("Full Sun to Part Sun"
@@ -118,7 +122,9 @@ def _settle_places(united: Sequence[Claim]) -> tuple[Claim, ...]:
         if at is None:
             kept.append(claim)
         elif _explains_more(claim, kept[at]):
-            if claim.strength > FULLER_SHARE * kept[at].strength:
+            elsewhere = claim.photo != kept[at].photo  # may have run into what stands beside it there
+            backed = not elsewhere or len(claim.votes) >= len(kept[at].votes)
+            if backed and claim.strength > FULLER_SHARE * kept[at].strength:
                 kept[at] = _backed(claim, kept[at], POORER_VOTE)
         elif _explains_more(kept[at], claim):
             kept[at] = _backed(kept[at], claim, POORER_VOTE)
@@ -142,11 +148,12 @@ def _explains_more(claim: Claim, other: Claim) -> bool:
 
 
 def _same_place(a: Claim, b: Claim) -> bool:
-    if a.box is None or b.box is None:
+    here, there = (a.box, b.box) if a.photo == b.photo else (a.place, b.place)
+    if here is None or there is None:
         return False
-    wide = min(a.box.right, b.box.right) - max(a.box.x, b.box.x)
-    high = min(a.box.bottom, b.box.bottom) - max(a.box.y, b.box.y)
-    return wide > 0 and high > 0 and wide * high > 0.4 * min(a.box.w * a.box.h, b.box.w * b.box.h)
+    wide = min(here.right, there.right) - max(here.x, there.x)
+    high = min(here.bottom, there.bottom) - max(here.y, there.y)
+    return wide > 0 and high > 0 and wide * high > 0.4 * min(here.w * here.h, there.w * there.h)
 
 
 # ---------------------------------------------------------------- the two sides together
@@ -206,7 +213,7 @@ def _list(field: Field[Any], items: Sequence[Weighed], fit: Fit) -> list[Weighed
     weakest = min(kept, key=lambda item: item[0].confidence)[1]
     evidence = replace(weakest, elsewhere=left_out, parts=1 - 1 / len(kept))
     first = max(members, key=lambda part: part.confidence)
-    boxes = [part.box for part in members if part.side == first.side and part.box is not None]
+    boxes = [part.box for part in members if part.photo == first.photo and part.box is not None]
     reading = Reading(
         value=tuple(part.value for part in members),
         printed=" · ".join(part.printed for part in members),
@@ -214,6 +221,7 @@ def _list(field: Field[Any], items: Sequence[Weighed], fit: Fit) -> list[Weighed
         box=Box.around(boxes) if boxes else None,
         confidence=fit.chance(field.name, evidence),
         status="agreed" if all(part.status == "agreed" for part in members) else "read",
+        photo=first.photo,
     )
     return [(reading, evidence)]
 
@@ -254,7 +262,8 @@ def _weighed(name: str, group: Sequence[Claim], fit: Fit, *rivals: Sequence[Clai
     status: Status = "agreed" if len(_by_side(group)) > 1 else "read"
     evidence = _evidence(group, *rivals)
     chance = fit.chance(name, evidence)
-    return Reading(shown.value, shown.printed, shown.side, shown.box, chance, status), evidence
+    reading = Reading(shown.value, shown.printed, shown.side, shown.box, chance, status, photo=shown.photo)
+    return reading, evidence
 
 
 def _evidence(group: Sequence[Claim], *rivals: Sequence[Claim]) -> Evidence:

@@ -166,3 +166,84 @@ def test_half_known_pairs_are_read_again(tmp_path: Path) -> None:
     outcomes = run(tmp_path, tag_of_photo=lambda each: "3fa2" if each == sha256 else None)
     assert told(outcomes) == ["front:a_front.jpg back:a_back.jpg"]
     assert isinstance(outcomes[0], TagRead) and outcomes[0].files[sha256] == front
+
+
+def test_a_side_photographed_twice_is_one_side(tmp_path: Path) -> None:
+    """Two photos of the front and two of the back in a row: fronts are not married to each other."""
+    put(tmp_path, "IMG_1.jpg", SALVIA + "\nTough and long in flower")
+    put(tmp_path, "IMG_2.jpg", SALVIA + "\nTough and long in fl")
+    put(tmp_path, "IMG_3.jpg", SALVIA_BACK)
+    put(tmp_path, "IMG_4.jpg", SALVIA_BACK.replace("Zones 3-8", "Zones"))
+    put(tmp_path, "IMG_5.jpg", HOSTA)
+    put(tmp_path, "IMG_6.jpg", HOSTA_BACK)
+    outcomes = run(tmp_path)
+    assert told(outcomes) == [
+        "front:IMG_1.jpg front:IMG_2.jpg back:IMG_3.jpg back:IMG_4.jpg",
+        "front:IMG_5.jpg back:IMG_6.jpg",
+    ]
+    assert isinstance(outcomes[0], TagRead)
+    record = outcomes[0].record
+    assert "The front was read from 2 photos: IMG_1.jpg, IMG_2.jpg." in record.notes
+    (zones,) = record.readings["hardiness"]
+    assert (zones.side, record.photos[zones.photo].file) == ("back", "IMG_3.jpg")
+
+
+def test_the_front_once_more_after_the_back(tmp_path: Path) -> None:
+    for number, text in enumerate((SALVIA, SALVIA_BACK, SALVIA, HOSTA, HOSTA_BACK), start=1):
+        put(tmp_path, f"IMG_{number}.jpg", text)
+    assert told(run(tmp_path)) == [
+        "front:IMG_1.jpg front:IMG_3.jpg back:IMG_2.jpg",
+        "front:IMG_4.jpg back:IMG_5.jpg",
+    ]
+
+
+def test_the_same_print_on_another_day_is_another_tag(tmp_path: Path) -> None:
+    put(tmp_path, "IMG_1.jpg", SALVIA, "2026:04:18 09:12:44")
+    put(tmp_path, "IMG_2.jpg", SALVIA, "2026:04:19 09:12:44")
+    assert told(run(tmp_path)) == ["front:IMG_1.jpg", "front:IMG_2.jpg"]
+
+
+def test_names_put_several_photos_on_one_side_unless_they_show_another_plant(tmp_path: Path) -> None:
+    put(tmp_path, "x_front1.jpg", SALVIA)
+    put(tmp_path, "x_front2.jpg", HOSTA)
+    put(tmp_path, "x_front3.jpg", SALVIA)
+    put(tmp_path, "x_back.jpg", SALVIA_BACK)
+    outcomes = run(tmp_path)
+    assert told(outcomes) == ["front:x_front1.jpg front:x_front3.jpg back:x_back.jpg", "front:x_front2.jpg"]
+    assert isinstance(outcomes[1], TagRead)
+    assert outcomes[1].record.notes[0].startswith("Not joined with x_front1.jpg: they name two")
+
+
+def test_first_and_second_shot_of_one_side_are_no_front_and_back(tmp_path: Path) -> None:
+    put(tmp_path, "rose-1.jpg", SALVIA_BACK)
+    put(tmp_path, "rose-2.jpg", SALVIA_BACK)
+    (outcome,) = run(tmp_path)
+    assert isinstance(outcome, TagRead)
+    assert {photo.side for photo in outcome.record.photos} == {"front"}
+
+
+def test_a_photo_more_of_a_side_is_read_with_the_others(tmp_path: Path) -> None:
+    front = put(tmp_path, "a_front.jpg", SALVIA)
+    put(tmp_path, "a_front2.jpg", SALVIA)
+    put(tmp_path, "a_front3.jpg", "CRASH")
+    sha256 = fingerprint(front)
+    outcomes = run(tmp_path, tag_of_photo=lambda each: "3fa2" if each == sha256 else None)
+    assert told(outcomes) == [
+        "a_front3.jpg: the reader broke down on it (exit 11).",
+        "front:a_front.jpg front:a_front2.jpg",
+    ]
+    assert isinstance(outcomes[1], TagRead)
+    assert "Another photo, a_front3.jpg, could not be opened." in outcomes[1].record.notes
+
+
+def test_numbers_behind_sides_count_photos_or_tags_by_what_was_read(tmp_path: Path) -> None:
+    for number, front, back in ((1, SALVIA, SALVIA_BACK), (2, HOSTA, HOSTA_BACK)):
+        put(tmp_path, f"x_front{number}.jpg", front)
+        put(tmp_path, f"x_back{number}.jpg", back)
+        put(tmp_path, f"y_front{number}.jpg", SALVIA)
+        put(tmp_path, f"y_back{number}.jpg", SALVIA_BACK)
+    assert told(run(tmp_path)) == [
+        "front:x_front1.jpg back:x_back1.jpg",
+        "front:x_front2.jpg back:x_back2.jpg",
+        "front:y_front1.jpg front:y_front2.jpg back:y_back1.jpg back:y_back2.jpg",
+    ]

@@ -14,7 +14,8 @@ import pytest
 from index import Catalogue, generation
 from index.entries import entry_of
 from index.folding import fold
-from index.query import half_zones, heights
+from index.measures import half_zones
+from index.measures import lengths as heights
 from ocr_tags.errors import CatalogueError, QueryError
 from ocr_tags.record import PlantMatch
 
@@ -217,9 +218,11 @@ def test_the_other_readings_of_a_name_are_searched_too(catalogue: Catalogue, tmp
 
 
 def test_every_kind_of_name_is_indexed() -> None:
-    common, name = ("Daisy", "Ox-eye"), "Leucanthemum 'Silver Pony'"
+    common, name = ("Daisy", "Ox-eye"), "Lamprocapnos spectabilis 'Silver Pony'"
     record, _ = make_tag(Path(), common=common, name=name, series="Skylark", supplier="Larkmoor", plant=HEART)
-    assert {name.kind for name in entry_of(record).names} == {
+    entry = entry_of(record)
+    assert entry.plant is not None
+    assert {name.kind for name in (*entry.names, *entry.plant.names)} == {
         "common name", "botanical name", "cultivar", "series", "supplier", "plant", "also called", "old name",
     }  # fmt: skip
 
@@ -450,14 +453,14 @@ def test_damage_that_shows_only_while_asking_is_mended(
     catalogue: Catalogue, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     before = built(catalogue)
-    sound = generation.Generation.entries
+    sound = generation.Generation.kept
 
     def torn(self: generation.Generation, *asked: Any) -> Any:
         if self.name == before.name:
             raise EOFError("no more pages")
         return sound(self, *asked)
 
-    monkeypatch.setattr(generation.Generation, "entries", torn)
+    monkeypatch.setattr(generation.Generation, "kept", torn)
     assert photos(catalogue, "petunia") == ["petunia"]
     assert built(catalogue) != before
 

@@ -34,7 +34,7 @@ class Case:
         return TagText(string, lines=tuple(spans))
 
 
-def read_cases(file: str) -> Iterator[Case]:
+def read_cases(file: str, labels: tuple[str, ...] = ANSWERS) -> Iterator[Case]:
     case: Case | None = None
     for line in (CASES / file).read_text("utf-8").splitlines():
         label, _, value = line.partition(": ")
@@ -44,7 +44,7 @@ def read_cases(file: str) -> Iterator[Case]:
             case = Case(line[3:])
         elif case is None or not line:
             continue
-        elif label in ANSWERS:
+        elif label in labels:
             case.answers[label] = value
         else:
             size, bar, text = line.partition("| ")

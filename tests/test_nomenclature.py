@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ocr_tags.naming import combine
-from ocr_tags.nomenclature import parse, plausible_epithet, read_name, title_case, write
+from ocr_tags.cultivars import combine
+from ocr_tags.epithets import plausible_epithet, title_case
+from ocr_tags.nomenclature import parse, read_name, write
 from ocr_tags.record import BotanicalName
 
 # Source: ICN (Shenzhen Code 2018) Art. 24.1-24.2 and its examples; RHS Recommended Style for Printing Plant

@@ -4,7 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from ocr_tags.pairing import PairsFileError, group_by_file, group_by_name, nearness
+from ocr_tags.pairing import group_by_name, nearness
+from ocr_tags.pairs_file import PairsFileError, group_by_file
 from ocr_tags.photos import PhotoFile
 from ocr_tags.record import Photo
 
@@ -13,11 +14,12 @@ def files(*names: str) -> list[PhotoFile]:
     return [PhotoFile(Path(name), name) for name in names]
 
 
+def listed(photos: tuple[PhotoFile, ...]) -> str | None:
+    return " + ".join(photo.name for photo in photos) or None
+
+
 def grouped(*names: str) -> list[tuple[str, str | None, str | None]]:
-    return [
-        (group.bond, group.front and group.front.name, group.back and group.back.name)
-        for group in group_by_name(files(*names))
-    ]
+    return [(group.bond, listed(group.fronts), listed(group.backs)) for group in group_by_name(files(*names))]
 
 
 @pytest.mark.parametrize(
@@ -56,6 +58,46 @@ def test_sides_named(front: str, back: str) -> None:
 )
 def test_first_and_second_shot_of_one_name(first: str, second: str) -> None:
     assert grouped(first, second) == [("numbered", first, second)]
+
+
+@pytest.mark.parametrize(
+    ("names", "front", "back"),
+    [
+        (["x_front.jpg", "x_front2.jpg", "x_back.jpg"], "x_front.jpg + x_front2.jpg", "x_back.jpg"),
+        (["x_front1.jpg", "x_front2.jpg", "x_back.jpg"], "x_front1.jpg + x_front2.jpg", "x_back.jpg"),
+        (["x_front_a.jpg", "x_front_b.jpg", "x_back.jpg"], "x_front_a.jpg + x_front_b.jpg", "x_back.jpg"),
+        (["x-front.jpg", "x-front (2).jpg", "x-back.jpg"], "x-front.jpg + x-front (2).jpg", "x-back.jpg"),
+        (["x-Front (1).jpg", "x-Front (2).jpg"], "x-Front (1).jpg + x-Front (2).jpg", None),
+        (["x_b1.jpg", "x_b2.jpg", "x_f.jpg"], "x_f.jpg", "x_b1.jpg + x_b2.jpg"),
+        (["x_back_top.jpg", "x_back_bottom.jpg"], None, "x_back_bottom.jpg + x_back_top.jpg"),
+        (["front.jpg", "front copy.jpg", "back.jpg"], "front.jpg + front copy.jpg", "back.jpg"),
+        (["x hinten unten.jpg", "x hinten.jpg"], None, "x hinten.jpg + x hinten unten.jpg"),
+    ],
+)
+def test_several_photos_of_one_side(names: list[str], front: str | None, back: str | None) -> None:
+    assert grouped(*names) == [("named", front, back)]
+
+
+def test_a_number_behind_the_side_may_count_tags_where_each_has_both_sides() -> None:
+    names = ["x_front_1.jpg", "x_back_1.jpg", "x_front_2.jpg", "x_back_2.jpg"]
+    assert grouped(*names) == [("counted", "x_front_1.jpg + x_front_2.jpg", "x_back_1.jpg + x_back_2.jpg")]
+    assert grouped(*(f"IMG_{name[2:]}" for name in names)) == [
+        ("named", "IMG_front_1.jpg", "IMG_back_1.jpg"),
+        ("named", "IMG_front_2.jpg", "IMG_back_2.jpg"),
+    ]
+
+
+@pytest.mark.parametrize(
+    "names",
+    [
+        ["tag_front_1.jpg", "tag_front_2.jpg", "tag_front_3.jpg"],
+        ["front1.jpg", "front2.jpg"],
+        [f"rose_front_{number}.jpg" for number in range(1, 8)],
+        ["x_front_blue.jpg", "x_front_red.jpg"],
+    ],
+)
+def test_a_series_of_fronts_is_not_one_tag(names: list[str]) -> None:
+    assert grouped(*names) == [("loose", name, None) for name in names]
 
 
 @pytest.mark.parametrize(
@@ -105,8 +147,17 @@ def pairs(tmp_path: Path, text: str, *names: str) -> list[tuple[str | None, str 
     (tmp_path / "pairs.csv").write_text(text, "utf-8")
     photos = [PhotoFile(tmp_path / name, name) for name in names]
     groups = group_by_file(tmp_path / "pairs.csv", photos)
-    assert all(group.bond == "named" and "pairs.csv says so" in group.why for group in groups)
-    return [(group.front and group.front.name, group.back and group.back.name) for group in groups]
+    assert all(group.bond == "told" and "pairs.csv says so" in group.why for group in groups)
+    return [(listed(group.fronts), listed(group.backs)) for group in groups]
+
+
+def test_a_pairs_file_with_several_photos_of_a_side(tmp_path: Path) -> None:
+    text = "Front,back,front,front\n1.jpg,2.jpg,3.jpg,\n,4.jpg\n5.jpg,,,6.jpg\n"
+    assert pairs(tmp_path, text, *(f"{number}.jpg" for number in range(1, 7))) == [
+        ("1.jpg + 3.jpg", "2.jpg"),
+        (None, "4.jpg"),
+        ("5.jpg + 6.jpg", None),
+    ]
 
 
 def test_a_pairs_file(tmp_path: Path) -> None:
@@ -123,8 +174,12 @@ def test_a_pairs_file(tmp_path: Path) -> None:
     [
         ("front,back\n1.jpg,9.jpg\n", "Line 2 of pairs.csv: there is no photo 9.jpg"),
         ("1.jpg,2.jpg\n3.jpg,2.jpg\n", "Line 2 of pairs.csv: 2.jpg is already used in line 1"),
-        ("1.jpg,1.jpg\n", "Line 1 of pairs.csv names 1.jpg as both"),
-        ("1.jpg,2.jpg,3.jpg\n", "Line 1 of pairs.csv does not name one or two"),
+        ("1.jpg,1.jpg\n", "Line 1 of pairs.csv names 1.jpg twice"),
+        ("1.jpg,2.jpg,3.jpg\n", "Line 1 of pairs.csv has more cells than the columns front, back"),
+        (
+            "front,front,back\n1.jpg,2.jpg,3.jpg,1.jpg\n",
+            "Line 2 of pairs.csv has more cells than the columns",
+        ),
         ("x.jpg,2.jpg\n", "there are 2 photos called x.jpg"),
     ],
 )

@@ -42,6 +42,7 @@ def caution(
         printed=printed if printed is not None else reading.printed if reading else "",
         side=reading.side if reading else None,
         box=reading.box if reading else None,
+        photo=reading.photo if reading else None,
         swatches=tuple(swatches),
     )
 

@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from ocr_tags.cautions.common import PRACTICE, caution, cold_of, kinds, printed_kinds, quoted
+from ocr_tags.fields.cold import MIN_TEMPERATURE
 from ocr_tags.fields.usda import HALF_ZONES, halves, zone_for
-from ocr_tags.fields.zones import HARDINESS, MIN_TEMPERATURE, RHS_RATING
+from ocr_tags.fields.zones import HARDINESS, RHS_RATING
 from ocr_tags.place import Place
 from ocr_tags.record import Caution, Field, Hardiness, Reading, TagRecord
 

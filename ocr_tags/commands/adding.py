@@ -36,7 +36,10 @@ Paths = Annotated[list[Path], typer.Argument(metavar="PATHS...", help="Photos, o
 PairsFile = Annotated[
     Path | None,
     typer.Option(
-        "--pairs", metavar="FILE", help="CSV of front,back photo names; one left blank for a lone side."
+        "--pairs",
+        metavar="FILE",
+        help="CSV of front,back photo names; one left blank for a lone side. Begin it with a line like"
+        " front,front,back for sides with several photos.",
     ),
 ]
 Workers = Annotated[

@@ -8,6 +8,7 @@ from typing import Annotated
 
 import typer
 
+from ocr_tags.commands.findings import WordsWithDashes, parts_of, remarks_on
 from ocr_tags.commands.shared import (
     AsJson,
     FieldName,
@@ -27,11 +28,12 @@ from ocr_tags.commands.shared import (
 from ocr_tags.errors import TagError
 
 
-@app.command()
+@app.command(cls=WordsWithDashes)
 def find(
     ctx: typer.Context,
     words: Annotated[
-        list[str] | None, typer.Argument(metavar="WORDS...", help="Any name, misspelt too.")
+        list[str] | None,
+        typer.Argument(metavar="WORDS...", help="Any name, misspelt too; field:value; -not."),
     ] = None,
     zone: Annotated[str | None, typer.Option(help="Hardy in this zone, such as 5 or 5b.")] = None,
     light: Annotated[str | None, typer.Option(help="full_sun, part_sun, part_shade or full_shade.")] = None,
@@ -39,36 +41,45 @@ def find(
     category: Annotated[str | None, typer.Option(help="Such as perennial, shrub or herb.")] = None,
     supplier: Annotated[str | None, typer.Option(help="Whose label it is.")] = None,
     limit: Annotated[int, typer.Option(min=1, help="Show at most this many.")] = 20,
+    explain: Annotated[
+        bool, typer.Option("--explain", help="Say which name matched each, and how far off it is.")
+    ] = False,
     here: Here = None,
     as_json: AsJson = False,
 ) -> None:
     """Find tags by any of their names, and by what they say.
 
-    Examples: ocr-tags find purple coneflower; ocr-tags find --zone 4 --light part_shade
+    Words may be misspelt, begun or in any order. '"bleeding heart"' asks for these words side by side,
+    -english for tags without that word, zone:5, height:<60cm, light:part_shade, bloom:june, spread:2-3ft,
+    category:, colour:, supplier:, series: and cultivar: for what a tag says, -light:full_sun for not.
+
+    Examples: ocr-tags find purple coneflower; ocr-tags find lavender zone:5 -english
     """
     settings = settings_of(ctx)
     place = place_of(settings, here)
+    fields = {"zone": zone, "light": light, "height": height, "category": category, "supplier": supplier}
     with open_catalogue(settings) as catalogue:
-        hits = catalogue.find(
-            " ".join(words or ()),
-            zone=zone,
-            light=light,
-            height=height,
-            category=category,
-            supplier=supplier,
-            limit=limit,
-        )
+        found = catalogue.search(" ".join(words or ()), limit=limit, **fields)
     if as_json:
-        for hit in hits:
-            found = {"score": hit.score, "why": hit.why, "nearest_only": hit.nearest_only}
-            print_json(record_json(hit.record, place, found=found))
+        for plant in found.plants:
+            for hit in plant.hits:
+                why = {"score": hit.score, "why": hit.why, "nearest_only": hit.nearest_only}
+                shown = {
+                    **why,
+                    "plant": plant.plant,
+                    "tags_of_plant": plant.total,
+                    "shared": list(found.shared),
+                }
+                print_json(record_json(hit.record, place, found=shown))
+    for line in remarks_on(found):
+        say(line)
+    if as_json:
         return
-    if not hits:
-        say("Nothing found.")
-        return
-    if all(hit.nearest_only for hit in hits):
-        say("Nothing matches; these are the nearest.")
-    print_table([hit.record for hit in hits], settings, place, [hit.why for hit in hits])
+    for title, hits in parts_of(found):
+        if title:
+            print(title)
+        why_column = [f"{hit.score:.0f}: {hit.why}" for hit in hits] if explain else None
+        print_table([hit.record for hit in hits], settings, place, why_column)
 
 
 @app.command("list")
@@ -189,9 +200,18 @@ def remove(
 
 @app.command()
 def reindex(ctx: typer.Context) -> None:
-    """Build the search index anew from the records."""
+    """Build the search index anew from the records, with a progress bar on a terminal."""
+    from rich.console import Console
+    from rich.progress import BarColumn, MofNCompleteColumn, Progress
+
+    hidden = not sys.stderr.isatty()
+    bar = Progress(
+        BarColumn(), MofNCompleteColumn(), console=Console(stderr=True), transient=True, disable=hidden
+    )
     with open_catalogue(settings_of(ctx)) as catalogue:
-        catalogue.rebuild()
+        with bar:
+            task = bar.add_task("records", total=len(catalogue))
+            catalogue.rebuild(lambda done, total: bar.update(task, completed=done, total=total))
         say(f"The search index holds {len(catalogue)} tags.")
 
 

@@ -11,6 +11,7 @@ from ocr_tags.fields.care import FEEDING, SOIL, WATER
 from ocr_tags.fields.categories import CATEGORIES
 from ocr_tags.fields.claims import NATIVE_CLAIM, WARNINGS
 from ocr_tags.fields.codes import GTIN, PATENTS
+from ocr_tags.fields.cold import MIN_TEMPERATURE
 from ocr_tags.fields.colours import COLOURS
 from ocr_tags.fields.harvest import DAYS_TO_MATURITY
 from ocr_tags.fields.light import LIGHT
@@ -19,7 +20,7 @@ from ocr_tags.fields.names import BOTANICAL_NAME, COMMON_NAMES
 from ocr_tags.fields.passport import PLANT_PASSPORT
 from ocr_tags.fields.sale import CONTAINER, PRICE
 from ocr_tags.fields.sizes import FLOWER_HEIGHT, HEIGHT, ROW_SPACING, SPACING, SPREAD
-from ocr_tags.fields.zones import HARDINESS, HEAT_ZONES, MIN_TEMPERATURE, RHS_RATING
+from ocr_tags.fields.zones import HARDINESS, HEAT_ZONES, RHS_RATING
 from ocr_tags.record import Field
 
 FIELDS: tuple[Field[Any], ...] = (

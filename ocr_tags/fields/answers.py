@@ -8,12 +8,13 @@ from ocr_tags.fields.bloom import BLOOM
 from ocr_tags.fields.care import FEEDING, SOIL, WATER
 from ocr_tags.fields.categories import CATEGORIES
 from ocr_tags.fields.claims import NATIVE_CLAIM, WARNINGS
+from ocr_tags.fields.cold import MIN_TEMPERATURE
 from ocr_tags.fields.harvest import DAYS_TO_MATURITY
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.light import LIGHT
 from ocr_tags.fields.sale import CONTAINER, PRICE
 from ocr_tags.fields.sizes import HEIGHT, SPACING, SPREAD
-from ocr_tags.fields.zones import HARDINESS, MIN_TEMPERATURE
+from ocr_tags.fields.zones import HARDINESS
 from ocr_tags.record import Field, TagText
 
 Span = tuple[int, int]

@@ -11,7 +11,9 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from ocr_tags.fields.phrases import Hit, Phrases, clean, fold, label_phrases, labelled, listed
+from ocr_tags.fields.phrases import Hit, Phrases, clean, fold, label_phrases, listed
+from ocr_tags.fields.values import labelled
+from ocr_tags.patterns import later
 from ocr_tags.record import Bloom, Field, Found, TagText
 
 
@@ -20,39 +22,45 @@ class _Term:
     season: str = ""
     part: str = ""
     month: int = 0
+    foreign: bool = False
 
 
 def _terms() -> dict[str, _Term]:
-    seasons, parts = listed("season"), listed("part")
     table = {word: _Term() for word in listed("frost")["frost"]}
     table |= {word: _Term(month=int(month)) for month, words in listed("month").items() for word in words}
-    table |= {word: _Term(part=part) for part, words in parts.items() for word in words}
-    for season, words in seasons.items():
-        table |= {word: _Term(season) for word in words}
-        for part, before in parts.items():
-            table |= {f"{first} {word}": _Term(season, part) for word in words for first in before}
+    for prefix in ("foreign_", ""):
+        foreign, parts = bool(prefix), listed(f"{prefix}part")
+        table |= {word: _Term("", part, 0, foreign) for part, words in parts.items() for word in words}
+        for season, words in listed(f"{prefix}season").items():
+            table |= {word: _Term(season, "", 0, foreign) for word in words}
+            for part, before in parts.items():
+                term = _Term(season, part, 0, foreign)
+                table |= {f"{first} {word}": term for word in words for first in before}
     return table
 
 
-_TERMS = Phrases(_terms(), shortest=6)
+_Chain = list[Hit[_Term]]
+_TERMS = Phrases(_terms, shortest=6)
 _NUMERALS = ("I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
 _ROMAN = {r: n for n, r in enumerate(_NUMERALS, 1)}
 
 _LABELS = label_phrases("bloom")
-_NUMERIC_LABEL = re.compile(
-    r"(?:blute|blutezeit|bl|bloei\w*|bloom months|flowering months|floraison|floracion)\b"
-)
+_NUMERIC_LABEL = later(r"(?:blute|blutezeit|bl|bloei\w*|bloom months|flowering months|floraison|floracion)\b")
 
-_JOIN = re.compile(
-    r"\s?(?:[-–—/&+~]|\bto\b|\bthrough\b|\bthru\b|\buntil\b|\btill?\b|,?\s?\band\b|,?\s?\bor\b|,|\binto\b"
+_JOIN = later(
+    r"\.?\s?(?:[-–—/&+~]|\bt/?m\b|\bthrough to\b|\bright through\b|\bto\b|\bthrough\b|\bthru\b|\buntil\b"
+    r"|\btill?\b|,?\s?\band\b|,?\s?\bor\b|,|\binto\b"
     r"|\bup to\b|\ba\b"
-    r"|\bau\b|\baux\b|\bjusqu.{1,2}(?:a|au|aux)?\b|\bet\b|\by\b|\bhasta\b|\bbis\b|\bund\b|\btot\b|\ben\b)\s?"
+    r"|\bau\b|\baux\b|\bjusqu.{1,2}(?:a|au|aux)?\b|\bet\b|\by\b|\bhasta\b|\bbis\b|\bund\b|\btot\b|\ben\b"
+    r"|\bog\b|\boch\b|\btil\b)\s?"
     r"(?:the |a |again in |les |la |el )?"
 )
-_RANGE = re.compile(r"[-–—~]|\b(?:to|through|thru|until|till?|into|a|au|aux|hasta|bis|tot)\b|jusqu")
+_RANGE = later(r"[-–—~]|\b(?:t/?m|to|through|thru|until|till?|into|a|au|aux|hasta|bis|tot)\b|jusqu")
 
-_VERB = re.compile(
-    r"\b(?:re-?)?(?:blooms?|blooming|flowers?|flowering|blossoms?|fleurit|floraison|florece|bluht|bloeit)\b"
+_VERB = later(
+    r"\b(?:re-?)?(?:blooms?|blooming|flowers?|flowering|blossoms?|fleurit|floraison|florece|floracion"
+    r"|bluht|blute|blutezeit|bloeit|bloei|bloeitijd|bloeiperiode|blommar|blomning|blomstrer|blomstring"
+    r"|fioritura)\b"
     r"(?P<filler>(?:[ ,\n]+(?:from|in|during|throughout|all|through|continuously|profusely|heavily"
     r"|abundantly|freely|"
     r"non-?stop|best|mainly|mostly|repeatedly|again|appear|appears|appearing|open|opening|are|produced"
@@ -61,15 +69,15 @@ _VERB = re.compile(
     r"|plant|each|long|"
     r"de|du|en|desde|von|im|vom|van|dans|tout|todo|l|d|le|la|el|a|au)){0,6})[ ,:'’\n]*$"
 )
-_CHORE = re.compile(
+_CHORE = later(
     r"\b(?:prune?d?|cut|deadhead\w*|remove|spent|after|before|pinch\w*|divide|plant(?:ed)? (?:in|out)"
     r"|trim|shear|harvest"
     r"|fertili[sz]e|feed|for|next|tailler|podar|faded|old|following)\b[^.;\t]{0,40}$"
 )
-_REVERSE = re.compile(
+_REVERSE = later(
     r"[ \n-](?:[a-z]+ )?(?:blooming|flowering|bloomers?|blooms?|color and bloom)\b(?! to| in| for)"
 )
-_NOT_TIME = re.compile(
+_NOT_TIME = later(
     r"\s?(?:street|st\b|road|farms?|nursery|nurseries|growers|gardens?|be\b|fade|snow|showers|sun\b|need)"
 )
 
@@ -85,41 +93,89 @@ def read_bloom(tag: TagText) -> Iterator[Found[Bloom]]:
     text = tag.string
     folded = fold(text)
     after = {found.start: found.certainty for found in labelled(text, _LABELS)}
-    for chain in _chains(text):
-        certainty = _certainty(folded, chain, after)
+    told = False
+    for chain, anchor in _chains(text):
+        certainty = _certainty(folded, chain, anchor, after)
+        if chain[0].start != anchor and chain[0].value.foreign:
+            continue  # says again what stands before it
         if certainty and (bloom := _bloom(text, chain)):
+            told = True
             yield Found(bloom, (_start(folded, chain), chain[-1].end), certainty)
+    if not told:
+        yield from _unlabelled(text)
     yield from _numbered(tag)
     yield from _behind_flower(tag.string)
     yield from _all_season(tag)
 
 
-def _chains(text: str) -> Iterator[list[Hit[_Term]]]:
-    """Seasons and months joined by "to", "and", a dash: one statement."""
+_OTHER_TIME = later(
+    r"\b(?:plant|sow|harvest|pick|prun|cut|feed|ship|available|interest|colou?r|fruit|berr|foliage|calendar"
+    r"|start|transplant|divide|protect|season|semis|recolte|siembra|cosecha|aussaat|ernte|pflanz|zaai|oogst)"
+)
+
+
+def _unlabelled(text: str) -> Iterator[Found[Bloom]]:
+    """ "Midsummer - early fall" alone in its cell, its label a picture."""
     folded = fold(text)
-    chain: list[Hit[_Term]] = []
+    alone = [chain for chain, anchor in _chains(text) if anchor == chain[0].start and _is_cell(text, chain)]
+    if len(alone) != 1 or not _RANGE.search(folded, alone[0][0].end, alone[0][-1].start):
+        return
+    before = folded[max(0, alone[0][0].start - 60) : alone[0][0].start]
+    bloom = _bloom(text, alone[0])
+    if bloom and not _OTHER_TIME.search(before):
+        sure = min(hit.certainty for hit in alone[0])
+        yield Found(bloom, (alone[0][0].start, alone[0][-1].end), 0.55 * sure)
+
+
+def _is_cell(text: str, chain: _Chain) -> bool:
+    before, after = text[: chain[0].start].rstrip(" ✿•·*-"), text[chain[-1].end :].lstrip(" .")
+    return before[-1:] in ("", "\n", "\t") and after[:1] in ("", "\n", "\t")
+
+
+def _chains(text: str) -> Iterator[tuple[_Chain, int]]:
+    """Seasons and months joined by "to", "and", a dash: one statement, and where its words begin.
+
+    "Late spring / Fin du printemps" is two, which begin at one place.
+    """
+    folded = fold(text)
+    chain: _Chain = []
+    anchor = 0
     for hit in _TERMS.find(text):
-        if chain and not _JOIN.fullmatch(folded, chain[-1].end, hit.start):
-            # "late May": the part and its month stand side by side
-            beside = chain[-1].value.part and not chain[-1].value.season and hit.value.month
-            if not (beside and folded[chain[-1].end : hit.start] in (" ", "-")):
-                yield chain
-                chain = []
+        joint = folded[chain[-1].end : hit.start] if chain else ""
+        if chain and not _joined(joint, chain[-1].value, hit.value):
+            yield chain, anchor
+            chain = []
+        elif chain and _turns(joint, chain, hit.value):
+            yield chain, anchor
+            chain = [hit]
+            continue
+        anchor = anchor if chain else hit.start
         chain.append(hit)
     if chain:
-        yield chain
+        yield chain, anchor
 
 
-def _certainty(folded: str, chain: list[Hit[_Term]], after: dict[int, float]) -> float:
+def _joined(joint: str, one: _Term, other: _Term) -> bool:
+    beside = one.part and not one.season and other.month  # "late May"
+    return bool(_JOIN.fullmatch(joint) or (beside and joint in (" ", "-")))
+
+
+def _turns(joint: str, chain: _Chain, other: _Term) -> bool:
+    """Whether another language begins here; names of months belong to several."""
+    seasons = any(hit.value.season for hit in chain) and (other.season or other.part)
+    return bool(seasons and re.search(r"[/|\n]", joint) and chain[-1].value.foreign != other.foreign)
+
+
+def _certainty(folded: str, chain: _Chain, start: int, after: dict[int, float]) -> float:
     """How sure it is that this time is the bloom time; 0 when it is another time, or no time."""
-    start, end = chain[0].start, chain[-1].end
+    end = chain[-1].end
     sure = min(hit.certainty for hit in chain)
     before = folded[max(0, start - 90) : start]
     if _NOT_TIME.match(folded, end) or not any(h.value.season or h.value.month for h in chain):
         return 0.0
     for begin, certainty in after.items():
         if begin <= start and re.fullmatch(
-            r"(?:from |in |all |throughout |during |de |d.|du |en |l.)*", folded[begin:start]
+            r"(?:from |in |all |throughout |during |de |d.|du |en |l.|i |im |von |vom )*", folded[begin:start]
         ):
             return certainty * sure
     if _CHORE.search(before):
@@ -131,13 +187,13 @@ def _certainty(folded: str, chain: list[Hit[_Term]], after: dict[int, float]) ->
     return 0.8 * sure if _REVERSE.match(folded, end) else 0.0
 
 
-def _start(folded: str, chain: list[Hit[_Term]]) -> int:
+def _start(folded: str, chain: _Chain) -> int:
     """Where the words begin: "all summer" and "throughout summer" belong to the time."""
     lead = re.search(r"(?:\ball |\bthroughout |\btout l.|\btodo el )$", folded[: chain[0].start])
     return lead.start() if lead else chain[0].start
 
 
-def _bloom(text: str, chain: list[Hit[_Term]]) -> Bloom | None:
+def _bloom(text: str, chain: _Chain) -> Bloom | None:
     folded = fold(text)
     months = _months(folded, chain)
     seasons = tuple(dict.fromkeys(_season_names(chain)))
@@ -146,7 +202,7 @@ def _bloom(text: str, chain: list[Hit[_Term]]) -> Bloom | None:
     return Bloom(clean(text[_start(folded, chain) : chain[-1].end]), seasons, months)
 
 
-def _season_names(chain: list[Hit[_Term]]) -> Iterator[str]:
+def _season_names(chain: _Chain) -> Iterator[str]:
     """Seasons as named; in "early to mid summer" the season of the first part is that of the next."""
     for at, hit in enumerate(chain):
         if hit.value.season:
@@ -157,7 +213,7 @@ def _season_names(chain: list[Hit[_Term]]) -> Iterator[str]:
                 yield f"{hit.value.part}_{following.season}"
 
 
-def _months(folded: str, chain: list[Hit[_Term]]) -> tuple[int, ...]:
+def _months(folded: str, chain: _Chain) -> tuple[int, ...]:
     months: list[int] = []
     previous: Hit[_Term] | None = None
     for hit in chain:
@@ -178,7 +234,7 @@ def span(first: int, last: int) -> tuple[int, ...]:
     return tuple((first + step - 1) % 12 + 1 for step in range((last - first) % 12 + 1))
 
 
-_NUMBERS = re.compile(
+_NUMBERS = later(
     r"(?P<a>[IVX]{1,4}|\d{1,2})(?:\s?[-–—]\s?(?P<b>[IVX]{1,4}|\d{1,2}))?(?=$|[\s,;.|)])(?!\s?(?:\d|in|cm"
     r"|ft|we|da|\"))"
 )
@@ -216,7 +272,7 @@ def _month_number(printed: str) -> int:
     return number if 1 <= number <= 12 else 0
 
 
-_ALL_SEASON = re.compile(
+_ALL_SEASON = later(
     r"(?:all season(?: long)?|season[- ]long|year[- ]round|all year(?: round)?|everblooming|toute la saison|"
     r"toute l.annee|todo el ano)\b"
 )

@@ -11,11 +11,17 @@ import re
 from collections.abc import Iterator
 from itertools import pairwise
 
-from ocr_tags.fields.phrases import Hit, Phrases, cells, fold, label_phrases, labelled, listed
+from ocr_tags.fields.phrases import Hit, Phrases, cells, fold, label_phrases, listed
+from ocr_tags.fields.values import labelled
+from ocr_tags.firms import labelled_firms
 from ocr_tags.record import Field, Found, TagText
 
-_WORDS = Phrases({word: kind for kind, words in listed("kind").items() for word in words}, shortest=8)
+_WORDS = Phrases(lambda: {word: kind for kind, words in listed("kind").items() for word in words}, shortest=8)
 _BOTH = {"fruit tree": ("tree", "fruit")}
+
+_LIVES = frozenset(("annual", "perennial", "biennial", "tender_perennial"))
+"""How long a plant lives goes before what it is: Perennial grass, Annual vine."""
+_PAIRS = frozenset((("fruit", "vine"), ("fruit", "shrub"), ("herb", "shrub"), ("shrub", "rose")))
 
 _LABELS = label_phrases("categories")
 _ADJECTIVE = (
@@ -35,10 +41,10 @@ _ADJECTIVE = (
 )
 _WHOLE = re.compile(rf"[\W_]*(?:zones?\s?\d+\w?\s)?(?:{_ADJECTIVE}[ ,]{{1,2}}){{0,3}}")
 _TRAIL = re.compile(
-    r"[\W_]*(?:plants?[\W_]*|rustique[\W_]*)?$|\W{0,3}\(?(?:in )?(?:usda )?(?:hardiness )?zones?\b"
+    r"(?:[^\w,]|_)*(?:plants?[\W_]*|rustique[\W_]*)?$|\W{0,3}\(?(?:in )?(?:usda )?(?:hardiness )?zones?\b"
     r"|\s?[,•|;–—-]\s(?:zones?|hardy|sun|full|part|shade|height|usda)\b|\s+hardy\b|\s+(?:de|du)\s"
 )
-_JOIN = re.compile(r"\s?(?:/|,|&|\+|\bor\b|\band\b|-|–|\bou\b|\bo\b|\||\n(?!\n))\s?")
+_JOIN = re.compile(rf"\s?(?:/|,|&|\+|\bor\b|\band\b|-|–|\bou\b|\bo\b|\||\n(?!\n))\s?(?:{_ADJECTIVE}\s)?")
 _BESIDE = re.compile(rf"\s?[/,&-]?\s?(?:{_ADJECTIVE}\s)?")
 _SENTENCE = re.compile(
     rf"\b(?:(?:this|is an?|an?|these|makes an?|our) (?:{_ADJECTIVE},? (?:and )?){{0,4}}(?:[a-z]+-[a-z]+ )?)$"
@@ -56,7 +62,7 @@ _NOT_ONE = re.compile(
 
 
 def read_categories(tag: TagText) -> Iterator[Found[str]]:
-    """Each kind the tag names, once.
+    """Each kind the tag names, once; where a label says it, no other word does.
 
     >>> [found.value for found in read_categories(TagText("Hardy. This compact shrub is evergreen."))]
     ['shrub']
@@ -67,34 +73,73 @@ def read_categories(tag: TagText) -> Iterator[Found[str]]:
     """
     text = tag.string
     folded = fold(text)
-    hits = _WORDS.find(text)
+    firms = [span for _, span in labelled_firms(text)]
+    hits = [
+        hit
+        for hit in _WORDS.find(text)
+        if not re.match(r"['’]s\b", folded[hit.end :])
+        and not any(start <= hit.start < end for start, end in firms)
+    ]
     values = [(found.start, found.end) for found in labelled(text, _LABELS)]
+    graded = [(hit, _certainty(text, folded, hits, hit, values)) for hit in hits]
+    graded = [*_with_lives(folded, graded)]
+    told = any(certainty == LABELLED for _, certainty in graded)
     seen: set[str] = set()
-    for hit in hits:
-        if re.match(r"['’]s\b", folded[hit.end :]):
-            continue
-        certainty = _certainty(text, folded, hits, hit, values)
+    for hit, certainty in graded:
         kinds = _BOTH.get(folded[hit.start - 6 : hit.end], (hit.value,))
-        for kind in kinds if certainty else ():
+        for kind in kinds if certainty == LABELLED or (certainty and not told) else ():
             if kind not in seen:
                 seen.add(kind)
                 yield Found(kind, (hit.start, hit.end), certainty * hit.certainty)
 
 
+def _with_lives(folded: str, graded: list[tuple[Hit[str], float]]) -> Iterator[tuple[Hit[str], float]]:
+    """The words again; how long it lives is as sure as the kind it stands before: a perennial vine."""
+    for at, (hit, certainty) in enumerate(graded):
+        for after, its in graded[at + 1 : at + 2] if hit.value in _LIVES else ():
+            certainty = max(certainty, its) if folded[hit.end : after.start] == " " else certainty
+        yield hit, certainty
+
+
 _Kind = Hit[str]
+LABELLED = 1.0
+_NAMES_TOO = frozenset(("rose",))
+"""Kinds that are common names as well: they count behind a label, or where the name is said more fully."""
+
+
+def _is_kind_of_rose(folded: str, start: int, end: int) -> bool:
+    """Whether "Shrub rose", or "Rose" beside a name like Beach Rose, is all a cell says."""
+    cell = folded[start:end].strip(" •·*-.|")
+    named = re.search(r"(?<!shrub) rose[ \W]*$", folded, re.M)
+    return cell == "shrub rose" or (cell == "rose" and named is not None)
+
+
+_USES_TOO = frozenset(("groundcover",))
+"""Kinds that tags list among the uses too, one a line."""
+_SENTENCE_OF_ITS_OWN = re.compile(
+    r"(?:^|(?<=[.!;] )|(?<=[.!;]\n)|(?<=\n)(?=[A-Z])|(?<=\t))(?:[^.!;\t\n]|\n(?=[a-z])){3,60}[.!;]"
+)
+
+
+def _sentences(text: str) -> list[tuple[int, int]]:
+    """Short sentences with their end: "Hardy perennial." in running text."""
+    return [match.span() for match in _SENTENCE_OF_ITS_OWN.finditer(text)]
 
 
 def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: list[tuple[int, int]]) -> float:
     """How sure it is that this word says what the plant is; 0 when it belongs to something else."""
     if any(start <= hit.start < end and _fills(folded, start, end, hits, hit) for start, end in values):
-        return 1.0
+        return LABELLED
     start, end = next(cell for cell in cells(text) if cell[0] <= hit.start < cell[1])
-    if _fills(folded, start, end, hits, hit):
-        return 0.9
-    before = folded[max(start, hit.start - 70) : hit.start]
-    if _NOT_ONE.search(before):
+    if hit.value in _NAMES_TOO and not _is_kind_of_rose(folded, start, end):
         return 0.0
-    opens = _SENTENCE.search(folded[max(0, hit.start - 70) : hit.start].replace("\n", " "))
+    if _fills(folded, start, end, hits, hit):
+        return 0.0 if hit.value in _USES_TOO else 0.9
+    sentence = next((part for part in _sentences(text) if part[0] <= hit.start < part[1]), None)
+    if sentence and _fills(folded.replace("\n", " "), *sentence, hits, hit):
+        return 0.8
+    before = folded[max(0, hit.start - 70) : hit.start].replace("\n", " ")
+    opens = None if _NOT_ONE.search(before) else _SENTENCE.search(before)
     return 0.85 if opens and _OF_PLANT.match(folded.replace("\n", " "), hit.end) else 0.0
 
 
@@ -106,7 +151,8 @@ def _fills(folded: str, start: int, end: int, hits: list[_Kind], hit: _Kind) -> 
     for one, other in pairwise(inside):
         gap = folded[one.end : other.start]
         beside = len(gap) > 1 and _BESIDE.fullmatch(gap)
-        if not (beside or _JOIN.fullmatch(gap)):
+        paired = gap == " " and (one.value in _LIVES or (one.value, other.value) in _PAIRS)
+        if not (beside or paired or _JOIN.fullmatch(gap)):
             return False
     return bool(_TRAIL.match(folded[inside[-1].end : end]))
 

@@ -8,19 +8,28 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from ocr_tags.fields.phrases import cells, clean, flowing, label_phrases, labelled, value_end
+from ocr_tags.fields.phrases import cells, clean, flowing, label_phrases
+from ocr_tags.fields.values import labelled, value_end
+from ocr_tags.patterns import later
 from ocr_tags.record import Field, Found, TagText
 
 # ---------------------------------------------------------------- native
 
 _PLACE = (
-    r"(?:(?:north|south|central|latin) american?|americas?|american|u\.?s\.?a?\.?|united states|canadian"
+    r"(?:(?:(?:north|south|new|west|rhode) )?(?:"
+    r"alabama|alaska|arizona|arkansas|california|colorado|connecticut|delaware|florida|georgia|hawaii"
+    r"|idaho|illinois"
+    r"|indiana|iowa|kansas|kentucky|louisiana|maine|maryland|massachusetts|michigan|minnesota|mississippi"
+    r"|missouri"
+    r"|montana|nebraska|nevada|hampshire|jersey|mexico|york|carolina|dakota|ohio|oklahoma|oregon"
+    r"|pennsylvania|island"
+    r"|tennessee|texas|utah|vermont|virginia|washington|wisconsin|wyoming|alberta|british columbia|manitoba"
+    r"|new brunswick|newfoundland|nova scotia|ontario|quebec|saskatchewan)|"
+    r"(?:north|south|central|latin) american?|americas?|american|u\.?s\.?a?\.?|united states|canadian"
     r"|british|uk|european|"
     r"eastern|western|northern|southern|midwest(?:ern)?|northeast(?:ern)?|southeast(?:ern)?"
     r"|southwest(?:ern)?|northwest(?:ern)?|"
-    r"great plains|prairie|regional|local|locally|texas|california|florida|ontario|quebec|michigan|ohio"
-    r"|wisconsin|minnesota|illinois|"
-    r"virginia|carolina|georgia|oregon|washington|colorado|arizona|australian|mexican|ozark|appalachian"
+    r"great plains|prairie|regional|local|locally|australian|mexican|ozark|appalachian"
     r"|great lakes|"
     r"gulf coast|coastal|desert|mountain|atlantic|pacific)"
 )
@@ -28,26 +37,25 @@ _KIND = (
     r"(?:plants?|wildflowers?|species|perennials?|shrubs?|trees?|grass(?:es)?|ferns?|vines?|annuals?"
     r"|flowers?|cultivars?)"
 )
-_NATIVE_TO = re.compile(
+_NATIVE_TO = later(
     r"\b(?:native (?:to|of|from)|originaire d\w*|indigene (?:a|au|de)|nativ[ao] de|beheimatet in)\b"
 )
-_NATIVE_KIND = re.compile(
+_NATIVE_KIND = later(
     rf"(?:\b{_PLACE} )+native(?: {_KIND})?\b|\bnative {_KIND}\b|\bplantes? indigenes?\b"
     rf"|\bplantas? nativas?\b|"
     r"\b(?:einheimisch\w*|heimische) (?:pflanze|staude|wildstaude)\b|\binheemse plant\b"
 )
+_NATIVE_COLON = later(r"(?:^|(?<=[\n\t.•] )|(?<=[\n\t]))native ?: ?(?=[a-z])(?!(?:yes|no|to|of|from)\b)")
 _NATIVE_LABELS = label_phrases("native")
-_NOT_CLAIM = re.compile(
+_NOT_CLAIM = later(
     r"\b(?:non|not|nor|attracts?|supports?|feeds?|for|to|many|other|like|mimics)[ -]+(?:an? )?$"
 )
-_NOT_NATIVE_WORD = re.compile(
+_NOT_NATIVE_WORD = later(
     r"\s+(?:nursery|nurseries|farms?|gardens?|growers|society|seeds?|soils?|bees?|pollinators|birds"
     r"|insects|butterflies|co\b|center|centre|ltd)"
 )
-_OPEN_END = re.compile(
-    r"\b(?:(?:north|south|east|west|mid)(?:[- ]?(?:east|west))?(?:ern)?|central|the)$", re.I
-)
-_ALONE = re.compile(r"[\W_]*(?P<value>(?:(?:locally|truly) )?native(?:: yes)?|indigene|autoctona)[\W_]*")
+_OPEN_END = later(r"\b(?:(?:north|south|east|west|mid)(?:[- ]?(?:east|west))?(?:ern)?|central|the)$", re.I)
+_ALONE = later(r"[\W_]*(?P<value>(?:(?:locally|truly) )?native(?:: yes)?|indigene|autoctona)[\W_]*")
 
 
 def read_native_claim(tag: TagText) -> Iterator[Found[str]]:
@@ -58,6 +66,9 @@ def read_native_claim(tag: TagText) -> Iterator[Found[str]]:
     """
     text = tag.string
     folded = flowing(text)
+    for match in _NATIVE_COLON.finditer(folded):
+        end = value_end(text, match.end())
+        yield Found(clean(text[match.end() : end]), (match.end(), end), 0.9)
     for found in labelled(text, _NATIVE_LABELS):
         yield Found(clean(text[found.start : found.end]), (found.start, found.end), found.certainty)
     for match in _NATIVE_TO.finditer(folded):
@@ -90,7 +101,7 @@ def _past_open_end(text: str, start: int) -> int:
 
 def _place_end(folded: str, start: int, end: int) -> int:
     """The end of the place: a comma before "this", a relative clause and the like end it."""
-    stop = re.compile(
+    stop = later(
         r"\s*(?:,\s(?:it|this|the plant|these|with|and is|where|which)\b|\b(?:that|which|with|this|where"
         r"|it is)\b|[(])"
     ).search(folded, start, end)
@@ -99,13 +110,15 @@ def _place_end(folded: str, start: int, end: int) -> int:
 
 # ---------------------------------------------------------------- warnings
 
-_HARM = re.compile(
+_HARM = later(
     r"\b(?:toxic|poison(?:ous|s)|harmful|inedible|not edible|(?:not|never) (?:intended |meant |suitable "
     r"|safe )?"
     r"(?:for |be )?(?:human |animal |internal )?(?:consumption|consumed|eaten)|do not (?:eat|ingest|consume)|"
     r"irrita(?:nt|ting|te|tes|tion)|out of (?:the )?reach of (?:children|pets)|away from (?:children|pets"
     r"|animals|livestock|kids)|"
-    r"(?:for )?ornamental (?:use|purposes?) only|wear (?:protective )?gloves|thorny|(?:sharp|has|with"
+    r"(?:skin|contact) (?:allergy|allergies|irritation|reaction)|allergic reaction"
+    r"|(?:for )?(?:ornamental|decorative) (?:use|purposes?) only|wear (?:protective )?gloves|thorny"
+    r"|(?:sharp|has|with"
     r"|large|many) (?:thorns|spines|prickles)|"
     r"toxi[qc]\w{1,3}|venen\w+|nocif\w*|ne pas (?:consommer|ingerer|manger)|no (?:comestible|ingerir"
     r"|consumir|comer)|"
@@ -113,18 +126,18 @@ _HARM = re.compile(
     r"|huidirriterend|"
     r"niet voor consumptie|plante? ornementale seulement)\b"
 )
-_RIGHTS = re.compile(
+_RIGHTS = later(
     r"\b(?:propagation|reproduction|multiplication|propagat\w+"
     r"|unlicen[sc]ed)\b[^.;\t]{0,90}\b(?:prohibited|forbidden|illegal|"
     r"unlawful|not permitted|interdite?|prohibida|verboten|strictly|violation|infring\w+)\b"
     r"|\b(?:unauthori[sz]ed|unlicen[sc]ed|illegal|prohibid[ao]"
     r"|interdit\w*)\b[^.;\t]{0,40}\b(?:propagation|reproduction|multiplication)\b"
 )
-_HARMLESS = re.compile(
+_HARMLESS = later(
     r"(?:\b(?:non|not|nor|is not|are not|isn.t|no known)[ -]*(?:known to be |considered )?|\b(?:resists?"
     r"|crown of|nearly|almost|un)\s)$"
 )
-_NOT_HARM = re.compile(r"\s?(?:ivy|oak|sumac|-free|free)\b")
+_NOT_HARM = later(r"\s?(?:ivy|oak|sumac|-free|free)\b")
 
 
 def read_warnings(tag: TagText) -> Iterator[Found[str]]:

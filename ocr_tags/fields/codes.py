@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from ocr_tags.gtin import is_gtin
+from ocr_tags.patterns import later
 from ocr_tags.record import Field, Found, TagText
 
 # ---------------------------------------------------------------- trade item numbers
@@ -15,9 +16,9 @@ _GROUPS = (
     r"|\d-\d{5}-\d{5}-\d|\d{4} \d{4}"
     r"|\d \d{2} \d{5} \d{5} \d|\d{2} \d{5} \d{5} \d|\d \d{10} \d|\d \d{5} \d{6}|\d{6} \d{5} \d|\d \d{12}"
 )
-_DIGITS = re.compile(rf"(?<![\w+#$.,/-])(?<!\d )(?:{_GROUPS})(?![\w/-]|[.,]\d| \d{{3,}})")
-_TELEPHONE = re.compile(r"(?:tel|phone|fax|call|mobile|telefon\w*|telefono|\+)[\s.:()+\d-]*$", re.I)
-_LABEL = re.compile(
+_DIGITS = later(rf"(?<![\w+#$.,/-])(?<!\d )(?:{_GROUPS})(?![\w/-]|[.,]\d| \d{{3,}})")
+_TELEPHONE = later(r"(?:tel|phone|fax|call|mobile|telefon\w*|telefono|\+)[\s.:()+\d-]*$", re.I)
+_LABEL = later(
     r"(?:gtin|ean|upc|barcode|jan)(?:[- ]?(?:8|12|13|14|a))?(?: code| no\.?)?\s*[:#]?\s*$", re.I
 )
 
@@ -53,22 +54,22 @@ def _is_bars(tag: TagText, span: tuple[int, int]) -> bool:
 _COUNTRY = r"(?:u\.? ?s\.? ?)?"
 _NUMBER = r"(?P<number>\d{1,2}[,.] ?\d{3}|\d{4,5})(?![\d-])(?!,\d)"
 _KIND = r"(?:\s?P[123]\b)?"
-_PLANT_PATENT = re.compile(
+_PLANT_PATENT = later(
     rf"(?<![^\W_]){_COUNTRY}(?:p\.? ?p\.?(?: ?a\.?)?|plant pat(?:ent|\b\.?))\s?(?:\s?(?:no\b\.?|number"
     rf"|num\.?|nº|#)\s?[:#]?)?\s?{_NUMBER}{_KIND}",
     re.I,
 )
-_MORE = re.compile(rf"\s?(?:,|&|and|/|;)\s?(?:#\s?)?{_NUMBER}(?!\s?(?:in|cm|\"|%))", re.I)
-_WORN = re.compile(rf"(?<![^\W_])(?:us ?)?(?:rp|pr|pf|fp|pp|bp|pb) ?#\s?{_NUMBER}", re.I)
-_PENDING = re.compile(
+_MORE = later(rf"\s?(?:,|&|and|/|;)\s?(?:#\s?)?{_NUMBER}(?!\s?(?:in|cm|\"|%))", re.I)
+_WORN = later(rf"(?<![^\W_])(?:us ?)?(?:rp|pr|pf|fp|pp|bp|pb) ?#\s?{_NUMBER}", re.I)
+_PENDING = later(
     rf"(?<![^\W_]){_COUNTRY}(?:ppaf(?![^\W_])|p\.p\.a\.f\.|pp pending|plant patent (?:applied for|pending))",
     re.I,
 )
-_UTILITY = re.compile(
+_UTILITY = later(
     r"\bu\.?s\.? (?:utility )?patent (?:no\.?|number|#)?\s?(?P<number>\d{1,2},\d{3},\d{3})\b", re.I
 )
-_PATENT_PENDING = re.compile(r"(?<!plant )\bpat(?:ent|\.)?s? pend(?:ing\b|\.)", re.I)
-_RIGHTS = re.compile(
+_PATENT_PENDING = later(r"(?<!plant )\bpat(?:ent|\.)?s? pend(?:ing\b|\.)", re.I)
+_RIGHTS = later(
     r"(?<![^\W_])(?P<office>EU ?|UK ?|AU ?|NZ ?|US ?)?(?P<kind>CPBRAF|PBRAF|CPBR|PBR|PVR|PVPA|PVP|CPVR)"
     r"(?![^\W\d_])(?:[ :]?(?:No\.?|#|Nr\.?)? ?#?(?P<number>\d[\d/]{2,11}))?"
 )

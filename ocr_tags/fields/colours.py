@@ -9,11 +9,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from functools import cache
 
-from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases, labelled, listed
+from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases, listed
+from ocr_tags.fields.values import labelled
+from ocr_tags.patterns import later
 from ocr_tags.record import Field, Found, TagText
-
-_LISTS = listed("colour")
 
 
 def _choice(words: Iterable[str]) -> str:
@@ -21,11 +22,24 @@ def _choice(words: Iterable[str]) -> str:
     return "|".join(sorted(set(map(fold, words)), key=len, reverse=True))
 
 
-_WORD = _choice(_LISTS["english"] + _LISTS["foreign"])
-_MODIFIER = _choice(_LISTS["modifier"])
-_COLOUR = rf"(?:(?:{_MODIFIER})[ -]){{0,2}}(?:{_WORD})(?:-(?:{_WORD}))?(?:[ -](?:claro|oscuro|clair|fonce))?"
-_LIST = rf"{_COLOUR}(?:(?:, | ?/ ?| ?& ?|,? (?:and|or|to|et|y|und) ){_COLOUR}){{0,5}}"
-_ONE = re.compile(rf"(?<![\w'’‘-]){_COLOUR}(?![\w-])")
+@cache
+def _colour() -> str:
+    """The pattern of one colour, with the words that only go before one."""
+    lists = listed("colour")
+    word, modifier = _choice(lists["english"] + lists["foreign"]), _choice(lists["modifier"])
+    tail = r"(?:[ -](?:claro|oscuro|clair|fonce))?"
+    return rf"(?:(?:{modifier})[ -]){{0,2}}(?:{word})(?:-(?:{word}))?{tail}"
+
+
+@cache
+def _list() -> str:
+    """The pattern of one colour or several."""
+    return rf"{_colour()}(?:(?:, | ?/ ?| ?& ?|,? (?:and|or|to|et|y|und) ){_colour()}){{0,5}}"
+
+
+_ONE = later(lambda: rf"(?<![\w'’‘-]){_colour()}(?![\w-])")
+_SEVERAL = later(_list)
+_SOON = later(lambda: rf"(?:\w+ ){{1,2}}(?={_colour()})")
 
 _LABELS = label_phrases("colours")
 
@@ -44,19 +58,21 @@ _PART = (
     r"spikes|trumpets|bells|panicles|umbels|spires|catkins|berries|stems|bark|needles|fronds|seedheads"
     r"|fruits?)(?![\w-])"
 )
-_BEFORE_PART = re.compile(rf"(?<![\w'’‘-])(?P<list>{_LIST})(?:,? {_ADJECTIVE}){{0,3}} {_PART}")
-_AFTER_PART = re.compile(
-    rf"\b(?:(?:spikes|clusters|masses|mounds|panicles|spires|clouds|trumpets|plumes|sprays|shades|heads"
-    rf"|drifts) (?:of|in)|"
-    r"(?:flowers|blooms|blossoms|foliage|leaves) (?:is|are|in|of|open|turn|turns|in shades of)|"
-    rf"fleurs|flores|bluten|feuillage|feuilles|follaje|hojas|bloemen) (?:an? |a "
-    rf"|the )?(?P<list>{_LIST})(?![\w-])(?! (?:sun|soil|shade))"
+_BEFORE_PART = later(lambda: rf"(?<![\w'’‘-])(?P<list>{_list()})(?:,? {_ADJECTIVE}){{0,3}} {_PART}")
+_AFTER_PART = later(
+    lambda: (
+        r"\b(?:(?:spikes|clusters|masses|mounds|panicles|spires|clouds|trumpets|plumes|sprays|shades|heads"
+        r"|drifts) (?:of|in)|"
+        r"(?:flowers|blooms|blossoms|foliage|leaves) (?:is|are|in|of|open|turn|turns|in shades of)|"
+        rf"fleurs|flores|bluten|feuillage|feuilles|follaje|hojas|bloemen) (?:an? |a "
+        rf"|the )?(?P<list>{_list()})(?![\w-])(?! (?:sun|soil|shade))"
+    )
 )
-_GERMAN = re.compile(rf"(?<![\w-])(?P<list>{_COLOUR}e?s?) (?:bluten|blatter|bloemen|blad)\b")
-_NAME_FOLLOWS = re.compile(
+_GERMAN = later(lambda: rf"(?<![\w-])(?P<list>{_colour()}e?s?) (?:bluten|blatter|bloemen|blad)\b")
+_NAME_FOLLOWS = later(
     r" (?:farms?|nursery|growers|gardens?|tree|carpet|vine|shop|market|company|co\b|inc\b|ltd)"
 )
-_NAME = re.compile(r"\b(?:Leaf|Flower|Blossom|Bells|Trumpets?|Spires?|Plumes?|LEAF|FLOWER|BLOSSOM|BELLS)$")
+_NAME = later(r"\b(?:Leaf|Flower|Blossom|Bells|Trumpets?|Spires?|Plumes?|LEAF|FLOWER|BLOSSOM|BELLS)$")
 TITLE = 1.8
 """Print this much larger than usual is a name: "Blue Flower Carpet" states no colour."""
 
@@ -100,7 +116,7 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
     text = tag.string
     folded = flowing(text)
     for found in labelled(text, _LABELS):
-        if _opens_with_colour(folded, found.start, found.end, found.bare):
+        if not found.second and _opens_with_colour(folded, found.start, found.end, found.bare):
             yield found.start, found.end, found.certainty
     for pattern in (_BEFORE_PART, _AFTER_PART, _GERMAN):
         for match in pattern.finditer(folded):
@@ -120,10 +136,8 @@ def _is_name(tag: TagText, match: re.Match[str]) -> bool:
 
 def _opens_with_colour(folded: str, start: int, end: int, bare: bool) -> bool:
     if bare:
-        return bool(re.fullmatch(_LIST, folded[start:end].strip()))
-    return bool(_ONE.match(folded, start)) or bool(
-        re.match(rf"(?:\w+ ){{1,2}}(?={_COLOUR})", folded[start:end])
-    )
+        return bool(_SEVERAL.fullmatch(folded[start:end].strip()))
+    return bool(_ONE.match(folded, start)) or bool(_SOON.match(folded[start:end]))
 
 
 COLOURS: Field[str] = Field("colours", "Colours", str, read_colours, "list")

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from ocr_tags.fields.phrases import fold
+from ocr_tags.patterns import later
 from ocr_tags.record import Days, Field, Found, TagText
 
 PLAUSIBLE = range(15, 251)
@@ -27,24 +28,24 @@ _RESULT = (
     r"|fruits?\sripen|"
     r"pick|recolte|cosecha|ernte|maturite|madurez|oogst)"
 )
-_ABOUT = r"(?:(?:in|after|at|about|approx\.?|approximately|around|within|from|en|nach|na)\s)*"
+_ABOUT = r"(?:(?:in|after|at|about|approx\.?|approximately|around|within|from|en|nach|na)[\s:]{1,2})*"
 _FORMS = (
     (
-        re.compile(rf"\b{_LABEL}{_SPACE}{_NUMBER}(?![\d.,]*\d)(?!\s?(?:in|cm|°|%|f\b|lb|oz))(?:\s?{_DAYS})?"),
+        later(rf"\b{_LABEL}{_SPACE}{_NUMBER}(?![\d.,]*\d)(?!\s?(?:in|cm|°|%|f\b|lb|oz))(?:\s?{_DAYS})?"),
         1.0,
     ),
-    (re.compile(rf"\b{_RESULT}{_SPACE}{_ABOUT}{_NUMBER}\s?{_DAYS}"), 0.95),
+    (later(rf"\b{_RESULT}{_SPACE}{_ABOUT}{_NUMBER}\s?{_DAYS}"), 0.95),
     (
-        re.compile(
+        later(
             rf"\b{_NUMBER}\s?{_DAYS}\s(?:to|until|till|from|after|a)\s(?:first\s|la\s)?(?:{_RIPE}"
             rf"|transplant\w*|planting|setting)"
         ),
         0.95,
     ),
-    (re.compile(rf"(?:^|(?<=[\t\n]))days\s?[:=]\s?{_NUMBER}(?=\s*(?:$|[\t\n]))"), 0.85),
+    (later(rf"(?:^|(?<=[\t\n]))days\s?[:=]\s?{_NUMBER}(?=\s*(?:$|[\t\n]))"), 0.85),
 )
-_LINE = re.compile(rf"(?:^|(?<=[\t\n]))(?:approx\.?\s|about\s)?{_NUMBER}\s?{_DAYS}\.?(?=\s*(?:$|[\t\n]))")
-_OTHER = re.compile(
+_LINE = later(rf"(?:^|(?<=[\t\n]))(?:approx\.?\s|about\s)?{_NUMBER}\s?{_DAYS}\.?(?=\s*(?:$|[\t\n]))")
+_OTHER = later(
     r"germin|emerg|sprout|levee|keim|return|refund|guarant|garant|warrant|vase|trial|shelf|store|water"
     r"|feed|bloom"
 )

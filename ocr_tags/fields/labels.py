@@ -7,9 +7,10 @@ from functools import cache, lru_cache
 
 from ocr_tags.fields.phrases import listed, squeezed
 from ocr_tags.fields.size_words import find_labels
+from ocr_tags.patterns import later
 
-_BESIDE = re.compile(r"\s*[/|&·•]\s*")
-_ZONES = re.compile(
+_BESIDE = later(r"\s*[/|&·•]\s*")
+_ZONES = later(
     r"(?:usda )?(?:plant )?(?:cold |winter )?(?:hardiness |hardy |heat )?zones?|hardiness(?: rating)?|"
     r"min(?:imum|\.)? ?temp(?:erature|\.)?|zone de rusticité|rusticité|zona(?: de rusticidad)?|whz|"
     r"winterhärtezone",
@@ -45,5 +46,7 @@ _BEFORE_SIZE = frozenset(
 
 @cache
 def _printed_labels() -> frozenset[str]:
-    values = {squeezed(word) for words in listed("light_alone").values() for word in words}
-    return frozenset(squeezed(label) for labels in listed("label").values() for label in labels) - values
+    alone = (*listed("light_alone").values(), *listed("foreign_light_alone").values())
+    values = {squeezed(word) for words in alone for word in words}
+    known = (*listed("label").values(), *listed("foreign_label").values())
+    return frozenset(squeezed(label) for labels in known for label in labels) - values

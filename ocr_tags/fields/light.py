@@ -9,26 +9,47 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from ocr_tags.fields.phrases import Hit, Phrases, cells, fold, label_phrases, labelled, listed
+from ocr_tags.fields.light_signs import (
+    SUNNY_TO_SHADY,
+    Light,
+    by_hours,
+    by_marks,
+    morning_sun,
+    sun_full,
+)
+from ocr_tags.fields.phrases import Hit, Phrases, cells, fold, label_phrases, listed
+from ocr_tags.fields.values import SECOND_LANGUAGE, labelled
+from ocr_tags.patterns import later
 from ocr_tags.record import Field, Found, TagText
 
-SUNNY_TO_SHADY = ("full_sun", "part_sun", "part_shade", "full_shade")
-Light = tuple[str, ...]
+
+@dataclass(frozen=True, slots=True)
+class _Term:
+    light: str
+    alone: bool = False
+    foreign: bool = False
+
 
 _WORDS = Phrases(
-    {word: (light, False) for light, words in listed("light").items() for word in words}
-    | {word: (light, True) for light, words in listed("light_alone").items() for word in words}
+    lambda: {
+        word: _Term(light, "alone" in name, "foreign" in name)
+        for name in ("foreign_light_alone", "foreign_light", "light_alone", "light")
+        for light, words in listed(name).items()
+        for word in words
+    }
 )
 _LABELS = label_phrases("light")
-_LABEL_WORD = re.compile(r"(?:light|sun|sunlight|exposure|luz|licht|exposition|exposicion)")
+_LABEL_WORD = later(r"(?:light|sun|sunlight|exposure|luz|licht|exposition|exposicion)")
 
-_JOIN = re.compile(
-    r"\s*(?:[-–—/&,+|]|\bto\b|\bor\b|\band\b|\bthru\b|\bthrough\b|\ba\b|\bou\b|\bet\b|\bo\b|\by\b|\bbis\b"
-    r"|\bund\b|\boder\b|\btot\b|\ben\b|\bof\b|\n(?!\n)|\t)(?:\s*\n(?!\n))?\s*"
+_SOFT = r"(?: |\n(?!\n)){0,2}"
+_JOIN = later(
+    rf"{_SOFT}(?:[-–—/&,+|]|\bto\b|\bor\b|\band\b|\bthru\b|\bthrough\b|\ba\b|\bou\b|\bet\b|\bo\b|\by\b"
+    rf"|\bbis\b"
+    rf"|\bund\b|\boder\b|\btot\b|\ben\b|\bof\b|\btill?\b|\bmed\b|>|\n(?!\n)|\t){_SOFT}"
 )
-_HALF = re.compile(r"\b(full|part|partial|partly|light|half)(\s*(?:[-–/&]|\bto\b|\bor\b|\band\b)\s*)$")
+_HALF = later(r"\b(full|part|partial|partly|light(?! ?[-–])|half)(\s*(?:[-–/&]|\bto\b|\bor\b|\band\b)\s*)$")
 _HALVES = {
     "full": "full",
     "light": "part",
@@ -37,21 +58,23 @@ _HALVES = {
     "partial": "part",
     "partly": "part",
 }
-_SHIELD = re.compile(
+_SHIELD = later(
     r"(?:\bnot?\b|\bavoid\w*|\bprotect\w*|\bfrom\b|\bshelter\w*|\bout of\b|\btolera\w+|\btakes\b"
     r"|\bburn\w*|\bwithout\b"
-    r"|\bless than\b|\bevite\w*|\bevitar?\b|\bkein\w*|\bgeen\b|\bprovide\b|\bneeds? afternoon"
+    r"|\bless than\b|\bevite\w*|\bevitar?\b|\bkein\w*|\bgeen\b|\bprovide (?:some|light|afternoon|midday"
+    r"|a little)\b|\bneeds? afternoon"
     r"|\bbright)[^.;\n\t]{0,24}$"
 )
-_TOLERANT = re.compile(
+_TOLERANT = later(
     r"\s*(?:tolera|avoid|may burn|burns|can scorch|scorch|express|garden|lover|collection|mix\b)"
 )
-_HOT = re.compile(r"\s*(?:in|where|si|if)\b[^.;\n\t]{0,24}(?:hot|south|warm|desert|north|cool|inland|heat)")
-_LEAD = re.compile(
-    r"(?:best |grows? |does |performs |plant |place |needs? |prefers |likes |thrives |requires |ideal )*"
+_HOT = later(r"\s*(?:in|where|si|if)\b[^.;\n\t]{0,24}(?:hot|south|warm|desert|north|cool|inland|heat)")
+_LEAD = later(
+    r"(?:best |grows? |does |performs |plant |place |needs? |prefers |likes |loves |enjoys |thrives "
+    r"|requires |ideal )*"
     r"(?:best )?(?:in|for)?(?: an?)?[\W\d_]*"
 )
-_TRAIL = re.compile(
+_TRAIL = later(
     r"[\W\d_]*(?:hours|hrs|location|spot|position|areas?|exposure|daily|day|only|best|lover)?[\W\d_]*"
 )
 
@@ -65,21 +88,27 @@ def read_light(tag: TagText) -> Iterator[Found[Light]]:
     []
     """
     text = tag.string
+    folded = fold(text)
     after_label = [(found.start, found.end) for found in labelled(text, _LABELS)]
     statements: list[Found[Light]] = []
+    again: list[Found[Light]] = []
     for chain in _chains(text, _hits(text)):
+        chain, doubt = _without_label(folded, chain)
         certainty = _certainty(text, chain, after_label)
         if certainty:
-            statements.append(_found(text, chain, certainty))
-    yield from _without_legend(statements)
+            said = again if chain[0].value.foreign else statements
+            said.append(_found(text, chain, certainty * doubt))
+    yield from _without_legend(statements or again)
+    yield from (replace(found, certainty=SECOND_LANGUAGE * found.certainty) for found in again if statements)
+    statements = statements or again
     if not statements:
-        yield from _by_marks(text)
-    yield from _sun_full(text)
-    yield from _by_hours(text)
-    yield from _morning_sun(text)
+        yield from by_marks(text)
+    yield from sun_full(text)
+    yield from by_hours(text)
+    yield from morning_sun(text)
 
 
-_Word = Hit[tuple[str, bool]]
+_Word = Hit[_Term]
 
 
 def _hits(text: str) -> list[_Word]:
@@ -92,14 +121,19 @@ def _label_apart(text: str, hit: _Word) -> _Word:
     """ "LIGHT Shade" is a label in capitals and its value, unlike "Light shade"."""
     label, _, value = text[hit.start : hit.end].partition(" ")
     if label == "LIGHT" and value.istitle():
-        return Hit(("full_shade", True), hit.end - len(value), hit.end, 0.8)
+        return Hit(_Term("full_shade", alone=True), hit.end - len(value), hit.end, 0.8)
     return hit
+
+
+_NUMBER_AFTER = later(r" ?\d(?!\d?[ +–-]{0,3}(?:\d{0,2} ?\+?)? ?(?:h\b|hours?|hrs?|std|uur|tim))")
 
 
 def _not_light(text: str, folded: str, hit: _Word) -> bool:
     if re.match(r" ?[:=]", text[hit.end :]):
         return True  # a label: "Sun: 6 hours", "Sol : bien drainé"
     words = folded[hit.start : hit.end]
+    if hit.value.alone and _NUMBER_AFTER.match(folded, hit.end):
+        return True  # "Zon 3" is a zone
     if words.startswith("light") and re.match(r"light\s", words):
         opens_line = not text[: hit.start].rstrip(" ") or text[: hit.start].rstrip(" ")[-1] in "\t\n"
         closes_line = text[hit.end : hit.end + 1] in ("", "\t", "\n")
@@ -109,16 +143,42 @@ def _not_light(text: str, folded: str, hit: _Word) -> bool:
 
 
 def _chains(text: str, hits: Sequence[_Word]) -> Iterator[list[_Word]]:
-    """Words joined by "to", "or", a slash, a line end: one statement."""
+    """Words joined by "to", "or", a slash, a line end: one statement, in one language."""
     folded = fold(text)
     chain: list[_Word] = []
+    aside: list[_Word] = []  # the same in another language, between two lines of one list
+    end = 0
     for hit in hits:
-        if chain and not _JOIN.fullmatch(folded, chain[-1].end, hit.start):
-            yield chain
-            chain = []
-        chain.append(hit)
-    if chain:
-        yield chain
+        gap, end = folded[end : hit.start], hit.end
+        if chain and not _JOIN.fullmatch(gap):
+            yield from filter(None, (chain, aside))
+            chain, aside = [hit], []
+        elif chain and _turns(chain[-1], hit) and (aside or re.search(r"[/|\t\n]", gap)):
+            aside.append(hit)
+        else:
+            chain.append(hit)
+    yield from filter(None, (chain, aside))
+
+
+_FAR_END_LOST = later(
+    r" ?(?:[-–—/&]|\b(?:to|or|bis|tot|a|till)\b) ?(?:(?:part|partial|partly|light|half"
+    r"|full)\b)?(?= ?(?:[\t\n]|$))"
+)
+_NEAR_END_LOST = later(r"(?:^|[\t\n])(?:to|or|bis|tot|till|a) $")
+
+
+def _turns(one: _Word, other: _Word) -> bool:
+    return one.value.foreign != other.value.foreign
+
+
+def _without_label(folded: str, chain: list[_Word]) -> tuple[list[_Word], float]:
+    """ "Sun" in a cell of its own before "Shade to part shade" is the label of that range."""
+    first = chain[0]
+    if len(chain) < 3 or not re.match(r"sun[\t\n]", folded[first.start :]):
+        return chain, 1.0
+    if re.search(r"[\t\n]", folded[chain[1].start : chain[-1].end]):
+        return chain, 1.0
+    return chain[1:], 0.8
 
 
 def _certainty(text: str, chain: Sequence[_Word], after_label: Sequence[tuple[int, int]]) -> float:
@@ -130,13 +190,16 @@ def _certainty(text: str, chain: Sequence[_Word], after_label: Sequence[tuple[in
         return 0.0
     if text[start - 1 : start] in ("'", "‘", '"', "“"):
         return 0.0
-    if len({hit.value[0] for hit in chain}) >= 3 and not re.search(r"\bto\b|\ba\b|[/,]", folded[start:end]):
+    every = len({hit.value.light for hit in chain}) >= 3
+    if every and not re.search(r"\bto\b|\ba\b|[/,]", folded[start:end]):
         return 0.3  # a legend of all classes, one of them ticked
+    if _FAR_END_LOST.match(folded, end) or _NEAR_END_LOST.search(folded[:start]):
+        return 0.4 * sure  # a range broken off
     if any(begin <= start < stop and _led(folded[begin:start]) for begin, stop in after_label):
         return sure
     whole = _fills_cells(text, folded, start, end)
-    if all(hit.value[1] for hit in chain):
-        return 0.9 * sure if whole else 0.0
+    if all(hit.value.alone for hit in chain):
+        return sure * (0.9 if whole else 0.7 if _fills_clause(folded, start, end) else 0.0)
     if _HOT.match(folded, end):
         return 0.4 * sure
     return (0.95 if whole else 0.85) * sure
@@ -145,6 +208,12 @@ def _certainty(text: str, chain: Sequence[_Word], after_label: Sequence[tuple[in
 def _led(words: str) -> bool:
     """True when nothing but "best in", "full to" or the like stands between label and light."""
     return bool(_LEAD.fullmatch(words) or _HALF.search(words))
+
+
+def _fills_clause(folded: str, start: int, end: int) -> bool:
+    """ "Thrives in sun, but tolerates part shade": the clause says how the plant stands to sun, no more."""
+    before = re.split(r"[.;\t\n]", folded[:start])[-1].lstrip()
+    return bool(before and _LEAD.fullmatch(before) and re.match(r" ?(?:[.,;\t\n]|$)", folded[end:]))
 
 
 def _fills_cells(text: str, folded: str, start: int, end: int) -> bool:
@@ -158,7 +227,7 @@ def _fills_cells(text: str, folded: str, start: int, end: int) -> bool:
 def _found(text: str, chain: Sequence[_Word], certainty: float) -> Found[Light]:
     folded = fold(text)
     start, end = chain[0].start, chain[-1].end
-    classes = {hit.value[0] for hit in chain}
+    classes = {hit.value.light for hit in chain}
     printed = folded[start:end]
     if re.fullmatch(r"part(?:ial|ly)?\s+sun\s*/\s*shade", printed):
         return Found(("part_sun", "part_shade"), (start, end), 0.7 * certainty)
@@ -175,62 +244,6 @@ def _without_legend(statements: Sequence[Found[Light]]) -> Iterator[Found[Light]
     legend = len({found.value for found in statements}) >= 3
     for found in statements:
         yield replace(found, certainty=0.3 * found.certainty) if legend else found
-
-
-_MARKS = re.compile(r"(?:[☀◐](?: ?(?:[-–/,>]|to)? ?[☀◐●○])*|●(?: ?(?:[-–/,>]|to)? ?[☀◐])+)")
-
-
-def _by_marks(text: str) -> Iterator[Found[Light]]:
-    """Drawn suns, where no word tells: full, half (part sun or part shade, the mark does not say), dark.
-
-    All three in a row are a scale of what there is rather than this plant's light, and so are several rows.
-    """
-    rows = list(_MARKS.finditer(text))
-    for match in rows if len(rows) == 1 else ():
-        drawn = set(match[0]) & set("☀◐●")
-        if len(drawn) < 3 and "○" not in match[0]:
-            classes = {"☀": ("full_sun",), "◐": ("part_sun", "part_shade"), "●": ("full_shade",)}
-            yield Found(tuple(c for mark in "☀◐●" if mark in drawn for c in classes[mark]), match.span(), 0.5)
-
-
-_SUN_FULL = re.compile(
-    r"(?:^|(?<=[\n\t. ]))sun(?:light)? ?[:\t] ?(?P<how>full|part|partial)(?! ?(?:sun|shade|to\b|or\b|[/-]))\b"
-)
-
-
-def _sun_full(text: str) -> Iterator[Found[Light]]:
-    for match in _SUN_FULL.finditer(fold(text)):
-        yield Found(("full_sun" if match["how"] == "full" else "part_sun",), match.span(), 0.85)
-
-
-_HOURS = re.compile(
-    r"(?P<less>less than |under |fewer than |up to |<\s?)?(?P<low>\d{1,2})\s?(?P<more>\+|or more|plus|to"
-    r"|-|–)?\s?"
-    r"(?P<high>\d{1,2})?\+?\s?(?:or more )?(?:hours?|hrs?\b\.?)\s?(?:or more )?(?:of )?(?:full |direct )*sun"
-)
-
-
-def _by_hours(text: str) -> Iterator[Found[Light]]:
-    """Six hours and more are full sun, under three full shade; between them hours alone do not tell."""
-    folded = fold(text)
-    if len(re.findall(r"\bh(?:ou)?rs?\b", folded)) > 1:
-        return  # a legend gives hours for every class
-    for match in _HOURS.finditer(folded):
-        low, high = int(match["low"]), int(match["high"] or match["low"])
-        if match["less"] and high <= 3:
-            yield Found(("full_shade",), match.span(), 0.7)
-        elif not match["less"] and 6 <= low <= high <= 12:
-            yield Found(("full_sun",), match.span(), 0.8)
-
-
-_MORNING = re.compile(
-    r"\b(?:morning|am|a\.m\.) sun[\s,;]{1,3}(?:and |with |then |& ?)?(?:afternoon|pm|p\.m\.) shade\b"
-)
-
-
-def _morning_sun(text: str) -> Iterator[Found[Light]]:
-    for match in _MORNING.finditer(fold(text)):
-        yield Found(("part_shade",), match.span(), 0.8)
 
 
 LIGHT: Field[Light] = Field("light", "Light", tuple[str, ...], read_light)

@@ -6,8 +6,8 @@ import re
 from collections.abc import Iterator
 
 from ocr_tags import lexicon
+from ocr_tags.epithets import title_case
 from ocr_tags.firms import SERIES_AFTER, SERIES_BEFORE, firm_in, labelled_firms
-from ocr_tags.nomenclature import title_case
 from ocr_tags.record import Field, Found, TagText
 from ocr_tags.titles import lines_of
 

@@ -6,21 +6,35 @@ kept as read.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 from functools import lru_cache
+from itertools import pairwise
 
-from ocr_tags import lexicon, titles
-from ocr_tags.common_names import KNOWN, Side, agrees, also_named, is_bare, read_side
+from rapidfuzz.distance import OSA
+
+from ocr_tags import lexicon, repair, titles
+from ocr_tags.broken_names import is_perhaps_longer
+from ocr_tags.common_names import read_side
+from ocr_tags.cultivars import combine, labelled_cultivar, lone_cultivar, with_cultivar
+from ocr_tags.epithets import plausible_epithet, tidy_epithet
 from ocr_tags.fields.answers import find_answers
 from ocr_tags.fields.makers import SERIES, SUPPLIER
-from ocr_tags.naming import Mention, combine, labelled_cultivar, lone_cultivar, with_cultivar
-from ocr_tags.nomenclature import plausible_epithet, tidy_epithet
+from ocr_tags.known_names import agrees
+from ocr_tags.name_side import KNOWN, Side, also_named, is_bare
+from ocr_tags.naming import Mention
 from ocr_tags.record import BotanicalName, Field, Found, LineSpan, TagText
 from ocr_tags.titles import Line
 
 DOUBTED = 0.45
 """Names less sure than this stay unsaid: several readings of one doubtful name do not make it surer."""
+
+SHORTEST_LOOSE = 5
+"""Letters of an unquoted cultivar: what is read out of pictures is shorter mostly."""
+
+PERHAPS_LONGER = 0.72
+"""How sure a known name is below unknown words in the same letters, which may be its beginning."""
 
 __all__ = ["BOTANICAL_NAME", "COMMON_NAMES", "SERIES", "SUPPLIER"]
 
@@ -68,9 +82,13 @@ def _chosen(side: Side, botanical: tuple[Found[BotanicalName], ...]) -> list[Fou
         said_better = one.value in bare or _is_said_better(one.value, side, genera)
         if folded in cultivars or (said_better and one.span not in side.labelled):
             continue
-        if side.genera and lexicon.plants_called(one.value):
+        if side.genera and lexicon.plants_called(one.value) and one.span not in side.labelled:
             agreed = any(agrees(one.value, genus) for genus in side.genera)
             certainty = min(0.98, certainty + 0.1) if agreed else certainty * 0.6
+        if one.span not in side.labelled and _is_part(one, found):
+            certainty *= 0.6
+        if is_perhaps_longer(one, side):
+            certainty = min(certainty, PERHAPS_LONGER)
         if certainty < DOUBTED:
             continue
         first = best.setdefault(folded, one)
@@ -78,6 +96,15 @@ def _chosen(side: Side, botanical: tuple[Found[BotanicalName], ...]) -> list[Fou
             first, certainty=round(max(certainty, first.certainty if first is not one else 0), 3)
         )
     return sorted(best.values(), key=lambda f: (f.certainty < KNOWN, f.span))
+
+
+def _is_part(one: Found[str], others: list[Found[str]]) -> bool:
+    """Whether a longer name next to this one ends with it: a line read twice, once in part."""
+    return any(
+        other.value.lower().endswith(f" {one.value.lower()}")
+        and min(abs(other.span[0] - one.span[1]), abs(one.span[0] - other.span[1])) < 3
+        for other in others
+    )
 
 
 def _is_said_better(value: str, side: Side, genera: set[str | None]) -> bool:
@@ -100,6 +127,9 @@ def _botanical(string: str, side: Side) -> Iterator[Found[BotanicalName]]:
         joined = combine(name, other.name)
         if joined is not None and joined != name and other.certainty >= 0.6:
             name, certainty = joined, min(certainty, other.certainty)
+    closed = bool(re.search(r"['’\"”`´]", string[main.span[1] - 1 : main.span[1] + 1]))
+    if name.cultivar and (whole := _in_title(name.cultivar, closed, side)):
+        name = with_cultivar(name, whole)
     if not name.cultivar and (apart := _cultivar_apart(string, side, name)):
         name, certainty = with_cultivar(name, apart[0]), min(certainty, apart[1])
     if name.cultivar and not name.trade_designation and len(side.marked) == 1:
@@ -110,6 +140,26 @@ def _botanical(string: str, side: Side) -> Iterator[Found[BotanicalName]]:
     for other in side.mentions:
         if other.alone and not is_bare(other.name) and combine(name, other.name) is None:
             yield Found(other.name, other.span, round(other.certainty * 0.8, 3))
+
+
+def _in_title(cultivar: str, closed: bool, side: Side) -> str | None:
+    """The cultivar as the title prints it, in letters larger than those of the botanical name.
+
+    There it is whole where the small print lost its end (its quote is not `closed`) and read better.
+    """
+    plain, count = repair.fold(cultivar), len(cultivar.split())
+    titled = [line.text.strip(" '‘’“”\"") for line in side.lines if line.title]
+    for text in (*titled, *(f"{a} {b}" for a, b in pairwise(titled))):
+        words = text.split()
+        if not titles.looks_like_name(text) or len(set(words)) < len(words) or titles.known_ending(words)[0]:
+            continue
+        begins = not closed and repair.fold(" ".join(words[:count])) == plain and len(words) == count + 1
+        alike = len({word.isupper() for word in words}) == 1 and plausible_epithet(text)
+        shown = repair.fold(text)
+        damaged = shown != plain and len(shown) == len(plain) > 7
+        if alike and (begins or (damaged and OSA.normalized_similarity(shown, plain) >= repair.ACCEPT)):
+            return tidy_epithet(text)
+    return None
 
 
 def _selling_name(printed: str) -> str:
@@ -142,7 +192,7 @@ def _cultivar_apart(string: str, side: Side, name: BotanicalName) -> tuple[str, 
     if not known or not name.species or name.trade_designation or side.marked or len(loose) != 1:
         return None
     epithet = tidy_epithet(loose[0][0])
-    return (epithet, loose[0][1]) if plausible_epithet(epithet) else None
+    return (epithet, loose[0][1]) if plausible_epithet(epithet) and len(epithet) >= SHORTEST_LOOSE else None
 
 
 def _apart(entry: tuple[str, float, Line], side: Side) -> bool:

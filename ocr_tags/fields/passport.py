@@ -9,24 +9,31 @@ protected zone carry "PZ" and the code of the pest.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from ocr_tags.fields.phrases import Hit, Phrases, clean, listed
+from ocr_tags.patterns import later
 from ocr_tags.record import Field, Found, PlantPassport, TagText
 
-_HEADINGS = Phrases(dict.fromkeys(listed("heading")["passport"], True), shortest=9)
+_HEADINGS = Phrases(lambda: dict.fromkeys(listed("heading")["passport"], True), shortest=9)
 _MEMBERS = "AT|BE|BG|CY|CZ|DE|DK|EE|EL|ES|FI|FR|GR|HR|HU|IE|IT|LT|LU|LV|MT|NL|PL|PT|RO|SE|SI|SK"
-_LETTER = re.compile(
+_LETTER = later(
     r"(?:^|(?<=[\t\n])|(?<= ))(?P<letter>[ABCD])(?:[.:)]| ?[-–—](?= ))?(?=[ \t\n]|$)[ \t]*(?:\n(?!\n"
     r"|[ABCD][ .:)\n]))?"
 )
-_OPERATOR = re.compile(
+# A letter that lost its space, in the form of its own line only: DNL, BNL-123, C24-1.
+_JOINED = later(
+    r"(?<=\n)(?P<letter>A(?=[A-Z][a-z]{3,} [a-z]{3,})"
+    rf"|B(?=(?:{_MEMBERS})[ -]?\d)|C(?=\d)|D(?=[A-Z]{{2}}(?=\n|\t|$)))"
+)
+_OPERATOR = later(
     rf"(?:(?:{_MEMBERS}|XI) ?[-–—] ?[A-Z0-9][A-Z0-9./ -]{{2,20}}|(?:GB|UK)?[ -]?\d[\dA-Z/-]{{3,14}})"
 )
-_EU_OPERATOR = re.compile(rf"(?:{_MEMBERS}|XI) ?[-–—] ?[A-Z0-9][A-Z0-9./-]{{2,20}}")
-_ZONE = re.compile(r"\b(?:PZ|ZP)\b[\s:–—-]*(?P<codes>(?:[A-Z]{5,6}\b(?:[,; /]+(?=[A-Z]{5,6}\b))?)+)?")
-_NAME = re.compile(r"[A-Z×x][\w× .'‘’\"-]*[a-z][\w× .'‘’\"()-]*")
-_ORIGIN = re.compile(r"[A-Z]{2}(?:\(NI\))?|[A-Z][a-z]+(?: [A-Z][a-z]+){0,2}")
+_EU_OPERATOR = later(rf"(?:{_MEMBERS}|XI) ?[-–—] ?[A-Z0-9][A-Z0-9./-]{{2,20}}")
+_ZONE = later(r"\b(?:PZ|ZP)\b[\s:–—-]*(?P<codes>(?:[A-Z]{5,6}\b(?:[,; /]+(?=[A-Z]{5,6}\b))?)+)?")
+_NAME = later(r"[A-Z×x][\w× .'‘’\"-]*[a-z][\w× .'‘’\"()-]*")
+_SPECIES_BELOW = later(r"\n(?:[×x] ?)?[a-z]{3,}(?:-[a-z]+)*(?=\n|\t|$)")
+_ORIGIN = later(r"[A-Z]{2}(?:\(NI\))?|[A-Z][a-z]+(?: [A-Z][a-z]+){0,2}")
 
 
 def read_plant_passport(tag: TagText) -> Iterator[Found[PlantPassport]]:
@@ -52,17 +59,22 @@ def read_plant_passport(tag: TagText) -> Iterator[Found[PlantPassport]]:
     yield Found(passport, (start, end), _certainty(headings, values))
 
 
-def _certainty(headings: list[Hit[bool]], values: dict[str, str]) -> float:
-    return (0.95 if headings else 0.8) * (1.0 if len(values) >= 3 else 0.8)
+def _certainty(headings: Sequence[Hit[bool]], values: dict[str, str]) -> float:
+    """A passport prints all its letters, but C where the trade needs none (Annex VII, Part A)."""
+    complete = 1.0 if len(values) == 4 else 0.85 if "A" in values and "D" in values else 0.55
+    return (0.95 if headings else 0.8) * complete
 
 
 def _lettered(text: str, start: int) -> tuple[dict[str, str], int, int]:
     """What stands after each of the letters, and the stretch of text from the first to the last."""
-    marks = list(_LETTER.finditer(text, start))
+    marks = [*_LETTER.finditer(text, start), *(_JOINED.finditer(text, start) if start else ())]
+    marks.sort(key=lambda mark: mark.start())
     lines: dict[str, str] = {}
     begin, end = len(text), start
     for mark in marks:
         stop = _value_end(text, mark, marks)
+        if mark["letter"] == "A":
+            stop = _name_end(text, mark.end(), stop)
         value = clean(text[mark.end() : stop])
         if mark["letter"] not in lines and _fits(mark["letter"], value):
             lines[mark["letter"]] = value
@@ -72,7 +84,7 @@ def _lettered(text: str, start: int) -> tuple[dict[str, str], int, int]:
 
 def _value_end(text: str, mark: re.Match[str], marks: list[re.Match[str]]) -> int:
     """A value ends with its line, or where the next letter with a fitting value begins."""
-    line = re.compile(r"[\t\n]|$").search(text, mark.end())
+    line = later(r"[\t\n]|$").search(text, mark.end())
     stop = line.start() if line else len(text)
     for other in marks:
         fits = "ABCD".index(other["letter"]) > "ABCD".index(mark["letter"])
@@ -81,9 +93,15 @@ def _value_end(text: str, mark: re.Match[str], marks: list[re.Match[str]]) -> in
     return stop
 
 
+def _name_end(text: str, start: int, stop: int) -> int:
+    """A name of one word goes on with the small letters of the next line: Zamioculcas / zamiifolia."""
+    further = _SPECIES_BELOW.match(text, stop)
+    return further.end() if further and " " not in text[start:stop].strip() else stop
+
+
 def _fits(letter: str, value: str) -> bool:
     if letter == "A":
-        return bool(_NAME.fullmatch(value)) and len(value) <= 70
+        return bool(_NAME.fullmatch(value)) and len(value) <= 70 and "pass" not in value.lower()
     if letter == "B":
         return bool(_OPERATOR.fullmatch(value))
     if letter == "C":
@@ -91,7 +109,7 @@ def _fits(letter: str, value: str) -> bool:
     return bool(_ORIGIN.fullmatch(value))
 
 
-def _protected_zone(text: str, headings: list[Hit[bool]]) -> str | None:
+def _protected_zone(text: str, headings: Sequence[Hit[bool]]) -> str | None:
     """The pest codes after "PZ": EPPO codes are five letters for plants and six for pests."""
     match = _ZONE.search(text) if headings else None
     return clean(match["codes"]) if match and match["codes"] else None

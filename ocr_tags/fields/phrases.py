@@ -7,23 +7,27 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache, lru_cache
+from functools import cache, cached_property, lru_cache
 from importlib.resources import files
 from typing import Generic, TypeVar
 
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
+from ocr_tags.patterns import later
+
 T = TypeVar("T")
 
 _WORN = str.maketrans("015|!", "olsll")
-_MIXED = re.compile(r"(?<![^\W_])(?=[a-z|!]*[\d|!])(?=[\d|!]*[a-z])[a-z\d|!]{3,}(?![^\W_])")
-_TOKEN = re.compile(r"[^\W_]+")
-_GAP = re.compile(r"[ .'’-]{0,3}\n?")
+_MIXED = later(r"(?<![^\W_])(?=[a-z|!]*[\d|!])(?=[\d|!]*[a-z])[a-z\d|!]{3,}(?![^\W_])")
+_TOKEN = later(r"[^\W_]+")
+_GAP = later(r"(?! - )[ .'’-]{0,3}\n?")
 REPAIRED = 0.75
 """Certainty of a phrase that is one or two letters away from a known one."""
+KEPT = 64
+"""Texts of which what was found is kept: all of both sides of a tag, which several readers search."""
 
 
 @lru_cache(maxsize=64)
@@ -33,8 +37,16 @@ def fold(text: str) -> str:
     >>> fold("Fu11 Sun à 6-8 Été")
     'full sun a 6-8 ete'
     """
-    plain = "".join(_plain(character) for character in text)
+    plain = "".join(_plain(character) for character in _TALL_I.sub(_as_l, text))
     return _MIXED.sub(_as_word, plain)
+
+
+_TALL_I = later(r"(?<=[a-zà-ÿ])I+(?![A-Z])")
+"""A capital I within a word in small letters is an l."""
+
+
+def _as_l(match: re.Match[str]) -> str:
+    return "l" * len(match[0])
 
 
 def _plain(character: str) -> str:
@@ -70,7 +82,7 @@ def squeezed(text: str) -> str:
 
 def clean(text: str) -> str:
     """A printed phrase on one line: single spaces, a word broken at its hyphen joined again."""
-    return " ".join(text.replace("-\n", "-").split()).strip(" .,;:|•·*-–—_")
+    return " ".join(text.replace("-\n", "-").split()).strip(" .,;:|/•·*-–—_")
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,20 +100,42 @@ class Phrases(Generic[T]):
 
     Repair wants the same number of words, the same first letter ("in summer" is no "fin summer"), at least
     `shortest` letters, and at most one wrong letter (two from eleven letters on): short words become other
-    words too easily.
+    words too easily. The list is asked for when a text is first searched.
     """
 
-    def __init__(self, meanings: Mapping[str, T], shortest: int = 7) -> None:
-        self._exact = {squeezed(phrase): value for phrase, value in meanings.items()}
-        counts = {squeezed(phrase): len(_TOKEN.findall(fold(phrase))) for phrase in meanings}
-        self._longest = max(counts.values())
-        self._worn: dict[tuple[int, str], list[str]] = {}
-        for key, count in counts.items():
-            if len(key) >= shortest:
-                self._worn.setdefault((count, key[0]), []).append(key)
+    def __init__(self, meanings: Callable[[], Mapping[str, T]], shortest: int = 7) -> None:
+        self._meanings, self._shortest = meanings, shortest
+        self._kept: dict[str, tuple[Hit[T], ...]] = {}
 
-    def find(self, text: str) -> list[Hit[T]]:
+    @cached_property
+    def _exact(self) -> dict[str, T]:
+        return {squeezed(phrase): value for phrase, value in self._meanings().items()}
+
+    @cached_property
+    def _counts(self) -> dict[str, int]:
+        return {squeezed(phrase): len(_TOKEN.findall(fold(phrase))) for phrase in self._meanings()}
+
+    @cached_property
+    def _longest(self) -> int:
+        return max(self._counts.values())
+
+    @cached_property
+    def _worn(self) -> dict[tuple[int, str], list[str]]:
+        worn: dict[tuple[int, str], list[str]] = {}
+        for key, count in self._counts.items():
+            if len(key) >= self._shortest:
+                worn.setdefault((count, key[0]), []).append(key)
+        return worn
+
+    def find(self, text: str) -> tuple[Hit[T], ...]:
         """Known phrases in printed order, the longest at each place; none overlap."""
+        if text not in self._kept:
+            if len(self._kept) >= KEPT:
+                self._kept.clear()
+            self._kept[text] = tuple(self._search(text))
+        return self._kept[text]
+
+    def _search(self, text: str) -> list[Hit[T]]:
         folded = fold(text)
         tokens = list(_TOKEN.finditer(folded))
         hits: list[Hit[T]] = []
@@ -159,107 +193,29 @@ def _windows(folded: str, tokens: list[re.Match[str]], at: int, longest: int) ->
 @cache
 def listed(name: str) -> dict[str, tuple[str, ...]]:
     """The words of one list in `data/field_words.txt`, by meaning."""
-    text = (files("ocr_tags") / "data" / "field_words.txt").read_text(encoding="utf-8")
-    sections = re.split(r"^\[", re.sub(r"^#.*\n", "", text, flags=re.M), flags=re.M)[1:]
     lists: dict[str, tuple[str, ...]] = {}
-    for head, _, body in (section.partition("]") for section in sections):
+    for head, body in _sections():
         if head.startswith(f"{name}."):
-            words = (word.strip() for word in re.split(r"[,\n]", body))
+            words = (word.strip() for word in body.replace("\n", ",").split(","))
             lists[head.removeprefix(f"{name}.")] = tuple(word for word in words if word)
     return lists
 
 
+@cache
+def _sections() -> tuple[tuple[str, str], ...]:
+    text = (files("ocr_tags") / "data" / "field_words.txt").read_text(encoding="utf-8")
+    kept = "\n".join(line for line in text.splitlines() if not line.startswith("#"))
+    return tuple((head, body) for head, _, body in (part.partition("]") for part in kept.split("\n[")[1:]))
+
+
 def label_phrases(field: str) -> Phrases[bool]:
-    """The labels of one field."""
-    return Phrases(dict.fromkeys(listed("label")[field], True))
+    """The labels of one field, True for English ones."""
 
+    def meanings() -> dict[str, bool]:
+        foreign = dict.fromkeys(listed("foreign_label").get(field, ()), False)
+        return foreign | dict.fromkeys(listed("label")[field], True)
 
-# ---------------------------------------------------------------- labels and what stands after them
-
-_CELL_START = re.compile(r"(?:^|[\t\n])[^\w\n\t]*$")
-_AFTER_COLON = re.compile(r"\s?[:=][ \t]*(?:\n(?!\n))?[ \t]*")
-_AFTER_LEADERS = re.compile(r"(?: ?[.…_·]{2,}[ .…_·]*\t?[ .…_·]*| ?[-–—] |[ .]?\t[ .…_·]*|[ .]?\n(?!\n))")
-_NEXT_LABEL = re.compile(r"[ \t][^\W\d_][\w/]*(?: [\w/]+){0,2} ?:(?=\s|\d|$)")
-_OTHER_LABELS = label_phrases("other")
-
-
-@dataclass(frozen=True, slots=True)
-class Labelled:
-    """What stands after a label: from `start` to `end` of the text; `label` is where the label begins.
-
-    `certainty` is 1 after a colon, less after leaders or a column gap; `bare` when only a space
-    (or a line end before small letters) parts the two, so that label and value may be one sentence.
-    """
-
-    label: int
-    start: int
-    end: int
-    certainty: float
-    bare: bool = False
-
-
-def labelled(text: str, labels: Phrases[bool]) -> Iterator[Labelled]:
-    """The values printed after any of `labels`, in order.
-
-    >>> tag = "Water: Low  Soil: Dry" + chr(10) + "Light" + chr(9) + "Sun"
-    >>> [tag[found.start : found.end] for found in labelled(tag, Phrases({"soil": True, "light": True}))]
-    ['Dry', 'Sun']
-    """
-    for hit in labels.find(text):
-        found = _value_after(text, hit)
-        if found is not None and found.start < found.end:
-            yield found
-
-
-def _value_after(text: str, hit: Hit[bool]) -> Labelled | None:
-    opens_cell = bool(_CELL_START.search(text[: hit.start]))
-    colon = _AFTER_COLON.match(text, hit.end)
-    leaders = _AFTER_LEADERS.match(text, hit.end) if opens_cell else None
-    gap = colon or leaders
-    if gap is None:
-        if not opens_cell or text[hit.end : hit.end + 1] != " ":
-            return None
-        return Labelled(hit.start, hit.end + 1, value_end(text, hit.end + 1), 0.8 * hit.certainty, True)
-    start = gap.end()
-    if ("\n" in gap[0] or "\t" in gap[0]) and _is_label(text, start):
-        return None
-    bare = colon is None and "\n" in gap[0] and text[start : start + 1].islower()
-    certainty = 1.0 if colon and "\n" not in gap[0] else 0.95
-    return Labelled(hit.start, start, value_end(text, start), certainty * hit.certainty, bare)
-
-
-def _is_label(text: str, start: int) -> bool:
-    line = re.split(r"[\t\n]", text[start:], maxsplit=1)[0]
-    head = line.split(":")[0]
-    return ":" in line or _OTHER_LABELS.whole(head) is not None
-
-
-_STOP = re.compile(r"[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$)|\s[•|·]\s|\t|\n")
-_GOES_ON = re.compile(
-    r"(?:,|-|&|\b(?:and|or|the|a|an|of|to|in|is|by|for|from|with|at|when|if|between|et|y|de))$"
-)
-
-
-def value_end(text: str, start: int) -> int:
-    """Where the phrase that begins at `start` ends: its sentence or line, and lines that run on."""
-    position = start
-    while stop := _STOP.search(text, position):
-        if stop[0] != "\n" or not _goes_on(text, start, stop.start()):
-            end = stop.start()
-            break
-        position = stop.end()
-    else:
-        end = len(text)
-    label = _NEXT_LABEL.search(text, start, end)
-    return label.start() if label else end
-
-
-def _goes_on(text: str, start: int, at: int) -> bool:
-    following = text[at + 1 : at + 2]
-    if following in ("", "\n"):
-        return False
-    line = text[start:at].rstrip()
-    return following.islower() or bool(_GOES_ON.search(line.lower()))
+    return Phrases(meanings)
 
 
 def cells(text: str) -> Iterator[tuple[int, int]]:

@@ -10,7 +10,9 @@ import re
 from collections.abc import Iterator
 from decimal import Decimal
 
-from ocr_tags.fields.phrases import cells, fold, french, label_phrases, labelled
+from ocr_tags.fields.phrases import cells, fold, french, label_phrases
+from ocr_tags.fields.values import labelled
+from ocr_tags.patterns import later
 from ocr_tags.record import Field, Found, Price, TagText
 
 # ---------------------------------------------------------------- container
@@ -25,27 +27,46 @@ _POT = (
     r"(?:pots?|containers?|topf|tray|macetas?|contenants?|nursery pot|square|round|band|basket"
     r"|hanging basket|tub)"
 )
-_POTTED = re.compile(
+_POTTED = later(
     rf"(?<![\w.,/#$-]){_NUMBER} ?(?:{_LENGTH}|{_VOLUME}) ?(?:(?:square|round|nursery|trade|deep|peat"
     rf"|fiber|plastic) )?{_POT}\b"
     rf"|(?<![\w$])#\s?\d{{1,2}} {_POT}\b|\b(?:pot|topf|maceta|contenant|potmaat)(?: de"
     rf"| ø)? {_NUMBER} ?(?:{_LENGTH}|{_VOLUME})(?!\w)"
-    r"|\bgallon pot\b|\bquart pot\b"
+    rf"|\bgallon pot\b|\bquart pot\b"
+    rf"|\b(?:pot|topf|vaso|vase|maceta|kruka|potte) [ø∅⌀] ?{_NUMBER}(?!\w)"
+    rf"|(?<![\w$])[øº∅⌀] ?{_NUMBER} ?(?:cm|mm)\b|(?<![\w.,/#$-]){_NUMBER} ?cm ?[ø∅⌀]"
 )
-_PACK = re.compile(
+_PACK = later(
     r"(?<![\w-])(?:\d{1,2}|four|six|jumbo|half) ?[- ]?(?:packs?|pk|pak)\b\.?|\b(?:10 ?x ?20|1020|606|804"
     r"|806|1204|1206|1801|3601) (?:flat|tray)\b"
-    r"|\bflat of \d{1,3}\b|(?<!\w)\d{1,3}[- ](?:ct|count|cell) (?:flat|tray|pack)\b"
+    r"|\bflat of \d{1,3}\b|(?<!\w)\d{1,3}[- ](?:ct|count|cells?) (?:plug )?(?:flat|tray|pack)\b"
 )
-_CLASS = re.compile(
+_CLASS = later(
     rf"(?:#\s?(?:[1-9]|1\d|[2346]5|[2-4]0|100)|(?:trade )?(?:{_NUMBER}|one|two|three|five|seven"
     rf"|ten) ?{_VOLUME}"
     r"|p ?(?:7|8|9|10|11|12|13|14|15|17|19)|c ?(?:[1-9]|1\d|[2-9]\d)(?:[.,][05])?|gallon|quart|qt\.?|pint"
     r"|sp ?[1-5])"
 )
+_CLASSES = later(rf"{_CLASS.pattern}(?: ?[/(] ?{_CLASS.pattern}\)?)?")
+# Sold without a pot, or in trays: "racines nues", "wurzelnackt", "wortelgoed" are bare roots.
+_POTLESS = later(
+    r"bare[- ]?roots?|racines? nues?|wurzelnackt|wortelgoed|kale wortel|raiz desnuda"
+    r"|balled (?:&|and) burlapped|root[- ]?ball(?:ed)?|(?:plug|cell|seedling) (?:trays?|packs?|flats?)"
+)
+_LOOSE = later(
+    rf"(?:{_POTLESS.pattern}|plugs?|hanging basket|(?:starter )?tray|flat|basket|liner|b ?& ?b)"
+)
+# A letter for a diameter is read as a nought.
+_ROUND = later(r"[0oø] ?(?P<width>\d{1,2}(?:[.,]5)? ?cm)")
 _CONTAINER_LABELS = label_phrases("container")
-_SIZE = re.compile(rf"(?:{_NUMBER} ?(?:{_LENGTH}|{_VOLUME})|{_CLASS.pattern}|{_PACK.pattern}).{{0,12}}")
-_PLANTING = re.compile(
+_SIZE = later(
+    rf"(?:[0ø] ?)?(?:{_NUMBER} ?(?:{_LENGTH}|{_VOLUME})|{_CLASS.pattern}|{_PACK.pattern}|{_LOOSE.pattern})"
+    r".{0,12}"
+)
+_SIZE_LABEL = later(
+    r"(?<![^\n\t])(?:sale |sold )?(?:size|format|formaat|taille|gr[oö]sse|tama[nñ]o) ?: ?"
+)
+_PLANTING = later(
     r"\b(?:in|into|with|of|to|for|use|add|per|fill|large|least|our|than|min(?:imum)?\.?)\s(?:an? "
     r"|at least )*$"
 )
@@ -74,8 +95,24 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
                 seen = True
                 yield Found(clean_size(text[slice(*match.span())]), match.span(), certainty)
     for start, end in cells(text) if not seen else ():
-        if _CLASS.fullmatch(folded, start, end) and not _after_label(text, start):
-            yield Found(clean_size(text[start:end]), (start, end), 0.75 if folded[start] in "pc" else 0.85)
+        yield from _whole_cell(text, folded, start, end)
+
+
+def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[str]]:
+    """A container class, volume or "bare root" that is all a cell holds, a label "Size" aside."""
+    label = _SIZE_LABEL.match(folded, start, end)
+    start = label.end() if label else start
+    span = (start, end)
+    if _after_label(text, start) and not label:
+        return
+    if _CLASSES.fullmatch(folded, start, end):
+        yield Found(
+            clean_size(text[start:end]), span, 0.9 if label else 0.75 if folded[start] in "pc" else 0.85
+        )
+    elif _POTLESS.fullmatch(folded, start, end):
+        yield Found(clean_size(text[start:end]), span, 0.8)
+    elif round_ := _ROUND.fullmatch(folded, start, end):
+        yield Found(f"Ø {text[slice(*round_.span('width'))]}", span, 0.65)
 
 
 def clean_size(text: str) -> str:
@@ -106,20 +143,20 @@ _AMOUNT = (
     r"|(?P<worn> \d{2})(?=\s*(?:$|[\t\n])))?"
 )
 _FORMS = (
-    re.compile(rf"(?<![\w$€£])(?P<sign>{_SIGN}) ?{_AMOUNT}(?![\w%]|[.,]\d)"),
-    re.compile(rf"(?<![\w$€£.,]){_AMOUNT} ?(?P<sign>€|eur\b|£|usd\b|cad\b|aud\b|nzd\b|gbp\b|chf\b|\$)(?!\w)"),
+    later(rf"(?<![\w$€£])(?P<sign>{_SIGN}) ?{_AMOUNT}(?![\w%]|[.,-]\d)"),
+    later(rf"(?<![\w$€£.,]){_AMOUNT} ?(?P<sign>€|eur\b|£|usd\b|cad\b|aud\b|nzd\b|gbp\b|chf\b|\$)(?!\w)"),
 )
-_CENTS = re.compile(r"(?<![\w.,$])(?P<cents>\d{2}) ?¢")
-_NOT_PRICE_BEFORE = re.compile(
+_CENTS = later(r"(?:^|(?<=[\n\t]))(?:only |sale |now )?(?P<cents>[1-9]\d)¢(?= ?(?:each|ea\b|[\n\t]|$))")
+_NOT_PRICE_BEFORE = later(
     r"(?:\d\s?(?:for|/|@|fur|pour|por)\s?|\b(?:save|off|extra|rabatt|deposit|fine of|fines? (?:up )?to"
     r"|over|value|worth|up to)\s?)$"
 )
-_OLD = re.compile(
+_OLD = later(
     r"(?:\b(?:was|reg(?:ular)?\b\.?|regularly|orig(?:inally)?\b\.?|compare at|msrp|list|retail|statt"
     r"|avant|antes|before)[\s:]*(?:price[\s:]*)?)$"
 )
-_NOT_PRICE_AFTER = re.compile(
-    r"\s?(?:donation|off\b|value\b|fine\b|coupon|rebate|discount|savings|deposit|/ ?\d)"
+_NOT_PRICE_AFTER = later(
+    r"\s?(?:donat\w+|to |goes |from |of |off\b|value\b|fine\b|coupon|rebate|discount|savings|deposit|/ ?\d)"
 )
 
 
@@ -143,7 +180,7 @@ def read_price(tag: TagText) -> Iterator[Found[Price]]:
                 yield Found(price, match.span(), _price_certainty(match))
     for match in _CENTS.finditer(folded):
         if _is_price(folded, match):
-            yield Found(Price(f"0.{match['cents']}", "USD"), match.span(), 0.75)
+            yield Found(Price(f"0.{match['cents']}", "USD"), match.span(), 0.6)
 
 
 def _is_price(folded: str, match: re.Match[str]) -> bool:

@@ -9,12 +9,20 @@ from itertools import pairwise
 
 from ocr_tags.fields.size_words import Label, find_labels
 from ocr_tags.measures import Measure, find_lengths, parse_length
+from ocr_tags.patterns import later
 
-_UNIT_IN_LABEL = re.compile(
+_UNIT_IN_LABEL = later(
     r" ?(?:[(\[] ?(?:in )?|in )(?P<unit>inches|in|cm|centimet(?:re|er)s|ft|feet|m|"
     r"po)\.?[)\]]? ?[:.]? ?[\t\n]?"
     r"(?P<figures>\d[\d ./½¼¾–-]*[\d½¼¾]|\d|[½¼¾])(?=\s*(?:$|[A-Z,;\n\t]))"
 )
+
+_UNIT_LATER = later(
+    r"[ :.]{0,3}(?P<figures>\d{1,3}(?: ?[-–] ?\d{1,3})?)(?= ?[x×/,]? ?(?:W|B|L|S|width|spread)[ :.]{1,3}"
+    r"\d{1,3}(?: ?[-–] ?\d{1,3})? ?(?P<unit>cm|in|ft)\b)"
+)
+"""H 60 x W 45 cm: the unit stands once, at the end."""
+_LETTERS_ONLY = later(r"[^\d\t\n]+")
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +49,7 @@ class Measured:
 
     def _with_unit(self, label: Label) -> Label:
         """ "Height (in): 12-18": the unit is taken with the label, and the bare figures are a length."""
-        match = _UNIT_IN_LABEL.match(self.text, label.end)
+        match = _UNIT_IN_LABEL.match(self.text, label.end) or _UNIT_LATER.match(self.text, label.end)
         measure = parse_length(f"{match['figures']} {match['unit']}") if match else None
         if match is None or measure is None:
             return label
@@ -97,6 +105,32 @@ def table(tag: Measured) -> Iterator[Size]:
                 measure = tag.measures[place]
                 if label.kinds != ("none",):
                     yield Size(label.kinds[0], measure, 0.7 * label.certainty * measure.certainty)
+
+
+def _cells(text: str, row: tuple[int, int]) -> list[tuple[int, int]]:
+    """The cells of a row that column gaps part."""
+    ends = [at for at in range(*row) if text[at] == "\t"]
+    return list(zip([row[0], *(at + 1 for at in ends)], [*ends, row[1]], strict=True))
+
+
+def mixed_table(tag: Measured) -> Iterator[Size]:
+    """A row of labels of any kind over a row of as many cells: "Height, Spread, Zone"."""
+    for rows in _rows(tag.text):
+        for upper, lower in pairwise(rows):
+            heads, values = _cells(tag.text, upper), _cells(tag.text, lower)
+            if len(heads) < 2 or len(heads) != len(values):
+                continue
+            if not all(_LETTERS_ONLY.fullmatch(tag.text, *head) for head in heads):
+                continue
+            for head, value in zip(heads, values, strict=True):
+                labels, places = _only(tag, head)[0], _only(tag, value)[1]
+                one = len(labels) == len(places) == 1 and len(labels[0].kinds) == 1
+                if one and labels[0] not in tag.spent:
+                    tag.spent.add(labels[0])
+                    tag.settled.update(places)
+                    measure = tag.measures[places[0]]
+                    if labels[0].kinds != ("none",):
+                        yield Size(labels[0].kinds[0], measure, 0.7 * labels[0].certainty * measure.certainty)
 
 
 def values_above(tag: Measured) -> Iterator[Size]:

@@ -1,10 +1,12 @@
-"""The words around a printed length that say what it measures, in five languages and worn."""
+"""The words around a printed length that say what it measures, in ten languages and worn."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+
+from ocr_tags.patterns import later
 
 _CLEAN = {"{height}": "heights?", "{spread}": "spread", "{width}": "width", "{spacing}": "spacing"}
 _WORN = {  # letters readers take for one another, in the words that matter most
@@ -26,50 +28,64 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         rf"(?:{_THINGS}) (?:{{height}}|{{width}}|{{spread}}|{{spacing}}|size|diameter)|row {{width}}|"
         rf"{_BLOOM} (?:{{width}}|{{spread}}|size|diameter)|(?:planting |sowing |seed )?depth|profondeur|"
         rf"profundidad|"
-        r"pflanztiefe|plantdiepte"
+        r"pflanztiefe|plantdiepte|profondit[àa]|s[åa]djup|plantedybde"
     ),
     "flower_height": (
         rf"{_BLOOM}[ -](?:{{height}}|ht\.?)|{{height}} (?:in|when in|at) (?:full )?(?:bloom|flower)|"
         r"(?:scapes?|flowers?|blooms?)(?: (?:stalks?|spikes?|stems?))?(?: (?:rise|rising|reach|grow|stand))?"
         r"(?= (?:up )?to \d)|hauteur (?:en fleurs?|des fleurs|de floraison|à la floraison)|"
-        r"altura (?:en flor|de (?:la )?flor(?:es|ación)?)|bl[üu](?:ten|h)h[öo]he|bloeihoogte"
+        r"altura (?:en flor|de (?:la )?flor(?:es|ación)?)|bl[üu](?:ten|h)h[öo]he|bloeihoogte|blomh[öo]jd"
     ),
     "row_spacing": (
-        r"(?:between[- ])?rows?[- ]{spacing}|{spacing} between rows|(?:space|distance) between rows|"
+        r"(?:between[- ])?rows?[- ]{spacing}|(?:between )?rows(?= ?:)|{spacing} between rows|(?:space"
+        r"|distance) between rows|"
         r"reihenabstand|"
-        r"rijafstand|(?:espacement|distance) (?:entre|des) (?:les )?(?:rangs|rangées|lignes)|"
+        r"rijafstand|radavst[åa]nd|r[æa]kkeafstand|(?:espacement|distance) (?:entre|des) (?:les )?(?:rangs"
+        r"|rangées|lignes)|"
         r"distancia entre (?:hileras|surcos|filas)"
     ),
     "spacing": (
-        r"(?:{spacing}|space|distance) (?:between )?plants|{spacing}|planting distance|distance apart|"
+        r"(?:{spacing}|space|distance) (?:between )?plants|(?:between )?plants(?= ?:)|{spacing}"
+        r"|planting distance|distance apart|"
         r"space|thin(?:ned)?(?: plants| seedlings)?(?= to)|"
         r"espacement|espacer(?: les plant[se]*)?|espac\.|distance (?:de plantation|entre les plant[se]*)|"
         r"espaciamiento|distancia (?:entre plantas|de siembra|de plantación)|separaci[oó]n|pflanzabstand|"
-        r"plantafstand"
+        r"plantafstand|plant(?:erings)?avst[åa]nd|plante(?:afstand|avstand)|distanza(?: di impianto"
+        r"| tra le piante)?|"
+        r"rozstawa"
     ),
     "foliage": r"foliage {height}|hauteur du feuillage",
     "height": (
-        r"{height}|ht\.?|hgt\.?|hght\.?|hauteur|haut\.|altura|alt\.|(?:wuchs|end)?h[öo]he|hoogte|(?-i:H)\.?"
+        r"{height}|ht\.?|hgt\.?|hght\.?|hauteur|haut\.|altura|alt\.|(?:wuchs|end)?h[öo]he|hoogte|"
+        r"h[öo]jd|h[øo]jde|h[øo]yde|altezza|wysoko[śs][ćc]|tall(?= ?:)|(?-i:H)\.?"
     ),
     "spread": (
-        r"{spread}|{width}|wd\.?|spr\.?|(?-i:S[pP])\.?|[ée]talement|[ée]tal\.|largeur|larg\.|envergure|"
+        r"{spread}|{width}|wd\.?|spr\.?|spd\.?|(?-i:S[pP])\.?|[ée]talement|[ée]tal\.|largeur|larg\."
+        r"|envergure|"
         r"extensi[óo]n|"
-        r"ancho|anchura|(?:wuchs)?breite|breedte|spreiding|(?-i:W)\.?"
+        r"ancho|anchura|(?:wuchs)?breite|breedte|spreiding|bredde?|larghezza|largura|szeroko[śs][ćc]|"
+        r"wide(?= ?:)|(?-i:[WSBL])\.?"
     ),
     "grows": (
         r"grow(?:s|ing)?|reach(?:es|ing)?|matures|maturing|mature(?= (?:at|to) )|attains?|climbs?|"
-        r"climbing|twines?|atteint|alcanza|crece"
+        r"climbing|twines?|atteint|alcanza|crece|(?:climber|shrub|tree|perennial|annual|grass)"
+        r"(?= (?:growing )?(?:up )?to \d)"
     ),
     "trails": r"trail(?:s|ing)?|spreads|spreading|cascades|cascading",
 }
-_LETTER = re.compile(r"(?:[HW]|sp)\.?", re.I)
-_JOIN = re.compile(r" ?(?:[/&x×+,|]|\b(?:and|by|et|y|und|en)\b) ?", re.I)
-_NOT_IN_A_WORD = r"(?:(?<![^\W_])|(?<=\d)(?=[hw])|(?<=[nm])(?=[hw]\b)|(?<=ft)(?=[hw]\b)|(?<=H[x×])(?=W\b))"
+_LETTER = later(r"(?:[HWSBL]|sp)\.?", re.I)
+_JOIN = later(r" ?(?:[/&x×+,|]|\b(?:and|by|et|y|und|en)\b) ?", re.I)
+_NOT_IN_A_WORD = (
+    r"(?:(?<![^\W_])|(?<=\d)(?=[hw])|(?<=[nm])(?=[hw]\b)|(?<=ft)(?=[hw]\b)"
+    r"|(?<=H[x×])(?=[WBSL]\b))"
+)
 
+_BESIDE_H = later(r"\bH(?:[ .]{0,2}[x×/&][ ]?|[ .:=]{1,3}\d[^\n\t]{0,26}[\s,;/x×])$|\dH[ ,;/x×]{1,3}$")
+"""B, L and S are Breite, largeur and spread beside an H, and anything at all without one."""
 
 ARROWS = {"↕": "height", "↔": "spread", "⇿": "spacing"}
 """What a length behind a drawn double arrow measures (common practice, no source)."""
-ARROW_BEFORE = re.compile(r"[↕↔⇿](?= ?$)")
+ARROW_BEFORE = later(r"[↕↔⇿](?= ?$)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,8 +107,8 @@ def _labels(forms: dict[str, str]) -> re.Pattern[str]:
     joined = "|".join(f"(?P<{kind}>{names})" for kind, names in _NAMES.items())
     for mark, form in forms.items():
         joined = joined.replace(mark, form)
-    return re.compile(
-        rf"{_NOT_IN_A_WORD}(?:{joined})(?![^\W\d_])|(?<![^\W_])(?P<letter>(?-i:H))(?=[x×]W\b)", re.I
+    return later(
+        rf"{_NOT_IN_A_WORD}(?:{joined})(?![^\W\d_])|(?<![^\W_])(?P<letter>(?-i:H))(?=[x×][WBSL]\b)", re.I
     )
 
 
@@ -103,6 +119,9 @@ def find_labels(text: str) -> Iterator[Label]:
     """Every label, in order; labels joined by a stroke, an ampersand or "and" are one."""
     held: Label | None = None
     for match in _LABEL.finditer(text):
+        beside_h = _BESIDE_H.search(text, max(0, match.start() - 34), match.start())
+        if match[0].rstrip(".") in "SBL" and not beside_h:
+            continue
         label = _label(text, match)
         if held and _joined(text, held, label):
             kinds = (*held.kinds, *(kind for kind in label.kinds if kind not in held.kinds))
@@ -119,7 +138,7 @@ def _label(text: str, match: re.Match[str]) -> Label:
     kind = match.lastgroup or ""
     certainty = 1.0 if _CLEAN_LABEL.match(text, match.start()) else 0.8
     if _LETTER.fullmatch(match[0]):
-        certainty *= 0.9 if match[0][0] in "HW" else 0.7
+        certainty *= 0.9 if match[0][0] in "HWSBL" else 0.7
     if kind == "foliage":
         kind, certainty = "height", certainty * 0.5
     return Label(("height" if kind == "letter" else kind,), match.start(), match.end(), certainty)
@@ -133,27 +152,28 @@ def _joined(text: str, one: Label, other: Label) -> bool:
 
 WRAP = r"(?: ?\n(?!\n) ?| ?)"  # prose may run on to the next line
 
-TAIL = re.compile(
-    rf"{WRAP}(?:(?P<flower_height>(?:(?:tall|high) )?in (?:full )?(?:bloom|flower))|"
+TAIL = later(
+    rf"{WRAP}(?:(?P<flower_height>(?:(?:tall|high) )?(?:(?<!\n)|(?-i:(?=i)))in (?:full )?(?:bloom|flower))|"
     r"(?P<both>(?:tall|high) ?(?:and|&|x|by|/) ?(?:wide|across)|(?:wide|across) ?(?:and|&) ?(?:tall|high)|"
     r"(?:H|ht|height) ?(?:and|&|x|/|by) ?(?:W|spread|width))|"
-    r"(?P<height>tall|high|in height)|(?P<spread>wide|across|in (?:width|spread|diameter))|"
+    r"(?P<height>tall|high|in height|(?-i:h)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
+    r"(?P<spread>wide|across|in (?:width|spread|diameter)|(?-i:w)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
     r"(?P<row_spacing>(?:apart )?between (?:the )?rows(?!\s*:)|entre les rangs|entre hileras)|"
     r"(?P<spacing>apart|between (?:the )?plants|on[ -]cent(?:er|re)s?|[O0]\.? ?[C]\b\.?|center to center|"
     r"entre (?:les plant[se]*|plantas)|de distancia|d['’]écart)|(?P<none>deep|"
-    r"de profond(?:eur)?))(?![^\W\d_])",
+    r"de profond(?:eur)?))(?![^\W\d_]| ?:)",
     re.I,
 )
 
 # The length belongs to something else, whatever the label says.
-FOREIGN_AFTER = re.compile(
+FOREIGN_AFTER = later(
     rf"{WRAP}(?:(?:layer )?of (?:\w+ ){{0,2}}(?:mulch|compost|soil|water|bark|peat|gravel)|(?-i:mulch|layer)|"
     r"per (?:year|season|month|week)|(?:an?|each|every) (?:year|season|month)|/ ?y(?:ea)?r|annually|"
     r"from (?:the )?"
     r"(?:house|wall|foundation|building))| ?(?-i:pots?\b|containers?\b|POTS?\b|above|below)",
     re.I,
 )
-FOREIGN_NOUN_AFTER = re.compile(
+FOREIGN_NOUN_AFTER = later(
     rf"{WRAP}(?-i:(?:(?!(?:on|with|and|in|or|up|against)\b)[a-z-]+,? ){{0,2}}(?:flowers?|blooms?|"
     rf"blossoms?|lea(?:f|ves)|clusters?|trumpets?|fruits?|fences?|walls?|stakes?|trellis|pots?|"
     rf"containers?|supports?)\b)"
@@ -163,22 +183,23 @@ _FOREIGN = (
     r"seedlings?|harvest|"
     r"stakes?|trellis|fence|supports?|flowers?|blooms?|blossoms?|heads?|lea(?:f|ves)|foliage|cones?|"
     r"fruits?|needles?|"
-    r"spikes?|clusters?|panicles?|bare[- ]?root|apply|cover|bury|water|mow|keep|rows?)\b"
+    r"spikes?|clusters?|panicles?|bare[- ]?root|root[- ]?ball|apply|cover|bury|water|mow|keep|rows?)\b"
 )
-FOREIGN_BEFORE = re.compile(
+FOREIGN_BEFORE = later(
     _FOREIGN + r"[^.;:,\n\t]{0,40}$|\b(?:flowers?|blooms?|blossoms?|lea(?:f|ves)|foliage|pots?): ?$", re.I
 )
-FOREIGN_EARLIER = re.compile(_FOREIGN + r"(?:[^.;:\n\t]|\n(?!\n)){0,40}$", re.I)
+FOREIGN_EARLIER = later(_FOREIGN + r"(?:[^.;:\n\t]|\n(?!\n)){0,40}$", re.I)
 """As `FOREIGN_BEFORE`, but past a comma or line end: a doubt, no more."""
 
 _PLAIN = (
-    r"(?:(?:mature|adult|full|final|eventual|ultimate|overall|typical|average|avg\.?|approx\.?|approximate|expected|"
+    r"(?:(?:mature|adult|full|final|eventual|ultimate|overall|typical|average|avg\.?|approx\.?|approximate"
+    r"|expected|"
     r"garden|landscape|plant|planting|max\.?|maximum|min\.?|minimum) ){0,2}$"
 )
-OPENS_CELL = re.compile(r"(?:^|[\n\t])[^\w\n\t]{0,4}" + _PLAIN, re.I)
-OPENS_ROW = re.compile(r"(?:^|\n)[^\w\n\t]{0,4}" + _PLAIN, re.I)
+OPENS_CELL = later(r"(?:^|[\n\t])[^\w\n\t]{0,4}" + _PLAIN, re.I)
+OPENS_ROW = later(r"(?:^|\n)[^\w\n\t]{0,4}" + _PLAIN, re.I)
 
-LIMIT_BEFORE = re.compile(r"\b(?:(?P<most>max)|(?P<least>min))(?:imum\b|\.)? $", re.I)
-POSTS_BEFORE = re.compile(r"\b(?:stakes?|posts?|poles?|supports?|leaves|drills?)\b[^.;\n\t]{0,15}$", re.I)
-ROWS_BEFORE = re.compile(r"\brows? ?(?:about |spaced |set |at )?$", re.I)
-SOWING_BEFORE = re.compile(r"\b(?:sow|seeds?)\b[^.;\n\t]{0,40}$", re.I)
+LIMIT_BEFORE = later(r"\b(?:(?P<most>max)|(?P<least>min))(?:imum\b|\.)? $", re.I)
+POSTS_BEFORE = later(r"\b(?:stakes?|posts?|poles?|supports?|leaves|drills?)\b[^.;\n\t]{0,15}$", re.I)
+ROWS_BEFORE = later(r"\brows? ?(?:about |spaced |set |at )?$", re.I)
+SOWING_BEFORE = later(r"\b(?:sow|seeds?)\b[^.;\n\t]{0,40}$", re.I)

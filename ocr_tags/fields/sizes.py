@@ -7,45 +7,41 @@ last; where a line leaves open which length a label belongs to, nothing is read.
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from functools import lru_cache
 
 from ocr_tags.fields import size_words as words
-from ocr_tags.fields.size_columns import Measured, Size, table, values_above
+from ocr_tags.fields.density import by_density
+from ocr_tags.fields.size_columns import Measured, Size, mixed_table, table, values_above
 from ocr_tags.fields.size_words import Label
-from ocr_tags.measures import CM, METRIC, SAME_SIZE, Measure, parse_length
+from ocr_tags.measures import METRIC, SAME_SIZE, Measure, parse_length
+from ocr_tags.patterns import later
 from ocr_tags.record import Field, Found, Length, TagText
 
 _LEAD = r"[ :.=)\-–—·•…_~*]*"
-_GAP = re.compile(
-    rf"(?: ?\([a-z ]{{2,14}}\))?(?: (?:at maturity|when mature|à maturité|adulte|is|of|at|range|"
-    rf"from))?{_LEAD}[\t\n]?{_LEAD}",
+_GAP = later(
+    r"(?: ?\((?!flower|bloom|leaf|foliage)[a-z ]{2,14}\)|(?: after| in|:) \d{1,2} years?"
+    r"| ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2}(?= ?:))?"
+    rf"(?: (?:at maturity|when mature|à maturité|adulte|is|of|at|range|from))?{_LEAD}[\t\n]?{_LEAD}",
     re.I,
 )
-_TIMES = re.compile(r" ?(?:[x×/,&]|\b(?:by|and)\b) ?", re.I)
-_SHARED_UNIT = re.compile(
+_TIMES = later(r" ?(?:[x×/,&]|\b(?:by|and)\b) ?", re.I)
+_SHARED_UNIT = later(
     rf"{_LEAD}[\t\n]?{_LEAD}(?P<first>\d[\d ./½¼¾–-]*?(?:to ?\d+)?) ?(?:[x×/]|\bby\b) ?", re.I
 )
-_DENSITY = re.compile(
-    r"(?<![\d.,$€£-])(?P<few>\d{1,2})(?:\s?(?:[-–]|to|à|a|bis|tot)\s?(?P<many>\d{1,2}))?\s?(?:plant\w*|"
-    r"pl\.?|st(?:k|ück)?\.?|"
-    r"pflanzen|pcs)?\s?(?:/|\bper\b|\bpar\b|\bpor\b|\bpro\b|\bje\b)\s?"
-    r"(?:(?P<metre>m²|m2|sq\.? ?m\b|square met(?:er|re)|qm)|(?P<foot>sq\.? ?ft|ft²|ft2|square foot))",
-    re.I,
-)
+_STROKE = later(r"(?P<first>\d{2,3}) ?/ ?(?P<second>\d{2,3}) ?cm\.?", re.I)
 
 
 @lru_cache(maxsize=64)
 def _sizes(text: str) -> tuple[Size, ...]:
     tag = Measured(text)
-    found = [*table(tag), *values_above(tag)]
+    found = [*table(tag), *mixed_table(tag), *values_above(tag)]
     for place, measure in enumerate(tag.measures):
         if place not in tag.settled:
             found += _read_one(tag, place, measure)
-    return tuple(_settle(found))
+    return tuple(_settle(text, found))
 
 
 def _read_one(tag: Measured, place: int, measure: Measure) -> Iterator[Size]:
@@ -61,6 +57,8 @@ def _read_one(tag: Measured, place: int, measure: Measure) -> Iterator[Size]:
         kinds, certainty = (words.ARROWS[arrow[0]],), 0.55
     elif label is None:
         kinds, certainty = _by_label_after(tag, place, measure)
+        if not kinds:
+            kinds, certainty = _beside_arrow(tag, place, measure)
     elif tail and tail.lastgroup not in (*label.kinds, "both"):
         kinds, certainty = (), 0.0  # "Height 12 in wide"
     else:
@@ -159,15 +157,19 @@ def _by_two_labels(
             yield Size(one, replace(first, span=(start, measure.span[1])), certainty * 0.95)
             yield Size(other, measure, certainty * 0.95)
         return
+    if stroke := _STROKE.fullmatch(tag.text[slice(*measure.span)]):
+        for kind, figure in ((one, stroke["first"]), (other, stroke["second"])):
+            if each := parse_length(f"{figure} {measure.unit}"):
+                yield Size(kind, replace(each, span=measure.span), certainty * 0.95)
+        return
     follower = tag.measures[place + 1] if place + 1 < len(tag.measures) else None
     if follower and _TIMES.fullmatch(tag.between(measure.span[1], follower.span[0])):
         tag.settled.add(place + 1)
         yield Size(one, measure, certainty)
         yield Size(other, follower, certainty * follower.certainty)
     elif not _TIMES.match(tag.text, measure.span[1]) or tag.text[measure.span[1]] == ",":
-        stroke = any(sign in tag.text[label.start : label.end] for sign in "/x×,")
-        for kind in label.kinds:
-            yield Size(kind, measure, certainty * (0.75 if stroke else 0.95))
+        parted = any(sign in tag.text[label.start : label.end] for sign in "/x×,")
+        yield from (Size(kind, measure, certainty * (0.75 if parted else 0.95)) for kind in label.kinds)
 
 
 # ---------------------------------------------------------------- word or label last
@@ -192,7 +194,7 @@ def _by_tail(tag: Measured, measure: Measure, tail: re.Match[str]) -> tuple[tupl
 
 
 def _apart(kind: str, before: str, certainty: float) -> tuple[tuple[str, ...], float]:
-    if words.POSTS_BEFORE.search(before):
+    if words.POSTS_BEFORE.search(before) or re.search(r"\d ?[x×] ?$", before):
         return (), 0.0
     if kind == "spacing" and words.ROWS_BEFORE.search(before):
         return ("row_spacing",), certainty
@@ -214,30 +216,58 @@ def _by_label_after(tag: Measured, place: int, measure: Measure) -> tuple[tuple[
 
 def _labels_last(tag: Measured, measure: Measure) -> bool:
     """Whether the cell reads length, label, length, label to its end."""
-    start = max(tag.text.rfind(sign, 0, measure.span[0]) for sign in "\t\n") + 1
-    stop = re.compile(r"[\t\n]|$").search(tag.text, measure.span[1])
-    end = stop.start() if stop else len(tag.text)
+    start, end = _cell_around(tag, measure)
     marks = [(m.span[0], "M") for m in tag.measures if start <= m.span[0] < end]
-    marks += [(x.start, "L") for x in tag.labels if start <= x.start < end and not x.weak]
+    tails = [tail for m in tag.measures if (tail := words.TAIL.match(tag.text, m.span[1]))]
+    named = [x.start for x in tag.labels if not x.weak]
+    named = [at for at in named if not any(tail.start() <= at < tail.end() for tail in tails)]
+    marks += [(at, "L") for at in (*named, *(tail.start() for tail in tails)) if start <= at < end]
     return bool(re.fullmatch("(?:ML)+", "".join(mark for _, mark in sorted(marks))))
 
 
-# ---------------------------------------------------------------- what is given
+def _beside_arrow(tag: Measured, place: int, measure: Measure) -> tuple[tuple[str, ...], float]:
+    """A length alone in its line, right above or below one with a drawn arrow, is the other of the two."""
+    for near in (place - 1, place + 1) if _alone(tag.text, measure.span) else ():
+        other = tag.measures[near] if 0 <= near < len(tag.measures) else None
+        arrow = words.ARROW_BEFORE.search(tag.text, 0, other.span[0]) if other else None
+        if other is None or arrow is None or not _alone(tag.text, (arrow.start(), other.span[1])):
+            continue
+        upper, lower = (other.span[1], measure.span[0]) if near < place else (measure.span[1], arrow.start())
+        if tag.text[upper:lower] == "\n" and arrow[0] in _OTHER_ARROW:
+            return (_OTHER_ARROW[arrow[0]],), 0.5
+    return (), 0.0
 
 
-def _settle(found: list[Size]) -> Iterator[Size]:
+_OTHER_ARROW = {"↔": "height", "↕": "spread"}
+
+
+def _alone(text: str, span: tuple[int, int]) -> bool:
+    """Whether a stretch is its whole line."""
+    return text[span[0] - 1 : span[0]] in ("", "\n") and text[span[1] : span[1] + 1] in ("", "\n")
+
+
+def _cell_around(tag: Measured, measure: Measure) -> tuple[int, int]:
+    """The cell a length stands in; a line end within a length ends none."""
+    inside = {at for m in tag.measures for at in range(*m.span)}
+    ends = [at for at, sign in enumerate(tag.text) if sign in "\t\n" and at not in inside]
+    start = max((at + 1 for at in ends if at < measure.span[0]), default=0)
+    return start, min((at for at in ends if at >= measure.span[1]), default=len(tag.text))
+
+
+def _settle(text: str, found: list[Size]) -> Iterator[Size]:
     """One thing printed in inches and again in centimetres is said once, as first printed."""
     kept: list[Size] = []
-    for size in sorted((_thin_to(x) for x in found), key=lambda x: x.measure.span):
+    for size in sorted((_thin_to(text, x) for x in found), key=lambda x: x.measure.span):
         if not any(_says_again(size, earlier) for earlier in kept):
             kept.append(size)
     yield from kept
 
 
-def _thin_to(size: Size) -> Size:
+def _thin_to(text: str, size: Size) -> Size:
     """ "Thin to 4 in" names the distance itself, not a limit."""
     top = size.measure.length.max_cm
-    if size.kind in {"spacing", "row_spacing"} and size.measure.length.min_cm is None:
+    to = re.match(r"to\b", text[size.measure.span[0] :], re.I)
+    if to and size.kind in {"spacing", "row_spacing"} and size.measure.length.min_cm is None:
         return replace(
             size, measure=replace(size.measure, length=Length(top, top)), certainty=size.certainty * 0.9
         )
@@ -252,22 +282,12 @@ def _says_again(size: Size, earlier: Size) -> bool:
     return all(a == b or (a and b and abs(a - b) <= SAME_SIZE * max(a, b)) for a, b in ends)
 
 
-def _by_density(text: str) -> Iterator[Found[Length]]:
-    """Plants per square metre or foot as the spacing of a square grid: the root of the area each one has."""
-    for match in _DENSITY.finditer(text):
-        few, many = int(match["few"]), int(match["many"] or match["few"])
-        if not 0 < few <= many:
-            continue
-        side = 100.0 if match["metre"] else 12 * CM["in"]
-        yield Found(Length(side / math.sqrt(many), side / math.sqrt(few)), match.span(), 0.6)
-
-
 def _reader(kind: str) -> Callable[[TagText], Iterator[Found[Length]]]:
     def read(tag: TagText) -> Iterator[Found[Length]]:
         sizes = [size for size in _sizes(tag.string) if size.kind == kind and size.certainty > 0]
         yield from (Found(x.measure.length, x.measure.span, round(x.certainty, 3)) for x in sizes)
         if kind == "spacing" and not sizes:
-            yield from _by_density(tag.string)
+            yield from by_density(tag.string)
 
     read.__doc__ = f"Every {kind.replace('_', ' ')} on the tag, in the order printed."
     return read

@@ -1,4 +1,4 @@
-"""How much cold and heat a plant bears: hardiness zones, heat zones, RHS rating, lowest temperature.
+"""How much cold and heat a plant bears: hardiness zones, heat zones, RHS rating.
 
 A zone number alone says nothing ("Zone in on savings", "Time zone 5"): the words before it must leave
 no choice. Sunset zones, which share the word and run to 24, are not hardiness zones and stay unread.
@@ -10,49 +10,50 @@ import re
 from collections.abc import Iterator
 from itertools import pairwise
 
-from ocr_tags.record import Field, Found, Hardiness, HeatZones, TagText, Temperature
+from ocr_tags.patterns import later
+from ocr_tags.record import Field, Found, Hardiness, HeatZones, TagText
 
 _GAP = r"[ ]?[:.=·•…_]{0,30}(?:[ ][–—-][ ])?[ ]?[\t\n]?(?!\n)[ :.]{0,4}"
 _DASH = r"\s?(?:-{1,2}|[–—−‐‑~])\s?"
-_TO = rf"(?:{_DASH}|\s?(?:to|thru|through|bis|tot|à)\s?|\s(?:a|al|and|et|&)\s)"
-_ZONE = r"(?:1[0-3]|0?[1-9])(?!\d)(?:[ab](?![^\W\d_])| [ab](?=\s*(?:$|[\n\t,.;)–-]|to\b)))?"
+TO = rf"(?:{_DASH}|\s?(?:to|thru|through|bis|tot|à)\s?|\s(?:a|al|and|et|&)\s)"
+ZONE = r"(?:1[0-3]|0?[1-9])(?!\d)(?:[ab](?![^\W\d_])| [ab](?=\s*(?:$|[\n\t,.;)–-]|to\b)))?"
 _WORN_ZONE = r"(?:[1lI|][0-3OoIl|]|[1-9SBAZ])[ab]?"
 _NO_LETTER_BEFORE, _NO_WORD_AFTER = r"(?<![^\W\d_])", r"(?![^\W_])"
 
 _HEAD = (
     r"(?:(?:usda|u\.s\.d\.a\.?|us)[ ]?(?:plant )?(?:hardiness |cold )?(?:[sz]ones?|zn\.?)?"
-    r"|(?:plant |cold |winter )?hard(?:iness|y)(?: (?:to|in|from|down to))?(?: usda)?(?: zones?)?|"
-    r"zones?(?: usda)?"
+    r"|(?:plant |cold |winter )?hard(?:iness|y)(?: (?:to|in|from|down to))?(?: usda)?(?: zone(?:s|\(s\))?)?|"
+    r"zone(?:s|\(s\))?(?: usda)?"
     r"|zones? de rusticit[ée](?: usda)?|rusticit[ée](?: zones?)?|zonas?(?: de (?:rusticidad|"
     r"resistencia))?(?: usda)?"
     r"|winterh[äa]rtezonen?|whz|winterhardheidszone|Z(?=[ ]?\d)|Zn\.)"
 )
-_RANGE = re.compile(
+_RANGE = later(
     rf"{_NO_LETTER_BEFORE}(?P<head>{_HEAD}){_GAP}(?:usda[ :]{{1,2}})?"
-    rf"(?P<low>{_ZONE})(?:{_TO}(?:zones? )?(?P<high>{_ZONE}))?"
-    rf"(?P<list>(?:, ?{_ZONE}){{1,12}})?{_NO_WORD_AFTER}"
+    rf"(?P<low>{ZONE})(?:{TO}(?:zones? )?(?P<high>{ZONE}))?"
+    rf"(?P<list>(?:, ?{ZONE}){{1,12}})?{_NO_WORD_AFTER}"
     r"(?P<open> ?(?:\+|(?:and|or|&) (?:up|above|over|higher|warmer|warm)\b|et plus\b|o más\b))?"
     rf"(?! ?[–—-] ?\w{{1,2}}(?!\w)|[.,·]\d|, ?(?:1[4-9]|2\d)|"
     rf" ?(?:in\b(?! (?:full|part|sun|shade|most|the|all|well|"
     rf"containers?))|inch|ft\b|feet|cm\b|m\b|[\"”″°º%']))",
     re.I,
 )
-_WORN_RANGE = re.compile(
+_WORN_RANGE = later(
     rf"\b(?P<head>(?:usda )?(?:hardiness )?[zZ]ones?:?) ?(?P<low>{_WORN_ZONE})"
     rf"(?:{_DASH}(?P<high>{_WORN_ZONE}))?"
     r"(?![^\W_]|[ ]?[-–\"”°']|, ?\d| [a-z])"
 )
-_LOST_DASH = re.compile(r"\b[zZ](?:ones|ONES):? ?(?P<low>[1-9])(?P<high>[2-9]|1[0-3])(?![\w–-]|[ ]?[-–])")
+_LOST_DASH = later(r"\b[zZ](?:ones|ONES):? ?(?P<low>[1-9])(?P<high>[2-9]|1[0-3])(?![\w–-]|[ ]?[-–])")
 _LETTERS = str.maketrans(
     {"S": "5", "B": "8", "A": "4", "Z": "2", "l": "1", "I": "1", "|": "1", "O": "0", "o": "0"}
 )
 
-_FAR_END_LOST = re.compile(
+_FAR_END_LOST = later(
     r"[ \n]?[–—-](?! \w)|[ \t](?:[a-z]{1,2} )?(?:1[0-3]|[1-9])(?![\w\"”″'’½–-]| ?(?:in|ft|cm|m)\b)"
 )
 
 # Words before (or after) that make the number something else, or turn its meaning round.
-_NOT_HARDINESS = re.compile(
+_NOT_HARDINESS = later(
     r"(?:\b(?:sunset|root|water(?:ing)?|tolerant to|time|heat|ahs|comfort|drought|climate|western|"
     r"annuals? (?:[a-z]+ ){0,2}(?:in|for)(?: [a-z]+)?|not|n['’]est pas|never|below|"
     r"except|outside|than|treat as|indoors in|overwinter (?:indoors )?in|parking|school|loading|fire|"
@@ -60,65 +61,26 @@ _NOT_HARDINESS = re.compile(
     r"[ :]{0,2}(?:hardy )?(?:in |for |to |below )?)$",
     re.I,
 )
-_FOREIGN_AFTER = re.compile(
+_FOREIGN_AFTER = later(
     r"[ :,]{0,2}(?:grown? |treat |use )?as (?:an )?annuals?\b(?! elsewhere)|[^\n\t]{0,20}\b(?:inc|llc|"
     r"ltd|corp|co\.|gmbh|irrigation|parking|sprinklers?|drip|loading|aisle|weeks?|days?|"
     r"months?|hours?|hrs?|times?|minutes?|min)\b",
     re.I,
 )
-_ALONE_BEFORE = re.compile(r"(?:^|[\n\t.,;:|•/(–-]|\b(?:perennial|hardy|in|to|through|en|canadian)) ?$", re.I)
-_CANADA = re.compile(r"canad", re.I)
+_ALONE_BEFORE = later(r"(?:^|[\n\t.,;:|•/(–-]|\b(?:perennial|hardy|in|to|through|en|canadian)) ?$", re.I)
+_CANADA = later(r"canad|\bcan\.", re.I)
 
 _HEAT_PAIR = (
-    rf"(?P<one>1[0-2]|[1-9]){_TO}(?P<two>1[0-2]|[1-9]){_NO_WORD_AFTER}(?![.,-]\d|-| ?(?:in|ft|cm|°)\b)"
+    rf"(?P<one>1[0-2]|[1-9]){TO}(?P<two>1[0-2]|[1-9]){_NO_WORD_AFTER}(?![.,-]\d|-| ?(?:in|ft|cm|°)\b)"
 )
-_HEAT = re.compile(
-    rf"\b(?:(?:ahs )?heat[ -]?\n?zones?|ahs|(?:ahs )?heat)(?: zones?)?{_GAP}{_HEAT_PAIR}", re.I
-)
-_AFTER_STROKE = re.compile(rf" ?/ ?{_HEAT_PAIR}", re.I)
+_HEAT = later(rf"\b(?:(?:ahs )?heat[ -]?\n?zones?|ahs|(?:ahs )?heat)(?: zones?)?{_GAP}{_HEAT_PAIR}", re.I)
+_AFTER_STROKE = later(rf" ?/ ?{_HEAT_PAIR}", re.I)
 
-_RHS = re.compile(
+_RHS = later(
     rf"(?:\b(?:rhs|hardiness|hardy|rating)(?: (?:hardiness|rating|plant|zone|code))*{_GAP}\(?)"
     r"(?P<rating>(?-i:H) ?(?:1[abc]|[2-7]))(?![^\W_]|[ ]?[-–/]\d|[ ]?[\"”'’]| ?(?:in|ft|cm|m)\b)",
     re.I,
 )
-
-_MINUS = r"(?:[-−–—‐‑]\s?|minus |moins |menos )"
-_DEGREES = r"(?: ?(?:[°º*˚]|deg(?:rees?|\.)?|degrés|grados|grad)? ?)"
-_COLD_GAP = r"[ ]?[:.=]?[·•….]{0,30}[ ]?[\t\n]?(?!\n)[ ]?"  # no dash: it would be the minus
-_FIGURE = rf"{_MINUS}?(?:\d{{1,2}}(?:[.,]\d)?|O(?=°))"
-
-
-def _temperature(name: str) -> str:
-    return (
-        rf"(?P<{name}>{_FIGURE})(?:{_DEGREES}[FC]?{_TO}(?P<{name}_to>{_FIGURE}))?"
-        rf"{_DEGREES}(?P<{name}_unit>[FC]|fahrenheit|celsius){_NO_WORD_AFTER}"
-    )
-
-
-_COLD_HEAD = (
-    r"(?:(?:cold |frost |winter )?hard(?:y|iness)(?: rating)?(?: (?:down )?to| at)?(?: about)?|"
-    r"(?:withstands?|tolerates?|survives?|soporta|tolera)"
-    r"(?: (?:cold|frosts?|temperatures?|temps?|temperaturas))?(?: (?:(?:down )?to|hasta|of))?"
-    r"|(?:min(?:imum|\.)?) ?(?:winter )?(?:temp(?:erature|s|\.)?)?|lowest temp(?:erature)?|"
-    r"rustique jusqu.{0,2}[àa]|rusticit[ée]"
-    r"|temp(?:[ée]rature|eratura|\.)? m[ií]n(?:imal?e?|ima|\.)?|r[ée]sist(?:e|ente|ant)(?: (?:hasta|"
-    r"jusqu.{0,2}[àa]))?(?: los)?"
-    r"|(?:winterhart|frosthart|frostfest)(?: bis)?|winterhard(?: tot)?|mindesttemperatur"
-    rf"|zones?:? {_ZONE}(?:{_TO}{_ZONE})?,? ?\(?(?:hardy )?(?:to|or|=)?)"
-)
-_COLD = re.compile(
-    rf"{_NO_LETTER_BEFORE}(?P<head>{_COLD_HEAD}){_COLD_GAP}\(?{_temperature('t')}"
-    rf"(?: ?[(/,=|–-] ?{_temperature('u')})?",
-    re.I,
-)
-_COLD_MARK = re.compile(rf"(?P<head>[❄🌡]) ?{_temperature('t')}(?: ?[(/,=|–-] ?{_temperature('u')})?", re.I)
-"""A snowflake or thermometer drawn before a frost (common practice, no source)."""
-_NOT_COLD = re.compile(
-    r"\b(?:soil|germinat\w*|sow\w*|seeds?|night|water|growing|ideal|indoor|storage)\b[^.;\n\t]{0,25}$", re.I
-)
-_COLDEST, _WARMEST = -55.0, 25.0
-
 
 # ---------------------------------------------------------------- hardiness zones
 
@@ -145,7 +107,7 @@ def _hardiness(text: str, match: re.Match[str]) -> Found[Hardiness] | None:
         numbers = [
             low,
             *([high] if high else []),
-            *(_tidy(x) for x in re.findall(_ZONE, match["list"], re.I)),
+            *(_tidy(x) for x in re.findall(ZONE, match["list"], re.I)),
         ]
         if high or not _consecutive(numbers):
             return None
@@ -156,7 +118,7 @@ def _hardiness(text: str, match: re.Match[str]) -> Found[Hardiness] | None:
     if not certainty:
         return None
     if not high and _FAR_END_LOST.match(text, match.end()):
-        certainty = 0.4  # the far end of a range is missing, or its "to" was misread
+        certainty = 0.25  # the far end of a range is missing, or its "to" was misread
     around = text[max(0, match.start() - 20) : match.start()] + text[match.end() : match.end() + 14]
     if _CANADA.search(around.replace("\n\n", "\0").split("\0")[0]):
         certainty = min(certainty, 0.5)
@@ -179,6 +141,8 @@ def _head_certainty(text: str, match: re.Match[str], closed: bool) -> float:
         return 0.0 if "hardy" in word else 0.85 if closed else 0.4
     if word == "z":
         return 0.85 if closed else 0.5
+    if not closed and "zones" in word:
+        return 0.25  # more zones than one were printed
     if closed or named:
         return 0.97 if closed and named else 0.95 if closed else 0.93
     alone = _ALONE_BEFORE.search(text, 0, match.start()) and not re.match(r" [a-z]{2}", text[match.end() :])
@@ -244,52 +208,6 @@ def read_rhs_rating(tag: TagText) -> Iterator[Found[str]]:
         yield Found(rating[0] + rating[1:].lower(), match.span("rating"), 0.97 if named else 0.9)
 
 
-# ---------------------------------------------------------------- lowest temperature
-
-
-def read_min_temperature(tag: TagText) -> Iterator[Found[Temperature]]:
-    """The lowest temperature the plant bears, in degrees Celsius; of two scales the first printed.
-
-    >>> [found.value for found in read_min_temperature(TagText("Hardy to -20°F (-29°C)"))]
-    [Temperature(celsius=-28.88888888888889)]
-    """
-    for match in _COLD.finditer(tag.string):
-        celsius = _celsius(match, "t")
-        if _NOT_COLD.search(tag.string[max(0, match.start() - 40) : match.start()]) or celsius is None:
-            continue
-        yield Found(Temperature(celsius), match.span(), _cold_certainty(match, celsius))
-    for match in _COLD_MARK.finditer(tag.string):
-        celsius = _celsius(match, "t")
-        if celsius is not None and celsius < 0:
-            yield Found(Temperature(celsius), match.span(), min(0.55, _cold_certainty(match, celsius)))
-
-
-def _celsius(match: re.Match[str], which: str) -> float | None:
-    """The colder end, in °C; None when it is no winter low, or when a range is not one."""
-    if match[which] is None:
-        return None
-    ends = [_degrees(match[which])] + ([_degrees(match[f"{which}_to"])] if match[f"{which}_to"] else [])
-    celsius = min(ends) if match[f"{which}_unit"][0] in "Cc" else (min(ends) - 32) * 5 / 9
-    return celsius if _COLDEST <= celsius <= _WARMEST else None
-
-
-def _degrees(printed: str) -> float:
-    figure = re.sub(r"[^\d.,]", "", printed).replace(",", ".")
-    return (-1 if re.match(_MINUS, printed, re.I) else 1) * float(figure or 0)
-
-
-def _cold_certainty(match: re.Match[str], celsius: float) -> float:
-    other = _celsius(match, "u")
-    if other is not None:
-        return 0.97 if abs(other - celsius) <= 1.2 else 0.35
-    if match["t_to"] or "O" in match["t"]:
-        return 0.7
-    # A lost minus turns a winter low into a mild one; only a named minimum may well be mild.
-    mild = not re.match(_MINUS, match["t"], re.I) and _degrees(match["t"]) != 0
-    return 0.93 if not mild or "min" in match["head"].casefold() else 0.6
-
-
 HARDINESS = Field("hardiness", "Hardiness zones", Hardiness, read_hardiness)
 HEAT_ZONES = Field("heat_zones", "Heat zones", HeatZones, read_heat_zones)
 RHS_RATING = Field("rhs_rating", "RHS hardiness rating", str, read_rhs_rating)
-MIN_TEMPERATURE = Field("min_temperature", "Lowest temperature", Temperature, read_min_temperature)

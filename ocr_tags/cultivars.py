@@ -1,0 +1,97 @@
+"""Cultivars that stand apart from the botanical name, and names put together of what a tag prints apart."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from ocr_tags import lexicon
+from ocr_tags.epithets import plausible_epithet, tidy_epithet
+from ocr_tags.nomenclature import read_cultivar, write
+from ocr_tags.patterns import later
+from ocr_tags.record import BotanicalName
+from ocr_tags.titles import Line
+
+CULTIVAR_LABEL = later(r"\b(?:variety|cultivar|variet[eé]|sorte|variedad|ras)\s*[:–-][ \t]*", re.I)
+
+_OPENED = later(r"['‘“\"`´„]([A-ZÀ-Þ][^\W\d_]+(?:[’'-][^\W\d_]+)*(?:[ ][A-ZÀ-Þ][^\W\d_]+){0,2})[ .]*")
+_CAPPED = r"[A-ZÀ-Þ][^\W\d_]+(?:[’'-][^\W\d_]+)*"
+_BROKEN = later(
+    rf"['‘“\"`´„](?P<words>{_CAPPED}(?:[ ]{_CAPPED})?[ ]?\n{_CAPPED}(?:[ ]{_CAPPED})?)['’”\"`´](?=[\n\t]|$)"
+)
+
+
+def lone_cultivar(string: str, line: Line) -> tuple[str, tuple[int, int]] | None:
+    """A quoted epithet that is a whole line, or closes one: ("Sky Lantern", its span).
+
+    It may close on the next line; on a line of its own the closing quote may be lost.
+    """
+    if whole := _over_two_lines(string, line):
+        return whole
+    if half := _OPENED.fullmatch(line.text):
+        return tidy_epithet(half[1]), (line.start + half.start(1), line.start + half.end(1))
+    opening = re.search(r"(?:^|(?<=\s))['‘’`´“”\"„‚]", line.text)
+    if opening is None:
+        return None
+    start = line.start + opening.start()
+    read = read_cultivar(string[: line.end], start)
+    words = read[0].split() if read else []
+    if read is None or len(words) > 4 or not words[0][0].isalnum() or not _capitals(words):
+        return None
+    return read[0], (start, read[1])
+
+
+def _over_two_lines(string: str, line: Line) -> tuple[str, tuple[int, int]] | None:
+    """An epithet whose quote is opened in this line and closed at the end of the next: 'Lemon / Ridge'."""
+    match = _BROKEN.match(string, line.start)
+    epithet = tidy_epithet(match["words"].replace("\n", " ")) if match else ""
+    if match is None or not plausible_epithet(epithet):
+        return None
+    return epithet, match.span("words")
+
+
+def _capitals(words: list[str]) -> bool:
+    """Whether every word has a capital, small linking words aside: a saying in quotes has not."""
+    return words[0][0] == words[0][0].upper() and all(w[0] == w[0].upper() or len(w) < 4 for w in words)
+
+
+def labelled_cultivar(string: str, line: Line) -> tuple[str, tuple[int, int]] | None:
+    """What a "Variety:" label names."""
+    label = CULTIVAR_LABEL.search(line.text)
+    if label is None:
+        return None
+    words = line.text[label.end() :].strip(" .,'’‘`\"“”")
+    epithet = tidy_epithet(words)
+    if not plausible_epithet(epithet) or not epithet[0].isupper() or len(words.split()) > 4:
+        return None
+    start = line.start + label.end() + line.text[label.end() :].index(words)
+    return epithet, (start, start + len(words))
+
+
+def with_cultivar(name: BotanicalName, cultivar: str) -> BotanicalName:
+    """The name with the cultivar that stands elsewhere on the tag."""
+    whole = replace(name, cultivar=cultivar)
+    before = "× " if name.name.startswith("×") else "+" if name.name.startswith("+") else ""
+    return replace(whole, name=write(whole, before))
+
+
+def combine(one: BotanicalName, other: BotanicalName) -> BotanicalName | None:
+    """One name that says what both say; None when they contradict each other.
+
+    >>> front = BotanicalName("Salvia 'Sky'", "Salvia", cultivar="Sky")
+    >>> combine(front, BotanicalName("Salvia nemorosa", "Salvia", "nemorosa")).name
+    "Salvia nemorosa 'Sky'"
+    """
+    parts: dict[str, str | None] = {}
+    for part in ("genus", "species", "infraspecific", "cultivar", "group", "trade_designation"):
+        a, b = getattr(one, part), getattr(other, part)
+        if a and b and lexicon.key(a) != lexicon.key(b):
+            return None
+        parts[part] = a or b
+    if ("× " in one.name[2:] and one.species is None) or ("× " in other.name[2:] and other.species is None):
+        return one if one.name == other.name else None
+    whole = BotanicalName("", hybrid=one.hybrid or other.hybrid, **parts)
+    before = next((p for n in (one, other) for p in ("× ", "+") if n.name.startswith(p)), "")
+    written = write(whole, before)
+    longest = max(one.name, other.name, key=len)
+    return replace(whole, name=written if len(written) >= len(longest) else longest)

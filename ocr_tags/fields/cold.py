@@ -1,0 +1,102 @@
+"""The lowest temperature a plant bears, as the tag prints it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from ocr_tags.fields.zones import TO, ZONE
+from ocr_tags.patterns import later
+from ocr_tags.record import Field, Found, TagText, Temperature
+
+_MINUS = r"(?:[-−–—‐‑]\s?|minus |moins |menos )"
+_DEGREES = r"(?: ?(?:[°º*˚]|deg(?:rees?|\.)?|degrés|grados|grad)? ?)"
+_COLD_GAP = r"[ ]?[:.=]?[·•….]{0,30}[ ]?[\t\n]?(?!\n)[ ]?"  # no dash: it would be the minus
+_FIGURE = rf"{_MINUS}?(?:\d{{1,2}}(?:[.,]\d)?|O(?=°))"
+
+
+def _temperature(name: str) -> str:
+    return (
+        rf"(?P<{name}>{_FIGURE})(?:{_DEGREES}[FC]?{TO}(?P<{name}_to>{_FIGURE}))?"
+        rf"{_DEGREES}(?P<{name}_unit>[FC]|fahrenheit|celsius)(?![^\W_])"
+    )
+
+
+_COLD_HEAD = (
+    r"(?:(?:cold |frost |winter )?hard(?:y|iness)(?: rating)?(?: (?:down )?to| at)?(?: about)?|"
+    r"(?:withstands?|tolerates?|survives?|soporta|tolera)"
+    r"(?: (?:cold|frosts?|temperatures?|temps?|temperaturas))?(?: (?:(?:down )?to|hasta|of))?"
+    r"|(?:min(?:imum|\.)?)[ \n]?(?:winter )?(?:temp(?:erature|s|\.)?)?|lowest temp(?:erature)?|"
+    r"rustique jusqu.{0,2}[àa]|rusticit[ée]"
+    r"|temp(?:[ée]rature|eratura|\.)? m[ií]n(?:imal?e?|ima|\.)?|r[ée]sist(?:e|ente|ant)(?: (?:hasta|"
+    r"jusqu.{0,2}[àa]))?(?: los)?"
+    r"|(?:winterhart|frosthart|frostfest)(?: bis)?|winterhard(?: tot)?|mindesttemperatur"
+    r"|h[äa]rdig(?: (?:ned )?till)?|h[åa]rdf[øo]r(?: til)?|(?:rustica|resistente) fino a"
+    r"|mrozoodporno[śs][ćc](?: do)?"
+    rf"|(?:(?:winterh[äa]rte)?zone[sn]?|whz|usda):? {ZONE}(?:{TO}{ZONE})?,? ?\(?(?:hardy )?(?:to|or|=)?)"
+)
+_COLD = later(
+    rf"(?<![^\W\d_])(?P<head>{_COLD_HEAD}){_COLD_GAP}\(?{_temperature('t')}"
+    rf"(?: ?[(/,=|–-] ?{_temperature('u')})?",
+    re.I,
+)
+_COLD_MARK = later(rf"(?P<head>[❄🌡]) ?{_temperature('t')}(?: ?[(/,=|–-] ?{_temperature('u')})?", re.I)
+"""A snowflake or thermometer drawn before a frost (common practice, no source)."""
+_COLD_ABOVE = later(
+    rf"(?:^|(?<=\n)){_temperature('t')}(?: ?[(/,=|–-] ?{_temperature('u')}\)?)?\n"
+    rf"(?P<head>min(?:imum|\.)? ?(?:winter )?temp(?:erature|\.)?|hardy to)(?=\s*(?:$|\n(?!{_MINUS}?\d)))",
+    re.I,
+)
+"""A temperature over its label, where no other follows the label."""
+_NOT_COLD = later(
+    r"\b(?:soil|germinat\w*|sow\w*|seeds?|night|water|growing|ideal|indoor|storage)\b[^.;\n\t]{0,25}$", re.I
+)
+_COLDEST, _WARMEST = -55.0, 25.0
+
+
+def read_min_temperature(tag: TagText) -> Iterator[Found[Temperature]]:
+    """The lowest temperature the plant bears, in degrees Celsius; of two scales the first printed.
+
+    >>> [found.value for found in read_min_temperature(TagText("Hardy to -20°F (-29°C)"))]
+    [Temperature(celsius=-28.88888888888889)]
+    """
+    for match in _COLD.finditer(tag.string):
+        celsius = _celsius(match, "t")
+        if _NOT_COLD.search(tag.string[max(0, match.start() - 40) : match.start()]) or celsius is None:
+            continue
+        yield Found(Temperature(celsius), match.span(), _cold_certainty(match, celsius))
+    for match in _COLD_ABOVE.finditer(tag.string):
+        if (celsius := _celsius(match, "t")) is not None:
+            yield Found(Temperature(celsius), match.span(), 0.65 * _cold_certainty(match, celsius))
+    for match in _COLD_MARK.finditer(tag.string):
+        celsius = _celsius(match, "t")
+        if celsius is not None and celsius < 0:
+            yield Found(Temperature(celsius), match.span(), min(0.55, _cold_certainty(match, celsius)))
+
+
+def _celsius(match: re.Match[str], which: str) -> float | None:
+    """The colder end, in °C; None when it is no winter low, or when a range is not one."""
+    if match[which] is None:
+        return None
+    ends = [_degrees(match[which])] + ([_degrees(match[f"{which}_to"])] if match[f"{which}_to"] else [])
+    celsius = min(ends) if match[f"{which}_unit"][0] in "Cc" else (min(ends) - 32) * 5 / 9
+    return celsius if _COLDEST <= celsius <= _WARMEST else None
+
+
+def _degrees(printed: str) -> float:
+    figure = re.sub(r"[^\d.,]", "", printed).replace(",", ".")
+    return (-1 if re.match(_MINUS, printed, re.I) else 1) * float(figure or 0)
+
+
+def _cold_certainty(match: re.Match[str], celsius: float) -> float:
+    other = _celsius(match, "u")
+    if other is not None:
+        return 0.97 if abs(other - celsius) <= 1.2 else 0.35
+    if match["t_to"] or "O" in match["t"]:
+        return 0.7
+    # A lost minus turns a winter low into a mild one; only a named minimum may well be mild.
+    mild = not re.match(_MINUS, match["t"], re.I) and _degrees(match["t"]) != 0
+    return 0.93 if not mild or "min" in match["head"].casefold() else 0.6
+
+
+MIN_TEMPERATURE = Field("min_temperature", "Lowest temperature", Temperature, read_min_temperature)

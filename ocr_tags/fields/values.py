@@ -1,0 +1,151 @@
+"""Labels and what stands after them, and where a printed phrase ends."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from ocr_tags.fields.phrases import Hit, Phrases, label_phrases, listed, squeezed
+from ocr_tags.patterns import later
+
+_CELL_START = later(r"(?:^|[\t\n])[^\w\n\t]*$")
+_AFTER_COLON = later(r"(?: ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2})?\s?[:=][ \t]*(?:\n(?!\n))?[ \t]*")
+_AFTER_LEADERS = later(r"(?:(?: ?[.…_·]){2,}[ .…_·]*\t?[ .…_·]*| ?[-–—] |[ .]?\t[ .…_·]*|[ .]?\n(?!\n))")
+_NEXT_LABEL = later(r"[ \t][^\W\d_][\w/]*(?: \w[\w/]*){0,2} ?:(?=\s|\d|$)")
+_OTHER_LABELS = label_phrases("other")
+_BOTH = later(r" ?[/|&·•–-] ?")
+_ENGLISH = later(
+    r"\b(?:height|spread|spacing|light|soil|feed(?:ing)?|fertili[sz]er|bloom(?:s| time)?|watering|exposure"
+    r"|hardiness|full sun|part(?:ial)? shade|perennial|annual)\b",
+    re.I,
+)
+_COLON = later(r" ?:")
+_FOREIGN_LABELS = Phrases(
+    lambda: {label: True for labels in listed("foreign_label").values() for label in labels}
+)
+SECOND_LANGUAGE = 0.5
+"""Share of its certainty that a foreign phrase keeps on a tag that also speaks English."""
+
+
+@dataclass(frozen=True, slots=True)
+class Labelled:
+    """What stands after a label: from `start` to `end` of the text; `label` is where the label begins.
+
+    `certainty` is 1 after a colon, less after leaders or a column gap; `bare` when only a space
+    (or a line end before small letters) parts the two, so that label and value may be one sentence;
+    `second` when it says again what English words say.
+    """
+
+    label: int
+    start: int
+    end: int
+    certainty: float
+    bare: bool = False
+    second: bool = False
+
+
+def labelled(text: str, labels: Phrases[bool]) -> Iterator[Labelled]:
+    """The values printed after any of `labels`, in order; less sure those of a second language.
+
+    A tag in two languages says one thing twice, and what is kept is what its English part says.
+
+    >>> tag = "Water: Low  Soil: Dry" + chr(10) + "Light" + chr(9) + "Sun"
+    >>> labels = Phrases(lambda: {"soil": True, "light": True})
+    >>> [tag[found.start : found.end] for found in labelled(tag, labels)]
+    ['Dry', 'Sun']
+    """
+    found: list[tuple[Labelled, bool]] = []
+    previous: Hit[bool] | None = None
+    for hit in labels.find(text):
+        beside = previous is not None and _BOTH.fullmatch(text, previous.end, hit.start)
+        english = hit.value or bool(beside and previous and previous.value)
+        previous = hit
+        value = _value_after(text, hit)
+        if value is not None and value.start < value.end:
+            found.append((value, english))
+    own = any(english for _, english in found) or bool(found and _speaks_two(text))
+    for value, english in found:
+        if own and not english:
+            value = replace(value, certainty=value.certainty * SECOND_LANGUAGE, second=True)
+        yield value
+
+
+def _speaks_two(text: str) -> bool:
+    """Whether English words stand beside two foreign labels; one alone ("Sol:") may be a worn English one."""
+    labels = (hit for hit in _FOREIGN_LABELS.find(text) if hit.certainty == 1 and _COLON.match(text, hit.end))
+    return len({squeezed(text[hit.start : hit.end]) for hit in labels}) >= 2 and bool(_ENGLISH.search(text))
+
+
+def _value_after(text: str, hit: Hit[bool]) -> Labelled | None:
+    opens_cell = bool(_CELL_START.search(text[: hit.start]))
+    colon = _AFTER_COLON.match(text, hit.end)
+    leaders = _AFTER_LEADERS.match(text, hit.end) if opens_cell else None
+    gap = colon or leaders
+    if gap is None:
+        if not opens_cell or text[hit.end : hit.end + 1] != " ":
+            return None
+        return Labelled(hit.start, hit.end + 1, value_end(text, hit.end + 1), 0.8 * hit.certainty, True)
+    start = gap.end()
+    if ("\n" in gap[0] or "\t" in gap[0]) and _is_label(text, start):
+        return None
+    bare = colon is None and "\n" in gap[0] and text[start : start + 1].islower()
+    certainty = 1.0 if colon and "\n" not in gap[0] else 0.95
+    return Labelled(hit.start, start, value_end(text, start), certainty * hit.certainty, bare)
+
+
+def _is_label(text: str, start: int) -> bool:
+    line = re.split(r"[\t\n]", text[start:], maxsplit=1)[0]
+    head = line.split(":")[0]
+    return ":" in line or _OTHER_LABELS.whole(head) is not None
+
+
+_STOP = later(r"[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$)|\s[•|·]\s|\t|\n")
+_GOES_ON = later(
+    r"(?:,|-|&|/|\b(?:and|or|but|the|a|an|of|to|in|is|by|for|from|with|at|when|if|as|until|than|between|every"
+    r"|each|per|not|do|very|evenly|slightly|moderately|consistently|fairly|balanced|liquid|et|y|de|du|des|und"
+    r"|mit|bis|jede[nr]?|chaque|tous les|cada|met|elke))$"
+)
+"""No phrase ends so."""
+_GOES_BACK = later(
+    r"(?:and|or|of|than|monthly|weekly|daily|drained|draining|drainage)\b(?! ?:)(?!\t)"
+    r"|(?-i:BUT|TO|WITH|IS|ARE|THE|FROM|BETWEEN|UNTIL|WHEN|DURING|EVERY|ONCE|TWICE)(?! PLANT"
+    r"| GROW) (?=[A-Z])",
+    re.I,
+)
+"""No phrase begins so; in capitals, where sentences do not show, few do."""
+_PARTED = later(
+    r"(?:release|purpose|soluble|potash|tomato|rose)\n(?:feed|food|fertili[sz]er|plant food)\b(?! ?:)", re.I
+)
+
+
+def value_end(text: str, start: int, known: int = 0) -> int:
+    """Where the phrase that begins at `start` ends: its sentence or line, and lines that run on.
+
+    Up to `known` it is known to go on.
+    """
+    position = max(start, known)
+    while stop := _STOP.search(text, position):
+        if stop[0] != "\n" or not _goes_on(text, start, stop.start()):
+            end = stop.start()
+            break
+        position = stop.end()
+    else:
+        end = len(text)
+    label = _NEXT_LABEL.search(text, max(start, known), end)
+    return label.start() if label else end
+
+
+def is_torn(phrase: str) -> bool:
+    """Whether a phrase breaks off where none ends: "Water when top inch is"."""
+    return bool(_GOES_ON.search(phrase.rstrip(" /").lower()))
+
+
+def _goes_on(text: str, start: int, at: int) -> bool:
+    following = text[at + 1 : at + 2]
+    if following in ("", "\n"):
+        return False
+    if following.islower() or _GOES_ON.search(text[start:at].rstrip().lower()):
+        return True
+    last = max(text.rfind(" ", start, at), text.rfind("-", start, at), start - 1) + 1
+    return bool(_GOES_BACK.match(text, at + 1) or _PARTED.match(text, last)) and not _is_label(text, at + 1)

@@ -1,0 +1,61 @@
+"""What the names of one side of a tag come to, gathered while its lines are read."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from ocr_tags.known_names import agrees
+from ocr_tags.name_block import Block
+from ocr_tags.naming import Mention
+from ocr_tags.record import BotanicalName, Found
+from ocr_tags.titles import Line, Piece
+
+KNOWN = 0.7
+"""From this certainty up a common name counts as known, and unknown titles are no longer guessed at."""
+
+
+@dataclass(slots=True)
+class Side:
+    """What the names of one side come to.
+
+    `common` are known names, `unknown` titles that may be names, `loose` title words that may be a cultivar
+    standing apart, `marked` words with a trade mark sign; `labelled` is where a label or place says: a name.
+    In `answers` other fields found their values.
+    """
+
+    lines: tuple[Line, ...]
+    mentions: list[Mention]
+    taken: list[tuple[int, int]]
+    answers: tuple[tuple[int, int], ...] = ()
+    common: list[Found[str]] = field(default_factory=list)
+    unknown: list[Found[str]] = field(default_factory=list)
+    loose: list[tuple[str, float, Line]] = field(default_factory=list)
+    marked: list[str] = field(default_factory=list)
+    labelled: set[tuple[int, int]] = field(default_factory=set)
+    blocks: list[Block] = field(default_factory=list)
+
+    @property
+    def genera(self) -> set[str]:
+        return {m.name.genus for m in self.mentions if m.name.genus and not is_bare(m.name)}
+
+    def take(self, found: Found[str]) -> None:
+        self.common.append(found)
+        self.taken.append(found.span)
+
+    def is_in_block(self, line: Line) -> bool:
+        """Whether the line stands with a botanical name, above it."""
+        return any(self.lines[number].start == line.start for block in self.blocks for number in block.above)
+
+    def answers_in(self, piece: Piece | Line) -> bool:
+        return any(start < piece.end and end > piece.start for start, end in self.answers)
+
+
+def is_bare(name: BotanicalName) -> bool:
+    """Whether it is a lone genus, which may as well be a common name: Petunia."""
+    return name.name == name.genus and not name.trade_designation
+
+
+def also_named(side: Side, genus: str) -> bool:
+    """Whether a plant of this genus has a common name on the side that does without the genus."""
+    others = [c.value for c in side.common if c.certainty >= KNOWN and genus.lower() not in c.value.lower()]
+    return any(agrees(value, genus) for value in others)
