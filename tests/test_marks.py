@@ -9,9 +9,9 @@ import numpy as np
 import pytest
 
 from ocr_tags.fields.bloom import read_bloom
+from ocr_tags.fields.cold import read_min_temperature
 from ocr_tags.fields.light import read_light
 from ocr_tags.fields.sizes import HEIGHT, SPREAD
-from ocr_tags.fields.zones import read_min_temperature
 from ocr_tags.marks import Mark, find_marks, mark_words
 from ocr_tags.record import Length, TagText
 
