@@ -50,7 +50,7 @@ def answers(generation: Generation, question: Question, limit: int) -> Answers:
     """The good answers or, when there is none, the nearest; `limit` tags at most."""
     if not question.words:
         return _by_facts(generation, question, limit)
-    found = pool(generation, question)
+    found = pool(generation, question, limit)
     best = {doc: how for doc, how in found.ranked.items() if how.good or not found.good}
     order = sorted(best, key=lambda doc: (-best[doc].score, generation.kept(doc).tag_id))
     groups: dict[str, list[int]] = {}

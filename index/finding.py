@@ -16,7 +16,7 @@ from index.ranking import Fit, Known, fit, known
 from index.sought import Sought, misspelt, spelt
 
 RANKED = 80
-"""So many tags are looked at name by name; more are only counted."""
+"""So many tags at least are looked at name by name; more are only counted."""
 _PLANTS_RANKED = 30
 _TAGS_OF_A_PLANT = 24
 _NEARER = 0.8
@@ -39,8 +39,11 @@ class Pool:
         return any(how.good for how in self.ranked.values())
 
 
-def pool(generation: Generation, question: Question) -> Pool:
-    """The first way of taking the words that gives a good answer; else the last that gives any."""
+def pool(generation: Generation, question: Question, limit: int) -> Pool:
+    """The first way of taking the words that gives a good answer; else all ways together.
+
+    The more tags are wanted (`limit`), the more are looked at.
+    """
     allowed = _allowed(generation, question)
     last = Pool(spelt(question.words, generation.vocabulary), frozenset(), {})
     if allowed is not None and not allowed:
@@ -50,7 +53,7 @@ def pool(generation: Generation, question: Question) -> Pool:
         if not kept:
             continue
         before = last.ranked if sought is last.sought else {}
-        chosen = [d for d in _chosen(generation, sought, kept) if d not in before]
+        chosen = [d for d in _chosen(generation, sought, kept, max(RANKED, 2 * limit)) if d not in before]
         ranked = {d: _fit(generation, sought, d) for d in chosen if _passes(generation, question, d)}
         last = Pool(sought, last.found | kept, last.ranked | ranked)
         if last.good:
@@ -187,17 +190,17 @@ def _fit(generation: Generation, sought: Sought, document: int) -> Fit:
     return fit(sought, own, plant)
 
 
-def _chosen(generation: Generation, sought: Sought, found: Documents) -> list[int]:
+def _chosen(generation: Generation, sought: Sought, found: Documents, most: int) -> list[int]:
     """The tags to look at: all when they are few, else those likely to be the best."""
     tags = found - generation.plants
-    if len(tags) <= RANKED:
+    if len(tags) <= most:
         return sorted(tags)
     chosen: dict[int, None] = {}
     for likely in _likely(generation, sought, found):
-        chosen.update(dict.fromkeys(sorted(likely & tags)[:RANKED]))
-        if len(chosen) >= RANKED:
+        chosen.update(dict.fromkeys(sorted(likely & tags)[:most]))
+        if len(chosen) >= most:
             break
-    return list(chosen)[:RANKED]
+    return list(chosen)[:most]
 
 
 def _likely(generation: Generation, sought: Sought, found: Documents) -> Iterator[Documents]:

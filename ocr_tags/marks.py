@@ -1,8 +1,9 @@
 """Marks without words on a tag: suns, drops, arrows, snowflakes, flowers, as words of one symbol each.
 
 A printed mark is one flat colour on a flat ground, apart from what is around it; pictures of plants are
-not. What is left is told by shape (`mark_shapes`). A plain dot or ring is a bullet or a letter, unless it
-stands in a row with a sun or a half-dark disc.
+not. A sun's rays may stand apart from its disc, so ink is looked at as it is and joined over narrow gaps;
+words then become long and drop out by themselves. What is left is told by shape (`mark_shapes`). A plain
+dot or ring is a bullet or a letter, unless it stands in a row with a sun or a half-dark disc.
 """
 
 from __future__ import annotations
@@ -12,14 +13,16 @@ from dataclasses import dataclass, replace
 
 import cv2
 import numpy as np
+import numpy.typing as npt
 
-from ocr_tags.geometry import Floats, Indices, Pixels, through
-from ocr_tags.mark_shapes import REACH, Kind, shape_of
+from ocr_tags.geometry import Floats, Pixels, through
+from ocr_tags.mark_shapes import Kind, Small, kinds_of, small_patch
 from ocr_tags.record import Box, Word
 
 SYMBOLS: dict[str, str] = {
     "sun": "☀",
     "half_sun": "◐",
+    "crescent": "☾",
     "shade": "●",
     "ring": "○",
     "drop": "💧",
@@ -31,11 +34,29 @@ SYMBOLS: dict[str, str] = {
     "flower": "✿",
 }
 """The Unicode character that stands in the text where a mark is printed."""
-SMALLEST, LARGEST = 18, 260
-"""Width and height of a mark, in pixels of the straightened picture; its longer side at least SMALLEST."""
-CONTRAST = 40.0
-UNEVEN = 22.0
-"""Grey levels by which a printed mark, or the ground right around it, varies at most."""
+SMALLEST, LARGEST = 24, 260
+"""Longer side of a mark in pixels of the straightened picture."""
+THINNEST = 8
+LEAST_STAR = 32
+"""Longer side of a flower or a snowflake at least: smaller ones are asterisks."""
+CONTRAST = 40
+FAINTEST = 60.0
+"""Grey levels by which ink stands out from its ground at least: any of it, and the darkest of a mark."""
+UNEVEN, UNEVEN_GROUND = 22.0, 12.0
+"""Grey levels by which a printed mark and the ground right around it vary at most."""
+SOFTEST = 3.2
+"""Width in pixels of the edges of print, at most."""
+JOINED = (0, 1, 3, 6)
+"""Gaps over which ink is joined, in pixels of the half-size picture to either side."""
+OF_GAP = 12
+"""A mark joined over gaps is at least this many times as large as they are."""
+SURE = 0.9
+"""A shape less like its kind than this is no mark."""
+MOST_SURE = 0.9
+"""No shape is surer than this: a mark never outranks a word."""
+OF_LIGHT: tuple[Kind, ...] = ("sun", "half_sun", "crescent", "shade", "ring")
+SURE_IN_ROW = 0.55
+"""The same for marks of light beside a sun that is sure; plain discs and rings need one beside them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,13 +68,18 @@ class Mark:
     certainty: float
 
 
+@dataclass(frozen=True, slots=True)
+class Patch:
+    """Ink that may be a mark: how much it stands out, 0 to 255, and the same at the network's size."""
+
+    box: Box
+    ink: Pixels
+    small: Small
+
+
 def find_marks(picture: Pixels) -> list[Mark]:
     """The marks on a straightened tag (BGR, uint8, height x width x 3), from top to bottom."""
-    darkest, lightest = (
-        np.asarray(way(way(picture[..., 0], picture[..., 1]), picture[..., 2]), np.uint8)
-        for way in (cv2.min, cv2.max)
-    )
-    found = [*_marks_in(picture, darkest), *_marks_in(picture, np.asarray(255 - lightest, np.uint8))]
+    found = [mark for contrast in contrasts(picture) for mark in _marks_in(picture, contrast)]
     return sorted(_in_rows(_apart(found)), key=lambda mark: (mark.box.y, mark.box.x))
 
 
@@ -71,26 +97,104 @@ def mark_words(marks: Iterable[Mark], to_photo: Floats, limits: tuple[int, int])
     return words
 
 
-def covers(mark: Mark, place: Box) -> bool:
-    """Whether a word read in this place is the mark, taken for letters."""
-    return _shared(mark.box, place) > 0.6 * place.w * place.h
+def covers(mark: Box, place: Box) -> bool:
+    """Whether a word read in this place is the mark that stands there, taken for letters."""
+    return _shared(mark, place) > 0.6 * place.w * place.h
 
 
 # ---------------------------------------------------------------- ink
 
 
-def _marks_in(picture: Pixels, value: Pixels) -> Iterator[Mark]:
-    ink = _ink(value)
-    _, labels, stats, _ = cv2.connectedComponentsWithStats(ink, connectivity=8, ltype=cv2.CV_32S)
-    for label in _candidates(np.asarray(stats, np.intp)):
-        x, y, w, h = (int(v) for v in stats[label, :4])
-        own = np.asarray(labels[y : y + h, x : x + w] == label, np.uint8)
-        if not _is_flat(picture, ink, own, Box(x, y, w, h)):
+def _marks_in(picture: Pixels, contrast: Pixels) -> Iterator[Mark]:
+    found = list(patches(contrast))
+    for patch, (kind, chance) in zip(found, kinds_of([patch.small for patch in found]), strict=True):
+        if kind is None or chance < (SURE_IN_ROW if kind in OF_LIGHT else SURE):
             continue
-        shape = shape_of(own, _filled(own), _around(ink, Box(x, y, w, h)))
-        if shape is not None:
-            kind = "apart" if shape.kind == "wide" and _has_neighbours(ink, Box(x, y, w, h)) else shape.kind
-            yield Mark(kind, _grown(Box(x, y, w, h), shape.reach), shape.certainty)
+        if kind in ("flower", "snow") and max(patch.box.w, patch.box.h) < LEAST_STAR:
+            continue
+        if not _is_printed(picture, contrast, patch, kind != "wide"):
+            continue
+        if kind == "wide" and _has_neighbours(np.asarray(contrast > CONTRAST, np.uint8), patch.box):
+            kind = "apart"
+        yield Mark(kind, patch.box, chance)
+
+
+def contrasts(picture: Pixels) -> Iterator[Pixels]:
+    """How far each pixel stands out from the ground around: as dark ink, then as light ink."""
+    blue, green, red = cv2.split(picture)
+    yield _contrast(np.asarray(cv2.min(cv2.min(blue, green), red), np.uint8))
+    yield _contrast(np.asarray(cv2.bitwise_not(cv2.max(cv2.max(blue, green), red)), np.uint8))
+
+
+def _contrast(value: Pixels) -> Pixels:
+    """How much darker each pixel is than the ground around."""
+    height, width = value.shape
+    small = cv2.resize(value, (max(width // 8, 1), max(height // 8, 1)), interpolation=cv2.INTER_AREA)
+    kernel = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (21, 21))
+    ground = cv2.GaussianBlur(cv2.morphologyEx(small, cv2.MORPH_CLOSE, kernel), (0, 0), 4)
+    full = cv2.resize(ground, (width, height), interpolation=cv2.INTER_LINEAR)
+    return np.asarray(cv2.subtract(full, value), np.uint8)
+
+
+def patches(contrast: Pixels) -> Iterator[Patch]:
+    """Ink of a mark's size, as it is and joined over gaps, each box once."""
+    height, width = contrast.shape
+    even = contrast[: height // 2 * 2, : width // 2 * 2]
+    strongest = cv2.max(cv2.max(even[::2, ::2], even[1::2, ::2]), cv2.max(even[::2, 1::2], even[1::2, 1::2]))
+    ink = np.asarray(strongest > CONTRAST, np.uint8)
+    known: set[tuple[int, ...]] = set()
+    for gap in JOINED:
+        joined = cv2.dilate(ink, np.ones((2 * gap + 1, 2 * gap + 1), np.uint8)) if gap else ink
+        _, found, stats, _ = cv2.connectedComponentsWithStats(joined, connectivity=8, ltype=cv2.CV_32S)
+        labels = np.asarray(found, np.int32)
+        w, h = stats[:, 2] - 2 * gap, stats[:, 3] - 2 * gap
+        longer, shorter = np.maximum(w, h), np.minimum(w, h)
+        fits = (longer >= max(SMALLEST / 2, OF_GAP * gap)) & (longer <= LARGEST / 2)
+        fits &= (shorter >= THINNEST / 2) & (longer <= 7 * shorter)
+        fits[0] = False
+        for label in np.flatnonzero(fits):
+            place = tuple(int(v) for v in (stats[label, 0] + gap, stats[label, 1] + gap, w[label], h[label]))
+            if place not in known:
+                known.add(place)
+                yield _patch(contrast, labels, int(label), Box(*place))
+
+
+def _patch(contrast: Pixels, labels: npt.NDArray[np.int32], label: int, half: Box) -> Patch:
+    """The ink of one label (`half`: its box in the half-size picture), without what is of its neighbours."""
+    own = np.asarray(labels[half.y : half.bottom, half.x : half.right] == label, np.uint8)
+    box = Box(2 * half.x, 2 * half.y, 2 * half.w, 2 * half.h)
+    mask = cv2.resize(own, (box.w, box.h), interpolation=cv2.INTER_NEAREST)
+    ink = cv2.multiply(contrast[box.y : box.bottom, box.x : box.right], mask)
+    strongest = int(ink.max())
+    shown = cv2.convertScaleAbs(ink, alpha=255 / strongest)
+    return Patch(box, np.asarray(shown, np.uint8), small_patch(np.asarray(shown, np.uint8)))
+
+
+def _is_printed(picture: Pixels, contrast: Pixels, patch: Patch, alone: bool) -> bool:
+    """Whether the patch has one colour and sharp edges, on a ground of one colour; if `alone`, with nothing
+    right beside it, as there is beside a letter."""
+    at, ink = patch.box, patch.ink
+    room = max(4, max(at.w, at.h) // 8)
+    top, left = max(at.y - room, 0), max(at.x - room, 0)
+    part, near = (whole[top : at.bottom + room, left : at.right + room] for whole in (picture, contrast))
+    colours = picture[at.y : at.bottom, at.x : at.right][ink > 200]
+    inked = np.asarray(near > CONTRAST, np.uint8)
+    ground = part[cv2.dilate(inked, np.ones((5, 5), np.uint8)) == 0]
+    if len(ground) < 20 or len(colours) < 6 or float(near.max()) < FAINTEST:
+        return False
+    if alone:
+        inked[at.y - top : at.bottom - top, at.x - left : at.right - left][ink > 0] = 0
+        if float(inked.mean()) > 0.02:
+            return False
+    flat = colours.std(axis=0).max() < UNEVEN and ground.std(axis=0).max() < UNEVEN_GROUND
+    return bool(flat and _edge(ink) < SOFTEST)
+
+
+def _edge(ink: Pixels) -> float:
+    """How many pixels wide the edge of the ink is: little in print, much in what is out of focus."""
+    inside = np.asarray(ink > 127, np.uint8)
+    rim = int(inside.sum()) - int(cv2.erode(inside, np.ones((3, 3), np.uint8)).sum())
+    return float(np.count_nonzero((ink > 50) & (ink < 205)) / max(rim, 1))
 
 
 def _has_neighbours(ink: Pixels, at: Box) -> bool:
@@ -107,83 +211,31 @@ def _has_neighbours(ink: Pixels, at: Box) -> bool:
     return all(0 < share < 0.9 for share in inked)
 
 
-def _ink(value: Pixels) -> Pixels:
-    """1 where the picture is clearly darker than the ground around."""
-    height, width = value.shape
-    small = cv2.resize(value, (max(width // 8, 1), max(height // 8, 1)), interpolation=cv2.INTER_AREA)
-    kernel = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (21, 21))
-    ground = cv2.GaussianBlur(cv2.morphologyEx(small, cv2.MORPH_CLOSE, kernel), (0, 0), 4)
-    full = cv2.resize(ground, (width, height), interpolation=cv2.INTER_LINEAR)
-    return np.asarray(cv2.subtract(full, value) > CONTRAST, np.uint8)
-
-
-def _candidates(stats: Indices) -> list[int]:
-    w, h, area = (stats[:, k].astype(np.float64) for k in (2, 3, 4))
-    tall, thin = np.maximum(w, h), np.minimum(w, h)
-    fits = (tall >= SMALLEST) & (tall <= LARGEST) & (thin >= 7) & (tall < 7 * thin) & (area > 0.07 * w * h)
-    fits[0] = False
-    return [int(k) for k in np.flatnonzero(fits)]
-
-
-def _is_flat(picture: Pixels, ink: Pixels, own: Pixels, at: Box) -> bool:
-    """Whether the patch has one colour on a ground of one colour."""
-    room = max(3, max(at.w, at.h) // 8)
-    top, left = max(at.y - room, 0), max(at.x - room, 0)
-    part = picture[top : at.bottom + room, left : at.right + room]
-    inner = cv2.erode(own, np.ones((3, 3), np.uint8))
-    inner = inner if inner.sum() > 12 else own
-    colours = picture[at.y : at.bottom, at.x : at.right][inner > 0]
-    free = cv2.dilate(ink[top : at.bottom + room, left : at.right + room], np.ones((5, 5), np.uint8)) == 0
-    ground = part[free]
-    if len(ground) < 20:
-        return False
-    return bool(colours.std(axis=0).max() < UNEVEN and ground.std(axis=0).max() < UNEVEN)
-
-
-def _filled(own: Pixels) -> Pixels:
-    outlines, _ = cv2.findContours(own, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_SIMPLE)
-    return np.asarray(cv2.drawContours(np.zeros_like(own), outlines, -1, 1, cv2.FILLED), np.uint8)
-
-
-def _around(ink: Pixels, at: Box) -> Pixels:
-    """All ink within `REACH` of a patch, as a square around its middle."""
-    half = round(max(at.w, at.h) * REACH / 2) + 1
-    cx, cy = at.x + at.w // 2, at.y + at.h // 2
-    top, left = max(cy - half, 0), max(cx - half, 0)
-    part = ink[top : cy + half + 1, left : cx + half + 1]
-    square = np.zeros((2 * half + 1, 2 * half + 1), np.uint8)
-    down, over = top - (cy - half), left - (cx - half)
-    square[down : down + part.shape[0], over : over + part.shape[1]] = part
-    return square
-
-
-def _grown(at: Box, reach: float) -> Box:
-    dx, dy = round(at.w * (reach - 1) / 2), round(at.h * (reach - 1) / 2)
-    return Box(at.x - dx, at.y - dy, at.w + 2 * dx, at.h + 2 * dy)
-
-
 # ---------------------------------------------------------------- marks together
 
 
 def _apart(marks: Sequence[Mark]) -> list[Mark]:
-    """Of marks that lie in one another the surest (a sun rather than its disc)."""
+    """Of marks that lie in one another a sure one, plants apart rather than the arrow between them, and the
+    largest (a sun rather than its disc)."""
     kept: list[Mark] = []
-    for mark in sorted(marks, key=lambda mark: (-mark.certainty, -mark.box.w)):
+    ranks = {id(mark): (not _is_sure(mark), mark.kind != "apart", -mark.box.w * mark.box.h) for mark in marks}
+    for mark in sorted(marks, key=lambda mark: ranks[id(mark)]):
         area = mark.box.w * mark.box.h
         if all(_shared(mark.box, other.box) < 0.3 * min(area, other.box.w * other.box.h) for other in kept):
             kept.append(mark)
     return kept
 
 
+def _is_sure(mark: Mark) -> bool:
+    return mark.certainty >= SURE and mark.kind not in ("shade", "ring")
+
+
 def _in_rows(marks: Sequence[Mark]) -> Iterator[Mark]:
-    """Plain dots and rings only beside a sun or a half-dark disc of their size."""
-    suns = [mark for mark in marks if mark.kind in ("sun", "half_sun")]
+    """What is sure by itself, and less sure marks of light beside a sun or half-dark disc of their size."""
+    suns = [mark for mark in marks if _is_sure(mark) and mark.kind in OF_LIGHT]
     for mark in marks:
-        if mark.kind in ("shade", "ring"):
-            if any(_beside(mark.box, sun.box) for sun in suns):
-                yield replace(mark, certainty=0.7)
-        else:
-            yield mark
+        if _is_sure(mark) or any(_beside(mark.box, sun.box) for sun in suns):
+            yield replace(mark, certainty=min(mark.certainty, MOST_SURE if _is_sure(mark) else 0.7))
 
 
 def _beside(a: Box, b: Box) -> bool:

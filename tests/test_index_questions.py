@@ -6,13 +6,15 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from typer.testing import CliRunner, Result
 
 from index import Catalogue
 from index.entries import entry_of
 from index.linking import likely_plant
 from index.query import ask
+from ocr_tags.cli import app
 from ocr_tags.commands.findings import parts_of, remarks_on
-from ocr_tags.errors import QueryError
+from ocr_tags.errors import ExitCode, QueryError
 from ocr_tags.record import Bloom, PlantMatch
 
 _tags = runpy.run_path(str(Path(__file__).parent / "data" / "index_tags.py"))
@@ -149,6 +151,7 @@ def test_a_plant_of_many_tags_does_not_hide_the_others_that_share_its_name(
     }  # fmt: skip
     assert parts_of(found)[0][0].startswith("Jacobaea maritima: 151 tags, 5 shown")
     assert len(found.hits) <= 10
+    assert len(catalogue.find("jacobaea maritima", limit=200)) == 151, "all are to be had"
 
 
 def test_a_printed_name_that_may_be_several_plants_is_shared_by_itself(
@@ -217,3 +220,31 @@ def test_a_person_s_word_is_not_second_guessed(catalogue: Catalogue, tmp_path: P
     catalogue.add(record, files)
     assert entry_of(record).plant is not None
     assert entry_of(catalogue.confirm(record.tag_id)).plant is None
+
+
+# ---------------------------------------------------------------- at the command line
+
+
+def asked(catalogue: Catalogue, *words: str) -> Result:
+    return CliRunner().invoke(app, ["--catalogue", str(catalogue.path), "find", *words])
+
+
+def test_a_word_not_wanted_is_no_option(catalogue: Catalogue) -> None:
+    result = asked(catalogue, "lavender", "-english")
+    assert result.exit_code == 0, result.stderr
+    assert "Lavandula stoechas" in result.stdout and "English" not in result.stdout
+    assert "Usage" in asked(catalogue, "-h").stdout
+
+
+def test_why_is_told_when_asked_for(catalogue: Catalogue) -> None:
+    assert "Found because" not in asked(catalogue, "lavendar").stdout
+    told = asked(catalogue, "lavendar", "--explain").stdout
+    assert "Found because" in told and "nearest" in told
+
+
+def test_the_command_line_says_that_a_name_is_shared_and_offers_near_ones(catalogue: Catalogue) -> None:
+    assert "Several plants share this name" in asked(catalogue, "dusty", "miller").stderr
+    offered = asked(catalogue, "dusky", "milfoil").stderr
+    assert "No tag is called so" in offered and "Did you mean" in offered
+    wrong = asked(catalogue, "hieght:60cm")
+    assert wrong.exit_code == ExitCode.WRONG_USE and "Did you mean height:" in wrong.stderr

@@ -15,13 +15,12 @@ Light = tuple[str, ...]
 _DRAWN: dict[str, Light] = {
     "☀": ("full_sun",),
     "◐": ("part_sun", "part_shade"),
-    "⛅": ("part_sun", "part_shade"),
     "☾": ("part_shade",),
     "●": ("full_shade",),
 }
-"""A drawn sun, half-dark disc, sun behind a cloud, crescent, dark disc (common practice, no source)."""
+"""A drawn sun, half-dark disc, crescent, dark disc (common practice, no source)."""
 _AND = r" ?(?:[-–/,>]|to)? ?"
-_MARKS = later(rf"(?:[☀◐⛅](?:{_AND}[☀◐⛅☾●○])*|[☾●](?:{_AND}[☀◐⛅])+)")
+_MARKS = later(rf"(?:[☀◐](?:{_AND}[☀◐☾●○])*|[☾●](?:{_AND}[☀◐])+)")
 
 
 def by_marks(text: str) -> Iterator[Found[Light]]:
