@@ -113,7 +113,10 @@ _Word = Hit[_Term]
 
 def _hits(text: str) -> list[_Word]:
     folded = fold(text)
-    hits = (_label_apart(text, hit) for hit in _WORDS.find(text))
+    hits = [_label_apart(text, hit) for hit in _WORDS.find(text)]
+    told = {hit.value.light for hit in hits if _HOURS_AFTER.match(text, hit.end)}
+    if len(told) > 1:  # several words with their hours are a legend, not this plant's light
+        hits = [hit for hit in hits if not _HOURS_AFTER.match(text, hit.end)]
     return [hit for hit in hits if not _not_light(text, folded, hit)]
 
 
@@ -125,11 +128,15 @@ def _label_apart(text: str, hit: _Word) -> _Word:
     return hit
 
 
+_HOURS_AFTER = later(
+    r" ?[:=] ?(?:at least |min(?:imum|\.)? |(?:more|less) than |[<>≥≤] ?)?\d{1,2}\b(?! ?(?:cm|in|ft|m)\b)"
+)
+"""After "Full sun": its meaning, which makes it no label."""
 _NUMBER_AFTER = later(r" ?\d(?!\d?[ +–-]{0,3}(?:\d{0,2} ?\+?)? ?(?:h\b|hours?|hrs?|std|uur|tim))")
 
 
 def _not_light(text: str, folded: str, hit: _Word) -> bool:
-    if re.match(r" ?[:=]", text[hit.end :]):
+    if re.match(r" ?[:=]", text[hit.end :]) and (hit.value.alone or not _HOURS_AFTER.match(text, hit.end)):
         return True  # a label: "Sun: 6 hours", "Sol : bien drainé"
     words = folded[hit.start : hit.end]
     if hit.value.alone and _NUMBER_AFTER.match(folded, hit.end):
