@@ -97,6 +97,17 @@ def mark_words(marks: Iterable[Mark], to_photo: Floats, limits: tuple[int, int])
     return words
 
 
+def unread(marks: Iterable[Mark], words: Sequence[Word]) -> list[Mark]:
+    """The marks that are no part of a word: two figures and a dash between them may look like an arrow."""
+    said = [word.place for word in words if sum(sign.isalnum() for sign in word.text) > 1]
+    return [mark for mark in marks if not any(_is_part(mark.box, place) for place in said)]
+
+
+def _is_part(at: Box, word: Box) -> bool:
+    # A word far wider than the mark may hold it by mistake: readers box the line, mark and all.
+    return word.w < 3 * at.w and _shared(at, word) > 0.6 * at.w * at.h
+
+
 def covers(mark: Box, place: Box) -> bool:
     """Whether a word read in this place is the mark that stands there, taken for letters."""
     return _shared(mark, place) > 0.6 * place.w * place.h

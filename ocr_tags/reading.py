@@ -24,7 +24,7 @@ from ocr_tags.engines.remembering import Remembering
 from ocr_tags.facing import upright
 from ocr_tags.geometry import Floats, reduced, through
 from ocr_tags.leaders import without_leaders
-from ocr_tags.marks import covers, find_marks, mark_words
+from ocr_tags.marks import covers, find_marks, mark_words, unread
 from ocr_tags.month_bars import month_words
 from ocr_tags.record import Box, Word
 from ocr_tags.regions import LineRegion, find_level, find_lines, region_of
@@ -213,8 +213,9 @@ def _marked(
     It bears the engine's name, as the letters are the engine's: it adds what marks say and no second vote.
     """
     printed = read[f"{engine.name} lines"]
+    words = [word for line in printed for word in line.words]
     symbols = [
-        *mark_words(find_marks(straight.pixels), straight.to_photo, limits),
+        *mark_words(unread(find_marks(straight.pixels), words), straight.to_photo, limits),
         *month_words(straight.pixels, [line.words for line in printed]),
     ]
     if not symbols:

@@ -12,8 +12,8 @@ from ocr_tags.fields.bloom import read_bloom
 from ocr_tags.fields.cold import read_min_temperature
 from ocr_tags.fields.light import read_light
 from ocr_tags.fields.sizes import HEIGHT, SPREAD
-from ocr_tags.marks import Mark, find_marks, mark_words
-from ocr_tags.record import Length, TagText
+from ocr_tags.marks import Mark, find_marks, mark_words, unread
+from ocr_tags.record import Box, Length, TagText, Word
 
 INK, PAPER = (40, 60, 30), (236, 244, 246)
 Picture = np.ndarray[Any, Any]
@@ -131,6 +131,16 @@ def test_a_mark_is_a_word_of_one_symbol_on_the_photo() -> None:
     marks: list[Mark] = find_marks(sun())
     [word] = mark_words(marks, np.diag([2.0, 2.0, 1.0]), (1200, 800))
     assert (word.text, word.box.x, word.box.w) == ("☀", 2 * word.place.x, 2 * word.place.w)
+
+
+def test_what_is_read_as_a_word_is_no_mark() -> None:
+    marks = [Mark("wide", Box(100, 50, 80, 30), 0.9)]
+    over, letter, beside = Box(96, 48, 90, 34), Box(100, 50, 80, 30), Box(200, 48, 90, 34)
+    assert unread(marks, [Word("18—24", over, over, 0.9, "any")]) == []
+    assert (
+        unread(marks, [Word("H", letter, letter, 0.9, "any"), Word("18", beside, beside, 0.9, "any")])
+        == marks
+    )
 
 
 # What the drawn signs stand for: common practice, no source.
