@@ -22,6 +22,10 @@ from ocr_tags.errors import PhotoError, TagError
 Job = TypeVar("Job")
 Result = TypeVar("Result")
 
+ONE_THREAD = ("OPENCV_FOR_THREADS_NUM", "OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "OMP_THREAD_LIMIT")
+"""What tells the libraries, before a process loads them, not to start threads of their own: one process for
+each core is all the cores there are."""
+
 
 @dataclass
 class _Worker(Generic[Job]):
@@ -68,6 +72,8 @@ def map_in_processes(
 
 
 def _start(context: multiprocessing.context.SpawnContext, work: Callable[[Job], Any]) -> _Worker[Job]:
+    for name in ONE_THREAD:
+        os.environ.setdefault(name, "1")
     ours, theirs = context.Pipe()
     process = context.Process(target=_serve, args=(theirs, work), daemon=True)
     process.start()

@@ -25,7 +25,9 @@ from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
-os.environ.setdefault("OMP_THREAD_LIMIT", "1")
+from ocr_tags.workers import ONE_THREAD
+
+os.environ.update(dict.fromkeys(ONE_THREAD, "1"))
 
 import cv2
 import msgspec

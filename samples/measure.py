@@ -24,11 +24,13 @@ from functools import cache, partial
 from pathlib import Path
 from typing import Any
 
+from ocr_tags.workers import ONE_THREAD
+
+os.environ.update(dict.fromkeys(ONE_THREAD, "1"))
+
 import cv2
 import numpy as np
 from score import Tally, Verdict, judge, name_found
-
-os.environ.setdefault("OMP_THREAD_LIMIT", "1")
 
 Look = Callable[[Any, Any], Any]
 
