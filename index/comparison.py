@@ -10,7 +10,7 @@ from typing import Any, Literal
 
 from index.comparison_identity import Group, group, identity_of, tie
 from index.comparison_values import Relation, relate
-from ocr_tags.fields import FIELDS
+from ocr_tags.facts import FACTS
 from ocr_tags.record import Reading, TagRecord
 
 Verdict = Literal["apart", "overlap", "uncertain", "wording", "fuller", "agree", "single"]
@@ -127,7 +127,7 @@ def _compare(tags: Group, known: Mapping[str, TagRecord], below: float) -> Plant
     records = [known[tag_id] for tag_id in tags.tag_ids]
     who = witnesses(records)
     fields = []
-    for field in FIELDS:
+    for field in FACTS:
         if field.name in NOT_OF_THE_PLANT:
             continue
         said = tuple(

@@ -11,8 +11,8 @@ import msgspec
 
 from index.store import Correction
 from ocr_tags.errors import QueryError
-from ocr_tags.fields import FIELDS
-from ocr_tags.record import Field, Reading, Side, Status, TagRecord
+from ocr_tags.facts import FACTS
+from ocr_tags.record import Fact, Reading, Side, Status, TagRecord
 from ocr_tags.record_json import value_type
 
 
@@ -58,17 +58,17 @@ def lay_over(record: TagRecord, corrections: Iterable[Correction]) -> TagRecord:
     return replace(record, readings=readings)
 
 
-def field_named(name: str) -> Field[Any]:
+def field_named(name: str) -> Fact[Any]:
     """The field of this name; QueryError, listing the names, when there is none."""
     if name not in _BY_NAME:
         raise QueryError(f"There is no field {name!r}.", f"Choose from {', '.join(_BY_NAME)}.")
     return _BY_NAME[name]
 
 
-_BY_NAME: dict[str, Field[Any]] = {field.name: field for field in FIELDS}
+_BY_NAME: dict[str, Fact[Any]] = {field.name: field for field in FACTS}
 
 
-def _plain(field: Field[Any], value: Any) -> Any:
+def _plain(field: Fact[Any], value: Any) -> Any:
     """The value as JSON, after a check that it can be read back as the field's type."""
     if value is None:
         return None
@@ -84,7 +84,7 @@ def _plain(field: Field[Any], value: Any) -> Any:
 
 
 def _readings(
-    field: Field[Any], values: list[Any], status: Status, record: TagRecord
+    field: Fact[Any], values: list[Any], status: Status, record: TagRecord
 ) -> tuple[Reading[Any], ...]:
     read = record.readings.get(field.name, ())
     kind = value_type(field)

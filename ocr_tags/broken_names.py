@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 import re
-from itertools import accumulate
+from itertools import accumulate, pairwise
 
 from rapidfuzz.distance import OSA
 
 from ocr_tags import lexicon, repair, titles
+from ocr_tags.firms import is_maker
+from ocr_tags.foreign_names import genera_called
 from ocr_tags.known_names import known_name
 from ocr_tags.name_side import Side
 from ocr_tags.record import Found, TagText
 from ocr_tags.titles import Line, Piece
 
 MARK = re.compile(r"\s?(?:[™®©]|\((?:TM|R)\))")
+
+ONE_TITLE = 0.85
+"""How sure a name is that a selling name begins and a common name of the botanical plant ends."""
 
 
 def read_runs(tag: TagText, side: Side) -> None:
@@ -31,9 +36,9 @@ def read_runs(tag: TagText, side: Side) -> None:
 
 
 def _is_repeated(text: str) -> bool:
-    """Whether a word stands twice: two readings of one line, not two lines."""
-    words = text.lower().split()
-    return len(set(words)) < len(words)
+    """Whether a word stands twice, once in part perhaps: two readings of one line, not two lines."""
+    words = sorted(text.lower().split())
+    return any(b.startswith(a) and (len(a) > 3 or a == b) for a, b in pairwise(words))
 
 
 def _read_run(whole: Piece, run: tuple[Line, ...], side: Side) -> None:
@@ -55,10 +60,24 @@ def _read_run(whole: Piece, run: tuple[Line, ...], side: Side) -> None:
         side.taken.append((whole.start, whole.end))
         if not before or "leaf" in before[0].lower() or whole_begins:
             side.common.append(Found(titles.as_written(kept), (whole.start, whole.end), 0.8))
+    elif whole_begins and _is_one_title(before, run, side):
+        side.take(Found(titles.as_written(kept), (whole.start, whole.end), ONE_TITLE))
     elif (len(run) == 2 and len(before) == count == 1 and _name_one_plant(before[0], kept.split()[-1])) or (
         whole_begins and _fancy_before(before, run) and titles.looks_like_name(" ".join(before))
     ):
         side.take(Found(titles.as_written(kept), (whole.start, whole.end), 0.7))
+
+
+def _is_one_title(before: list[str], run: tuple[Line, ...], side: Side) -> bool:
+    """Whether a selling name and the common name below it are printed as one: in the same letters, over a
+    botanical name of that plant without a cultivar. With a cultivar the selling name stands for itself.
+    """
+    alike = len({line.text.isupper() for line in run}) == 1
+    alike = alike and max(line.size for line in run) < 1.36 * run[-1].size  # a selling name apart is larger
+    words = " ".join(before)
+    named = titles.looks_like_name(words) and not titles.known_ending(before)[0]
+    plain = any(titles.known_ending(run[-1].text.split())) and not any(is_maker(line.text) for line in run)
+    return alike and named and plain and side.is_without_cultivar(run[-1].text)
 
 
 def _fancy_before(before: list[str], run: tuple[Line, ...]) -> bool:
@@ -82,7 +101,7 @@ def _known_end(whole: Piece) -> tuple[int, str]:
 
 def _name_one_plant(one: str, other: str) -> bool:
     """Whether two words are common names of one genus, as in Shadblow / Serviceberry."""
-    plain = not any(lexicon.is_genus(word) for word in (one, other))
+    plain = not any(lexicon.is_genus(word) or genera_called(word) for word in (one, other))
     return plain and bool(lexicon.genera_of(one) & lexicon.genera_of(other))
 
 

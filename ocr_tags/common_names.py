@@ -12,9 +12,9 @@ from dataclasses import replace
 
 from ocr_tags import lexicon, repair, titles
 from ocr_tags.broken_names import MARK, put_together, read_runs
-from ocr_tags.cultivars import lone_cultivar
+from ocr_tags.cultivars import labelled_cultivar, lone_cultivar
 from ocr_tags.epithets import plausible_epithet
-from ocr_tags.firms import is_maker, labelled_firms
+from ocr_tags.firms import SERIES_AFTER, is_maker, labelled_firms
 from ocr_tags.foreign_names import genera_called
 from ocr_tags.known_names import agrees, known_name, spelt
 from ocr_tags.name_block import as_titles, find_blocks
@@ -46,6 +46,7 @@ def read_side(tag: TagText, answers: tuple[tuple[int, int], ...] = ()) -> Side:
     side = Side(titles.lines_of(tag), mentions, taken, answers)
     side.blocks = list(find_blocks(tag.string, side.lines, mentions, side.answers_in))
     side.lines = as_titles(tag.string, side.lines, side.blocks)
+    side.cultivars = any(_is_set_apart(tag.string, line) for line in side.lines)
     _read_labelled(tag.string, side)
     _read_beside(side)
     read_runs(tag, side)
@@ -54,6 +55,12 @@ def read_side(tag: TagText, answers: tuple[tuple[int, int], ...] = ()) -> Side:
     _read_blocks(side)
     _read_foreign(side)
     return side
+
+
+def _is_set_apart(string: str, line: Line) -> bool:
+    """Whether a line shows a cultivar by quotes or a label, or a trade mark on a name."""
+    marked = MARK.search(line.text) and not SERIES_AFTER.search(line.text) and not line.text.startswith("©")
+    return bool(marked or lone_cultivar(string, line) or labelled_cultivar(string, line))
 
 
 # ---------------------------------------------------------------- common names: where they stand

@@ -9,6 +9,7 @@ from __future__ import annotations
 import gzip
 import re
 import unicodedata
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
@@ -280,6 +281,8 @@ def match_plant(common_names: tuple[str, ...], botanical: BotanicalName | None) 
 
     >>> match_plant(("Spanish lavender",), None).name
     'Lavandula stoechas'
+    >>> match_plant(("Marrow Lark Spanish Lavender",), None).name
+    'Lavandula stoechas'
     """
     if botanical is not None and botanical.genus:
         if botanical.species:
@@ -289,7 +292,7 @@ def match_plant(common_names: tuple[str, ...], botanical: BotanicalName | None) 
         if named:
             return _choose(tuple(named), ())
         return PlantMatch(botanical.genus) if is_genus(botanical.genus) else None
-    for name in common_names:
+    for name in (*common_names, *_endings(common_names)):
         others = _ambiguous().get(key(name), ())
         found = plants_called(name)
         if found:
@@ -300,6 +303,12 @@ def match_plant(common_names: tuple[str, ...], botanical: BotanicalName | None) 
         if names := _long_common().get(key(name)):
             return PlantMatch(names[0], (name,)) if len(names) == 1 else PlantMatch(None, could_be=names)
     return None
+
+
+def _endings(common_names: tuple[str, ...]) -> Iterator[str]:
+    """What each name ends with, longest first: a title may begin with a selling name that no list knows."""
+    for words in map(str.split, common_names):
+        yield from (" ".join(words[first:]) for first in range(1, len(words)))
 
 
 def _choose(found: tuple[Plant, ...], others: tuple[str, ...]) -> PlantMatch:

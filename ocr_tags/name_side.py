@@ -8,7 +8,7 @@ from ocr_tags.known_names import agrees
 from ocr_tags.name_block import Block
 from ocr_tags.naming import Mention
 from ocr_tags.record import BotanicalName, Found
-from ocr_tags.titles import Line, Piece
+from ocr_tags.titles import Line, Piece, known_ending
 
 KNOWN = 0.7
 """From this certainty up a common name counts as known, and unknown titles are no longer guessed at."""
@@ -20,7 +20,7 @@ class Side:
 
     `common` are known names, `unknown` titles that may be names, `loose` title words that may be a cultivar
     standing apart, `marked` words with a trade mark sign; `labelled` is where a label or place says: a name.
-    In `answers` other fields found their values.
+    In `answers` other fields found their values. `cultivars`: whether a mark or a cultivar stands apart.
     """
 
     lines: tuple[Line, ...]
@@ -33,6 +33,7 @@ class Side:
     marked: list[str] = field(default_factory=list)
     labelled: set[tuple[int, int]] = field(default_factory=set)
     blocks: list[Block] = field(default_factory=list)
+    cultivars: bool = False
 
     @property
     def genera(self) -> set[str]:
@@ -45,6 +46,14 @@ class Side:
     def is_in_block(self, line: Line) -> bool:
         """Whether the line stands with a botanical name, above it."""
         return any(self.lines[number].start == line.start for block in self.blocks for number in block.above)
+
+    def is_without_cultivar(self, common: str) -> bool:
+        """Whether the side names a species of this common name, and neither a cultivar nor a mark."""
+        whole = [m.name for m in self.mentions if m.name.species]
+        told = any(m.name.cultivar or m.name.trade_designation for m in self.mentions)
+        count, ending = known_ending(common.split())
+        agreed = bool(count) and any(agrees(ending, name.genus) for name in whole)
+        return agreed and not told and not self.cultivars
 
     def answers_in(self, piece: Piece | Line) -> bool:
         return any(start < piece.end and end > piece.start for start, end in self.answers)

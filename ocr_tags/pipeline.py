@@ -26,6 +26,7 @@ from ocr_tags.settings import Settings
 from ocr_tags.shots import joined_claims, joined_lines
 from ocr_tags.text import Line, side_texts
 from ocr_tags.voting import Claim, claims, readings
+from ocr_tags.whole_names import whole_names
 
 FEW_WORDS = 3
 """A side with fewer words than this counts as unreadable."""
@@ -211,6 +212,10 @@ def _laid_together(first: SideRead, second: SideRead | None = None) -> dict[str,
         )
         for field in FIELDS
     }
+    botanical = found[BOTANICAL_NAME.name]
+    found[COMMON_NAMES.name] = whole_names(
+        found[COMMON_NAMES.name], botanical[0].value if botanical else None
+    )
     return {name: entries for name, entries in found.items() if entries}
 
 

@@ -15,8 +15,8 @@ from pathlib import Path
 from typing import Any, Literal, get_args
 
 from ocr_tags.errors import TagError
-from ocr_tags.fields.usda import halves, zone_for
 from ocr_tags.lengths import Units
+from ocr_tags.usda import halves, zone_for
 
 Heat = Literal["cool", "average", "hot"]
 Hemisphere = Literal["north", "south"]

@@ -236,19 +236,30 @@ class Found(Generic[V_co]):
     certainty: float = 1.0
 
 
+Shape = Literal["one", "list", "each"]
+"""How several findings become the record's entry: `one` fact (findings must agree), `list` (one reading
+whose value collects all items), `each` (a list of readings, main one first)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fact(Generic[V]):
+    """One thing a tag may say, for whoever looks at records and reads no tag."""
+
+    name: str
+    label: str
+    type: type[V]
+    shape: Shape = "one"
+
+
 @dataclass(frozen=True, slots=True)
 class Field(Generic[V]):
-    """One thing a tag may say: the one place that knows its name, its type and who reads it.
-
-    `shape` says how several findings become the record's entry: `one` fact (findings must agree),
-    `list` (one reading whose value collects all items), `each` (a list of readings, main one first).
-    """
+    """A fact and who reads it from a tag."""
 
     name: str
     label: str
     type: type[V]
     read: Callable[[TagText], Iterator[Found[V]]]
-    shape: Literal["one", "list", "each"] = "one"
+    shape: Shape = "one"
 
 
 @dataclass(frozen=True, slots=True)
@@ -345,10 +356,10 @@ class TagRecord:
     notes: tuple[str, ...] = ()
     """What a person should know about how this record came about: pairing, an unreadable side."""
 
-    def best(self, wanted: Field[V]) -> Reading[V] | None:
+    def best(self, wanted: Fact[V] | Field[V]) -> Reading[V] | None:
         """The reading that counts for this field, or None when the tag does not say."""
         found = self.readings.get(wanted.name, ())
         return found[0] if found else None
 
-    def all(self, wanted: Field[V]) -> tuple[Reading[V], ...]:
+    def all(self, wanted: Fact[V] | Field[V]) -> tuple[Reading[V], ...]:
         return self.readings.get(wanted.name, ())

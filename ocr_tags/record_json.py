@@ -14,14 +14,14 @@ from typing import Any
 import msgspec
 
 from ocr_tags.errors import CatalogueError
-from ocr_tags.fields import FIELDS
-from ocr_tags.record import FORMAT, Box, Caution, Field, Photo, PlantMatch, Reading, TagRecord
+from ocr_tags.facts import FACTS
+from ocr_tags.record import FORMAT, Box, Caution, Fact, Photo, PlantMatch, Reading, TagRecord
 
 
 def to_json(record: TagRecord) -> dict[str, Any]:
     """The record as plain dicts, lists, numbers and text, ready for `json.dumps`."""
     fields: dict[str, Any] = {}
-    for field in FIELDS:
+    for field in FACTS:
         readings = record.readings.get(field.name, ())
         if readings:
             shown = [_reading(reading) for reading in readings]
@@ -56,7 +56,7 @@ def from_json(shown: Mapping[str, Any]) -> TagRecord:
             photos=photos,
             readings={
                 field.name: _read_back(shown["fields"][field.name], field, photos)
-                for field in FIELDS
+                for field in FACTS
                 if field.name in shown["fields"]
             },
             plant=_as(shown["plant"], PlantMatch) if shown.get("plant") else None,
@@ -69,7 +69,7 @@ def from_json(shown: Mapping[str, Any]) -> TagRecord:
         raise CatalogueError(f"This JSON is not a tag record: {error}.") from error
 
 
-def value_type(field: Field[Any]) -> Any:
+def value_type(field: Fact[Any]) -> Any:
     """The type of the value a reading of this field holds."""
     return tuple[field.type, ...] if field.shape == "list" else field.type  # type: ignore[name-defined]
 
@@ -106,7 +106,7 @@ def _reading(reading: Reading[Any]) -> dict[str, Any]:
     }
 
 
-def _read_back(shown: Any, field: Field[Any], photos: tuple[Photo, ...]) -> tuple[Reading[Any], ...]:
+def _read_back(shown: Any, field: Fact[Any], photos: tuple[Photo, ...]) -> tuple[Reading[Any], ...]:
     entries = shown if field.shape == "each" else [shown]
     return tuple(_reading_back(entry, value_type(field), photos) for entry in entries)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import fields, is_dataclass
 from typing import Any
 
@@ -12,9 +12,8 @@ from rich.console import Console
 from rich.markup import escape
 from rich.table import Table
 
-from ocr_tags.cautions import verdict
 from ocr_tags.confidence import LEVEL_WORDS, level
-from ocr_tags.fields import FIELDS
+from ocr_tags.facts import FACTS
 from ocr_tags.lengths import Units, length_in_words
 from ocr_tags.place import Place
 from ocr_tags.record import (
@@ -127,7 +126,7 @@ def doubtful_fields(record: TagRecord, below: float) -> list[str]:
     """Labels of the fields with a doubtful value, in the order of the tag."""
     return [
         field.label
-        for field in FIELDS
+        for field in FACTS
         if any(doubt(reading, below) for reading in record.readings.get(field.name, ()))
     ]
 
@@ -149,35 +148,51 @@ def name_of(record: TagRecord) -> str:
 
 
 def table_of(
-    records: Iterable[TagRecord],
+    parts: Iterable[tuple[str, Sequence[TagRecord]]],
     below: float,
     width: int,
     why: Iterable[str] = (),
     place: Place = NOWHERE,
 ) -> Table:
-    """One row a tag; with `why`, a last column saying why each was found; with a zone, if it lives there.
+    """One row a tag, each part under its title if it has one, so that columns line up between parts.
 
-    `width` is the terminal's, in characters: a narrow one gets the values of a tag under each other.
+    With `why`, a last column says why each tag was found; with a zone, another if it lives there. `width`
+    is the terminal's, in characters: a narrow one gets the values of a tag under each other.
     """
     reasons = list(why)
     here = f"Here ({place.zone})" if place.zone else ""
-    facts = [(field.name, field.label) for field in FIELDS if field.name in IN_LISTS]
+    labels = [*(fact.label for fact in FACTS if fact.name in IN_LISTS), *([here] if here else [])]
     table = Table(header_style="bold", show_lines=width < ROOMY)
-    labels = [*(label for _, label in facts), *([here] if here else [])]
     headings = ["Tag", "Plant", *(["Says"] if width < ROOMY else labels)]
     for heading in (*headings, *(["Found because"] if reasons else [])):
         table.add_column(heading, overflow="fold")
-    for number, record in enumerate(records):
-        plant = "\n".join(filter(None, (_marked(record, name, below) for name in NAMES))) or "no name read"
-        cells = [(label, _marked(record, name, below, place.units)) for name, label in facts]
-        if here:
-            cells.append((here, verdict(record, place) or ""))
-        if width < ROOMY:
-            said = ["\n".join(f"{label}: {cell}" for label, cell in cells if cell)]
-        else:
-            said = [cell for _, cell in cells]
-        table.add_row(record.tag_id, plant, *said, *([escape(reasons[number])] if reasons else []))
+    left = iter(reasons)
+    for title, records in parts:
+        if title:
+            table.add_section()
+            table.add_row("", f"[bold]{escape(title)}[/bold]")
+        for record in records:
+            said = _said(record, below, place)
+            if width < ROOMY:
+                named = zip(labels, said, strict=True)
+                said = ["\n".join(f"{label}: {cell}" for label, cell in named if cell)]
+            because = [escape(next(left))] if reasons else []
+            table.add_row(record.tag_id, _called(record, below), *said, *because)
     return table
+
+
+def _called(record: TagRecord, below: float) -> str:
+    return "\n".join(filter(None, (_marked(record, name, below) for name in NAMES))) or "no name read"
+
+
+def _said(record: TagRecord, below: float, place: Place) -> list[str]:
+    """The values shown in lists, in the order of the tag; with a zone, last how the tag stands to it."""
+    said = [_marked(record, fact.name, below, place.units) for fact in FACTS if fact.name in IN_LISTS]
+    if place.zone:
+        from ocr_tags.cautions import verdict  # most have set no zone, and need not wait for the rules
+
+        said.append(verdict(record, place) or "")
+    return said
 
 
 def details(record: TagRecord, below: float, boxes: bool = False, units: Units | None = None) -> Table:
@@ -219,7 +234,7 @@ def details(record: TagRecord, below: float, boxes: bool = False, units: Units |
 
 
 def _readings(record: TagRecord) -> Iterator[tuple[str, Reading[Any]]]:
-    for field in FIELDS:
+    for field in FACTS:
         for number, reading in enumerate(record.readings.get(field.name, ())):
             yield ("" if number else field.label), reading
 

@@ -94,7 +94,7 @@ def _answers(string: str, start: int) -> bool:
 
 def runs(tag: TagText, lines: tuple[Line, ...]) -> Iterator[tuple[Line, ...]]:
     """Title lines of about one size that stand together: a name broken over lines, longest runs first."""
-    for length in (3, 2):
+    for length in (4, 3, 2):
         for first in range(len(lines) - length + 1):
             run = lines[first : first + length]
             sizes = [line.size for line in run]

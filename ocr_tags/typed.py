@@ -6,10 +6,11 @@ import json
 from typing import Any
 
 from ocr_tags.errors import QueryError
-from ocr_tags.record import BotanicalName, Field, TagText
+from ocr_tags.fields import FIELDS
+from ocr_tags.record import BotanicalName, Fact, TagText
 
 
-def typed_value(field: Field[Any], text: str) -> Any:
+def typed_value(field: Fact[Any], text: str) -> Any:
     """The value meant by `text`: words as printed on a tag ("12-18 in"), or its JSON shape.
 
     Raises QueryError when the text is understood in no way, or in more than one.
@@ -28,18 +29,19 @@ def typed_value(field: Field[Any], text: str) -> Any:
     return values[0]
 
 
-def _from_json(field: Field[Any], text: str) -> Any:
+def _from_json(field: Fact[Any], text: str) -> Any:
     try:
         return json.loads(text)
     except json.JSONDecodeError as error:
         raise QueryError(f"This is not JSON for {field.label.lower()}: {error}.") from error
 
 
-def _read(field: Field[Any], text: str) -> list[Any]:
+def _read(field: Fact[Any], text: str) -> list[Any]:
     """What the field's reader makes of the text: by itself if it is a name, else behind its label first."""
+    (read,) = (each.read for each in FIELDS if each.name == field.name)
     labelled = [f"{field.label}: {text}", f"{field.label} {text}"]
     for attempt in [text, *labelled] if field.type is BotanicalName else [*labelled, text]:
-        values = list({repr(found.value): found.value for found in field.read(TagText(attempt))}.values())
+        values = list({repr(found.value): found.value for found in read(TagText(attempt))}.values())
         if values:
             return values
     return []

@@ -25,6 +25,8 @@ FULLER_SHARE = 0.6
 POORER_VOTE = 0.5
 """The share of its vote that an engine gives to a value of which it read a part in the same place."""
 
+LIKELY = 0.5
+"""Likelier right than wrong: enough for an item of a list, and for a value to put another in doubt."""
 LEAST_VOTE = 0.3
 """A value with no better vote is left out: the samples hold too few such to tell how often they are right."""
 
@@ -198,14 +200,14 @@ def _one(field: Field[Any], everything: Sequence[Claim], fit: Fit) -> list[Weigh
         return []
     best, evidence = _weighed(field.name, groups[0], fit, *groups[1:])
     others = [_weighed(field.name, group, fit, groups[0])[0] for group in groups[1:]]
-    likely = [fit.chance(field.name, _evidence(group)) >= fit.shown for group in groups[1:]]
+    likely = [fit.chance(field.name, _evidence(group)) >= LIKELY for group in groups[1:]]
     shown = tuple(other for other, alone in zip(others, likely, strict=True) if alone)
     return [(replace(best, status="disagreed", alternatives=shown) if shown else best, evidence)]
 
 
 def _list(field: Field[Any], items: Sequence[Weighed], fit: Fit) -> list[Weighed]:
     """One reading of all likely items: as sure as its weakest, less the strongest that was left out."""
-    kept = [item for item in items if item[0].confidence >= fit.shown]
+    kept = [item for item in items if item[0].confidence >= LIKELY]
     if not kept:
         return []
     left_out = max((item[0].confidence for item in items if item not in kept), default=0.0)

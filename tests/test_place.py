@@ -15,8 +15,8 @@ from typer.testing import CliRunner, Result
 from index import Catalogue
 from ocr_tags.cli import app
 from ocr_tags.errors import ExitCode
-from ocr_tags.fields.usda import HALF_ZONES
 from ocr_tags.place import Day, Place, PlaceError, Point, load_place, place_from, save_place
+from ocr_tags.usda import HALF_ZONES
 
 
 @pytest.fixture

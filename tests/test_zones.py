@@ -11,9 +11,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ocr_tags.fields.cold import MIN_TEMPERATURE
-from ocr_tags.fields.usda import HALF_ZONES, USDA_ZONES, colder_half, steps_colder, zone_for
 from ocr_tags.fields.zones import HARDINESS, HEAT_ZONES, RHS_RATING
 from ocr_tags.record import Hardiness, HeatZones, TagText, Temperature
+from ocr_tags.usda import HALF_ZONES, USDA_ZONES, colder_half, steps_colder, zone_for
 
 FIELDS = (HARDINESS, HEAT_ZONES, RHS_RATING, MIN_TEMPERATURE)
 SURE = 0.5

@@ -6,9 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from ocr_tags.cautions.common import caution, kinds, quoted
-from ocr_tags.fields.bloom import BLOOM
-from ocr_tags.fields.care import WATER
-from ocr_tags.fields.sale import CONTAINER
+from ocr_tags.facts import BLOOM, CONTAINER, WATER
 from ocr_tags.place import Place, Point
 from ocr_tags.record import Bloom, Caution, Reading, TagRecord
 

@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
-from ocr_tags.fields.categories import CATEGORIES
-from ocr_tags.fields.names import BOTANICAL_NAME
-from ocr_tags.fields.usda import USDA_ZONES
+from ocr_tags.facts import BOTANICAL_NAME, CATEGORIES
 from ocr_tags.lexicon import Plant, plant_named
 from ocr_tags.place import Place
-from ocr_tags.record import Caution, Field, Reading, Swatch, TagRecord, Weight
+from ocr_tags.record import Caution, Fact, Reading, Swatch, TagRecord, Weight
+from ocr_tags.usda import USDA_ZONES
 
 PRACTICE = "common practice, no source"
 DOUBTFUL = 0.8
@@ -19,7 +18,7 @@ DOUBTFUL = 0.8
 
 def caution(
     code: str,
-    field: Field[Any],
+    field: Fact[Any],
     message: str,
     advice: str,
     *,

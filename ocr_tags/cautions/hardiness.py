@@ -11,11 +11,10 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from ocr_tags.cautions.common import PRACTICE, caution, cold_of, kinds, printed_kinds, quoted
-from ocr_tags.fields.cold import MIN_TEMPERATURE
-from ocr_tags.fields.usda import HALF_ZONES, halves, zone_for
-from ocr_tags.fields.zones import HARDINESS, RHS_RATING
+from ocr_tags.facts import HARDINESS, MIN_TEMPERATURE, RHS_RATING
 from ocr_tags.place import Place
-from ocr_tags.record import Caution, Field, Hardiness, Reading, TagRecord
+from ocr_tags.record import Caution, Fact, Hardiness, Reading, TagRecord
+from ocr_tags.usda import HALF_ZONES, halves, zone_for
 
 Verdict = Literal["hardy", "at its limit", "too cold", "too warm"]
 
@@ -44,7 +43,7 @@ class Rated:
     coldest: int
     warmest: int | None
     how: str
-    field: Field[Any]
+    field: Fact[Any]
     reading: Reading[Any]
     open_to_cold: bool = False
 

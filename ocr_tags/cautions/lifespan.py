@@ -7,10 +7,10 @@ from typing import Any
 
 from ocr_tags.cautions.common import caution, kinds, known_plant
 from ocr_tags.cautions.hardiness import rated
-from ocr_tags.fields.categories import CATEGORIES
-from ocr_tags.fields.usda import HALF_ZONES
+from ocr_tags.facts import CATEGORIES
 from ocr_tags.place import Place
 from ocr_tags.record import Caution, Reading, TagRecord
+from ocr_tags.usda import HALF_ZONES
 
 FROST_FREE = HALF_ZONES.index("10a")
 """From here on a usual winter has no hard frost (30 °F and above)."""

@@ -11,9 +11,7 @@ from collections.abc import Iterator
 from typing import Literal
 
 from ocr_tags.cautions.common import PRACTICE, caution, printed_kinds
-from ocr_tags.fields.light import LIGHT
-from ocr_tags.fields.light_signs import SUNNY_TO_SHADY
-from ocr_tags.fields.sizes import HEIGHT, SPREAD
+from ocr_tags.facts import HEIGHT, LIGHT, SPREAD, SUNNY_TO_SHADY
 from ocr_tags.place import Place
 from ocr_tags.record import Caution, Reading, TagRecord
 

@@ -7,10 +7,9 @@ from typing import Any
 
 from ocr_tags.agreement import compare
 from ocr_tags.cautions.common import PRACTICE, caution, quoted
-from ocr_tags.fields import FIELDS
-from ocr_tags.fields.names import BOTANICAL_NAME, COMMON_NAMES
+from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES, FACTS
 from ocr_tags.place import Place
-from ocr_tags.record import Caution, Field, Reading, TagRecord
+from ocr_tags.record import Caution, Fact, Reading, TagRecord
 
 _ASK = "Ask for the botanical name before you order more of it or look up its care."
 _NAMES_BASIS = (
@@ -57,7 +56,7 @@ def only_common_name(record: TagRecord, place: Place) -> Iterator[Caution]:
 
 def sides_disagree(record: TagRecord, place: Place) -> Iterator[Caution]:
     """Speak for each field of which front and back print different values."""
-    for field in FIELDS:
+    for field in FACTS:
         for reading in record.all(field):
             other = _other_side(reading)
             if other is not None:
@@ -71,7 +70,7 @@ def _other_side(reading: Reading[Any]) -> Reading[Any] | None:
     return next((other for other in others if compare(reading.value, other.value) == "different"), None)
 
 
-def _disagreement(field: Field[Any], one: Reading[Any], other: Reading[Any]) -> Caution:
+def _disagreement(field: Fact[Any], one: Reading[Any], other: Reading[Any]) -> Caution:
     front, back = (one, other) if one.side == "front" else (other, one)
     return caution(
         "sides-disagree",

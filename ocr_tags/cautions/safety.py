@@ -12,14 +12,10 @@ from importlib.resources import files
 from typing import Any
 
 from ocr_tags.cautions.common import botanical_names, caution, kinds, quoted
-from ocr_tags.fields.categories import CATEGORIES
-from ocr_tags.fields.claims import WARNINGS
-from ocr_tags.fields.codes import PATENTS
-from ocr_tags.fields.names import BOTANICAL_NAME, COMMON_NAMES
-from ocr_tags.fields.sizes import HEIGHT
+from ocr_tags.facts import BOTANICAL_NAME, CATEGORIES, COMMON_NAMES, HEIGHT, PATENTS, WARNINGS
 from ocr_tags.lexicon import key
 from ocr_tags.place import Place
-from ocr_tags.record import Caution, Field, TagRecord, Weight
+from ocr_tags.record import Caution, Fact, TagRecord, Weight
 
 # ---------------------------------------------------------------- poison and eating
 
@@ -134,7 +130,7 @@ def regulated(record: TagRecord, place: Place) -> Iterator[Caution]:
             if _concerns(list_name, place):
                 said.setdefault(list_name, (name, example))
     botanical = record.best(BOTANICAL_NAME)
-    field: Field[Any] = BOTANICAL_NAME if botanical else COMMON_NAMES
+    field: Fact[Any] = BOTANICAL_NAME if botanical else COMMON_NAMES
     for list_name, (name, example) in said.items():
         where, source = _LISTS[list_name]
         yield caution(

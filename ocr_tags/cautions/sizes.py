@@ -10,12 +10,10 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from ocr_tags.cautions.common import caution, kinds, known_plant, printed_kinds, quoted
-from ocr_tags.fields.categories import CATEGORIES
-from ocr_tags.fields.names import COMMON_NAMES
-from ocr_tags.fields.sizes import FLOWER_HEIGHT, HEIGHT, SPACING, SPREAD
+from ocr_tags.facts import CATEGORIES, COMMON_NAMES, FLOWER_HEIGHT, HEIGHT, SPACING, SPREAD
 from ocr_tags.lengths import length_in_words
 from ocr_tags.place import Place
-from ocr_tags.record import Caution, Field, Length, Reading, TagRecord
+from ocr_tags.record import Caution, Fact, Length, Reading, TagRecord
 
 _BEDDED = frozenset(
     {"annual", "perennial", "biennial", "tender_perennial", "grass", "fern", "bulb", "herb", "vegetable"}
@@ -140,7 +138,7 @@ def size_out_of_range(record: TagRecord, place: Place) -> Iterator[Caution]:
 
 
 def _limits(
-    record: TagRecord, found: frozenset[str], ranges: Mapping[str, tuple[float, float]], field: Field[Any]
+    record: TagRecord, found: frozenset[str], ranges: Mapping[str, tuple[float, float]], field: Fact[Any]
 ) -> tuple[float, float] | None:
     """The widest range over all kinds this plant may be; None when no kind is known."""
     known = [ranges[kind] for kind in found if kind in ranges]
@@ -167,7 +165,7 @@ def _out_of(length: Length, limits: tuple[float, float]) -> str:
 
 
 def _improbable(
-    record: TagRecord, field: Field[Any], reading: Reading[Length], limits: tuple[float, float], place: Place
+    record: TagRecord, field: Fact[Any], reading: Reading[Length], limits: tuple[float, float], place: Place
 ) -> Caution:
     way = _out_of(reading.value, limits)
     plant = known_plant(record)

@@ -9,11 +9,9 @@ from importlib.resources import files
 from typing import Any
 
 from ocr_tags.cautions.common import PRACTICE, caution, quoted
-from ocr_tags.fields.claims import NATIVE_CLAIM
-from ocr_tags.fields.colours import COLOURS
-from ocr_tags.fields.names import BOTANICAL_NAME
+from ocr_tags.facts import BOTANICAL_NAME, COLOURS, NATIVE_CLAIM
 from ocr_tags.place import Place
-from ocr_tags.record import Caution, Field, Reading, Swatch, TagRecord
+from ocr_tags.record import Caution, Fact, Reading, Swatch, TagRecord
 
 _CHARTS = (
     "Kelly and Judd, Color: Universal Language and Dictionary of Names, NBS Special Publication 440 (1976), "
@@ -55,7 +53,7 @@ def colour_words(record: TagRecord, place: Place) -> Iterator[Caution]:
 
     A common name does not count: blue fescue and red maple are names, not promises.
     """
-    said: dict[str, tuple[str, Reading[Any], Field[Any]]] = {}
+    said: dict[str, tuple[str, Reading[Any], Fact[Any]]] = {}
     for reading, field, text in _coloured(record):
         for printed in re.findall(r"[^\W\d_]+", text):
             word = _FOREIGN.get(printed.lower(), printed.lower())
@@ -83,7 +81,7 @@ def _spread(swatches: tuple[Swatch, ...]) -> tuple[Swatch, ...]:
     return tuple(swatches[round(number * step)] for number in range(_MOST_SWATCHES))
 
 
-def _coloured(record: TagRecord) -> Iterator[tuple[Reading[Any], Field[Any], str]]:
+def _coloured(record: TagRecord) -> Iterator[tuple[Reading[Any], Fact[Any], str]]:
     """Readings that may promise a colour, and the words that do: stated colours first."""
     colours, name = record.best(COLOURS), record.best(BOTANICAL_NAME)
     if colours:

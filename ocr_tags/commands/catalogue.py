@@ -75,11 +75,11 @@ def find(
         say(line)
     if as_json:
         return
-    for title, hits in parts_of(found):
-        if title:
-            print(title)
-        why_column = [f"{hit.score:.0f}: {hit.why}" for hit in hits] if explain else None
-        print_table([hit.record for hit in hits], settings, place, why_column)
+    if parts := parts_of(found):
+        reasons = [f"{hit.score:.0f}: {hit.why}" for _, hits in parts for hit in hits] if explain else []
+        print_table(
+            [(title, [hit.record for hit in hits]) for title, hits in parts], settings, place, reasons
+        )
 
 
 @app.command("list")
@@ -98,7 +98,7 @@ def list_tags(
             for record in catalogue.records(limit, offset):
                 print_json(record_json(record, place))
         elif records := list(catalogue.records(limit, offset)):
-            print_table(records, settings, place)
+            print_table([("", records)], settings, place)
         else:
             say("The catalogue holds no tags." if not len(catalogue) else "There are no tags that far on.")
 

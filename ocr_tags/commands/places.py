@@ -74,7 +74,7 @@ def place(
 
 
 def _show_zones(as_json: bool) -> None:
-    from ocr_tags.fields.usda import USDA_ZONES
+    from ocr_tags.usda import USDA_ZONES
 
     for half, low_f, high_f, low_c, high_c in USDA_ZONES:
         if as_json:

@@ -10,6 +10,7 @@ import json
 import os
 import sys
 import traceback
+from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
@@ -192,12 +193,17 @@ def say_general(place: Place) -> None:
 
 
 def print_table(
-    records: list[TagRecord], settings: Settings, place: Place, why: list[str] | None = None
+    parts: Sequence[tuple[str, Sequence[TagRecord]]],
+    settings: Settings,
+    place: Place,
+    why: Sequence[str] = (),
 ) -> None:
-    """One row a record, and what the mark of doubt means where one is shown."""
+    """One row a record, each part under its title, and what the mark of doubt means where one is shown."""
     from ocr_tags import show
 
     console = show.console()
-    console.print(show.table_of(records, settings.doubtful_below, console.width, why or (), place))
-    if any(show.doubtful_fields(record, settings.doubtful_below) for record in records):
+    console.print(show.table_of(parts, settings.doubtful_below, console.width, why, place))
+    if any(
+        show.doubtful_fields(record, settings.doubtful_below) for _, records in parts for record in records
+    ):
         say(show.LEGEND)

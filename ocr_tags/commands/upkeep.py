@@ -16,9 +16,9 @@ from ocr_tags.settings import Settings, config_file
 @app.command()
 def fields(as_json: AsJson = False) -> None:
     """List every field a tag may have, by the name used in JSON and in 'correct'."""
-    from ocr_tags.fields import FIELDS
+    from ocr_tags.facts import FACTS
 
-    for field in FIELDS:
+    for field in FACTS:
         if as_json:
             print_json({"name": field.name, "label": field.label, "shape": field.shape})
         else:

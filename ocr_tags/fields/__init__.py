@@ -1,7 +1,7 @@
 """Text in, values out: one file per family of fields, and the list of them all.
 
-To add a field, write its reader in a file here and one line in the list; JSON, search, tables and
-commands follow from the list.
+To add a field, write its reader in a file here and one line in the list, and say in `facts.py` what it is
+called; JSON, search, tables and commands follow from there.
 """
 
 from typing import Any

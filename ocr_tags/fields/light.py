@@ -11,14 +11,8 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from ocr_tags.fields.light_signs import (
-    SUNNY_TO_SHADY,
-    Light,
-    by_hours,
-    by_marks,
-    morning_sun,
-    sun_full,
-)
+from ocr_tags.facts import SUNNY_TO_SHADY
+from ocr_tags.fields.light_signs import Light, by_hours, by_marks, morning_sun, sun_full
 from ocr_tags.fields.phrases import Hit, Phrases, cells, fold, label_phrases, listed
 from ocr_tags.fields.values import SECOND_LANGUAGE, labelled
 from ocr_tags.patterns import later

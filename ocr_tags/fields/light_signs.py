@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from ocr_tags.facts import SUNNY_TO_SHADY
 from ocr_tags.fields.phrases import fold
 from ocr_tags.patterns import later
 from ocr_tags.record import Found
 
-SUNNY_TO_SHADY = ("full_sun", "part_sun", "part_shade", "full_shade")
 Light = tuple[str, ...]
 
 _DRAWN: dict[str, Light] = {

@@ -36,6 +36,9 @@ SHORTEST_LOOSE = 5
 PERHAPS_LONGER = 0.72
 """How sure a known name is below unknown words in the same letters, which may be its beginning."""
 
+PART = 0.5
+"""The share of its certainty that the end of a longer name keeps: enough to vouch for that name."""
+
 __all__ = ["BOTANICAL_NAME", "COMMON_NAMES", "SERIES", "SUPPLIER"]
 
 
@@ -85,8 +88,8 @@ def _chosen(side: Side, botanical: tuple[Found[BotanicalName], ...]) -> list[Fou
         if side.genera and lexicon.plants_called(one.value) and one.span not in side.labelled:
             agreed = any(agrees(one.value, genus) for genus in side.genera)
             certainty = min(0.98, certainty + 0.1) if agreed else certainty * 0.6
-        if one.span not in side.labelled and _is_part(one, found):
-            certainty *= 0.6
+        if one.span not in side.labelled and _is_part(one, found, side):
+            certainty *= PART
         if is_perhaps_longer(one, side):
             certainty = min(certainty, PERHAPS_LONGER)
         if certainty < DOUBTED:
@@ -98,11 +101,18 @@ def _chosen(side: Side, botanical: tuple[Found[BotanicalName], ...]) -> list[Fou
     return sorted(best.values(), key=lambda f: (f.certainty < KNOWN, f.span))
 
 
-def _is_part(one: Found[str], others: list[Found[str]]) -> bool:
-    """Whether a longer name next to this one ends with it: a line read twice, once in part."""
+def _is_part(one: Found[str], others: list[Found[str]], side: Side) -> bool:
+    """Whether a longer name of the side ends with this one, and no label tells that they are two names.
+
+    It is a line read twice, once in part, or the last line of that name.
+    """
     return any(
         other.value.lower().endswith(f" {one.value.lower()}")
-        and min(abs(other.span[0] - one.span[1]), abs(one.span[0] - other.span[1])) < 3
+        and other.span not in side.labelled
+        and (
+            (other.certainty >= KNOWN and lexicon.is_common_name(other.value))
+            or min(abs(other.span[0] - one.span[1]), abs(one.span[0] - other.span[1])) < 3
+        )
         for other in others
     )
 
@@ -151,9 +161,14 @@ def _in_title(cultivar: str, closed: bool, side: Side) -> str | None:
     titled = [line.text.strip(" '‘’“”\"") for line in side.lines if line.title]
     for text in (*titled, *(f"{a} {b}" for a, b in pairwise(titled))):
         words = text.split()
-        if not titles.looks_like_name(text) or len(set(words)) < len(words) or titles.known_ending(words)[0]:
+        if not titles.looks_like_name(text) or len(set(words)) < len(words):
             continue
-        begins = not closed and repair.fold(" ".join(words[:count])) == plain and len(words) == count + 1
+        begins = (
+            not closed
+            and not titles.known_ending(words)[0]
+            and repair.fold(" ".join(words[:count])) == plain
+            and len(words) == count + 1
+        )
         alike = len({word.isupper() for word in words}) == 1 and plausible_epithet(text)
         shown = repair.fold(text)
         damaged = shown != plain and len(shown) == len(plain) > 7

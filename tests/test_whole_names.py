@@ -1,0 +1,52 @@
+"""Common names of both sides laid together: the title as printed, not a part of it.
+
+What is printed is invented. Quotes set a cultivar apart (ICNCP 9th edition, Art. 14, from memory); that a selling
+name then stands for itself is common practice, no source.
+"""
+
+import pytest
+
+from ocr_tags.cultivars import with_cultivar
+from ocr_tags.lexicon import match_plant
+from ocr_tags.record import BotanicalName, Box, Reading
+from ocr_tags.whole_names import whole_names
+
+SPECIES = BotanicalName("Digitalis purpurea", "Digitalis", "purpurea")
+CULTIVAR = with_cultivar(SPECIES, "Marrow Lark")
+ONE_LINE, TWO_LINES = Box(0, 0, 900, 60), Box(0, 0, 400, 130)
+
+
+def named(value: str, confidence: float = 0.9, box: Box = ONE_LINE) -> Reading[str]:
+    return Reading(value, value, "front", box, confidence, "read")
+
+
+@pytest.mark.parametrize(
+    ("names", "botanical", "kept"),
+    [
+        (("Marrow Lark Common Foxglove", "Common Foxglove"), SPECIES, 1),
+        (("Marrow Lark Common Foxglove", "Foxglove"), SPECIES, 1),
+        (("Common Foxglove", "Foxglove"), SPECIES, 2),
+        (("Marrow Lark Common Foxglove", "Common Foxglove"), CULTIVAR, 2),
+    ],
+)
+def test_the_rest_of_a_title_is_no_other_name(
+    names: tuple[str, ...], botanical: BotanicalName, kept: int
+) -> None:
+    found = whole_names([named(name) for name in names], botanical)
+    assert [one.value for one in found] == list(names[:kept])
+
+
+def test_a_cultivar_on_a_line_above_is_no_part_of_the_common_name() -> None:
+    title = named("Marrow Lark Common Foxglove", box=TWO_LINES)
+    found = whole_names([title, named("Common Foxglove")], CULTIVAR)
+    assert [one.value for one in found] == ["Common Foxglove"]
+
+
+def test_a_doubtful_title_does_not_replace_a_sure_name() -> None:
+    found = whole_names([named("Lyd Common Foxglove", 0.55), named("Common Foxglove", 0.95)], SPECIES)
+    assert "Common Foxglove" in [one.value for one in found]
+
+
+def test_a_title_that_begins_with_a_selling_name_still_finds_its_plant() -> None:
+    found = match_plant(("Marrow Lark Common Foxglove",), None)
+    assert found is not None and found.name == "Digitalis purpurea"
