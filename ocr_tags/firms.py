@@ -36,9 +36,7 @@ LABEL = later(
     re.I,
 )
 _SIGN = later(r"(?:^|(?<=[\n\t]))\W*?(?:©|\(c\)|from|by|de|von)[ ](?:\d{4}[ ])?[ ]*", re.I)
-_TOKEN = later(
-    rf"(?P<gap>[ ]?\n?)(?P<word>(?:&|and|of|de|du|la|van|der)(?=[ \n])|{_WORD}\.?(?:[A-Z]\.)*)"
-)
+_TOKEN = later(rf"(?P<gap>[ ]?\n?)(?P<word>(?:&|and|of|de|du|la|van|der)(?=[ \n])|{_WORD}\.?(?:[A-Z]\.)*)")
 _FORMED = later(rf"(?P<name>(?:The\s)?{_NAME}{FORM})(?=\s|,|$)")
 _FROM = later(r"^\W*?(?:©\s*(?:\d{4}\s)?|\(c\)\s*|(?:from|by|de|von)\s+)", re.I)
 _NOT = later(
@@ -55,9 +53,7 @@ _PLACED = later(
 _PASSPORT = later(r"\bplant\s*passport\b|^\s*[ABCD]\s[A-Z]", re.I)
 
 SERIES_AFTER = later(rf"(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})(?:\s?[™®©])?\s+(?:[Ss]eries|SERIES)\b")
-SERIES_BEFORE = later(
-    rf"\b(?:[Ss]eries|SERIES|Série|Serie)\s*[:–-]\s*(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})"
-)
+SERIES_BEFORE = later(rf"\b(?:[Ss]eries|SERIES|Série|Serie)\s*[:–-]\s*(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})")
 
 
 def is_maker(text: str) -> bool:

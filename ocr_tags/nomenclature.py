@@ -76,6 +76,8 @@ _RANKS = {
     "subvar": "subvar.",
     "subf": "subf.",
 }
+
+
 @dataclass(frozen=True, slots=True)
 class Parsed:
     """A name found in a text, and where it ends. `quoted` is how many of the cultivar's quotes were seen."""

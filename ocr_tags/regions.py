@@ -105,9 +105,7 @@ def find_rows(pixels: Pixels) -> tuple[list[LineRegion], list[LineRegion]]:
     return _strongest(_weighed(pixels, level)), _strongest(_weighed(pixels, down))
 
 
-def _rows(
-    layer: Layer, extent: float, upright: bool, least: float = LEAST_ODDS
-) -> Iterator[LineRegion]:
+def _rows(layer: Layer, extent: float, upright: bool, least: float = LEAST_ODDS) -> Iterator[LineRegion]:
     """Rows of one layer that run level, or else up or down (each given both ways)."""
     boxes = layer.boxes
     if upright:

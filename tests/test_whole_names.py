@@ -1,7 +1,7 @@
 """Common names of both sides laid together: the title as printed, not a part of it.
 
-What is printed is invented. Quotes set a cultivar apart (ICNCP 9th edition, Art. 14, from memory); that a selling
-name then stands for itself is common practice, no source.
+What is printed is invented. Quotes set a cultivar apart (ICNCP 9th edition, Art. 14, from memory); that a
+selling name then stands for itself is common practice, no source.
 """
 
 import pytest

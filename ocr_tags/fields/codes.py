@@ -18,9 +18,7 @@ _GROUPS = (
 )
 _DIGITS = later(rf"(?<![\w+#$.,/-])(?<!\d )(?:{_GROUPS})(?![\w/-]|[.,]\d| \d{{3,}})")
 _TELEPHONE = later(r"(?:tel|phone|fax|call|mobile|telefon\w*|telefono|\+)[\s.:()+\d-]*$", re.I)
-_LABEL = later(
-    r"(?:gtin|ean|upc|barcode|jan)(?:[- ]?(?:8|12|13|14|a))?(?: code| no\.?)?\s*[:#]?\s*$", re.I
-)
+_LABEL = later(r"(?:gtin|ean|upc|barcode|jan)(?:[- ]?(?:8|12|13|14|a))?(?: code| no\.?)?\s*[:#]?\s*$", re.I)
 
 
 def read_gtin(tag: TagText) -> Iterator[Found[str]]:

@@ -53,9 +53,7 @@ _POTLESS = later(
     r"bare[- ]?roots?|racines? nues?|wurzelnackt|wortelgoed|kale wortel|raiz desnuda"
     r"|balled (?:&|and) burlapped|root[- ]?ball(?:ed)?|(?:plug|cell|seedling) (?:trays?|packs?|flats?)"
 )
-_LOOSE = later(
-    rf"(?:{_POTLESS.pattern}|plugs?|hanging basket|(?:starter )?tray|flat|basket|liner|b ?& ?b)"
-)
+_LOOSE = later(rf"(?:{_POTLESS.pattern}|plugs?|hanging basket|(?:starter )?tray|flat|basket|liner|b ?& ?b)")
 # A letter for a diameter is read as a nought.
 _ROUND = later(r"[0oø] ?(?P<width>\d{1,2}(?:[.,]5)? ?cm)")
 _CONTAINER_LABELS = label_phrases("container")
@@ -63,9 +61,7 @@ _SIZE = later(
     rf"(?:[0ø] ?)?(?:{_NUMBER} ?(?:{_LENGTH}|{_VOLUME})|{_CLASS.pattern}|{_PACK.pattern}|{_LOOSE.pattern})"
     r".{0,12}"
 )
-_SIZE_LABEL = later(
-    r"(?<![^\n\t])(?:sale |sold )?(?:size|format|formaat|taille|gr[oö]sse|tama[nñ]o) ?: ?"
-)
+_SIZE_LABEL = later(r"(?<![^\n\t])(?:sale |sold )?(?:size|format|formaat|taille|gr[oö]sse|tama[nñ]o) ?: ?")
 _PLANTING = later(
     r"\b(?:in|into|with|of|to|for|use|add|per|fill|large|least|our|than|min(?:imum)?\.?)\s(?:an? "
     r"|at least )*$"
