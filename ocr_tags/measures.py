@@ -11,15 +11,13 @@ from dataclasses import dataclass, replace
 
 from ocr_tags.patterns import later
 from ocr_tags.record import Length
+from ocr_tags.two_units import agree, one_end_lost, to_nearest_five
 
 CM = {"in": 2.54, "ft": 30.48, "cm": 1.0, "m": 100.0, "mm": 0.1}
 METRIC = frozenset({"cm", "m", "mm"})
 
 LONGEST = {"in": 144, "ft": 197, "cm": 1000, "m": 60, "mm": 2000}
 """More than this in that unit is a lost hyphen ("1218 in"), not a plant; 60 m at the outside."""
-
-SAME_SIZE = 0.09
-"""Two units on one tag agree within this share: 3 ft is printed beside 1 m (8.6 % apart)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,8 +66,7 @@ _ENDS = r"(?:(?![^\W\d_])|(?=[HW](?![^\W_])))"
 _UNITS = {
     "in": (
         rf"inch(?:es)?\b\.?|ins?\b\.?|in(?=[HW]\b)|[\"″”“„]|[{_MARKS}]{{2}}|pouces?|po\b\.?|pulgadas?"
-        rf"|pulg\b\.?|"
-        r"zoll"
+        rf"|pulg\b\.?|zoll"
     ),
     "ft": rf"feet|foot|ft\b\.?|ft(?=[HW]\b)|pieds?|pies?|pi\b\.?|[{_MARKS}](?![{_MARKS}])",
     "cm": r"cms?\b\.?|cm(?=[HW]\b)|cent[ií]m[eè]t(?:re|er|ro)s?|zentimeter",
@@ -92,12 +89,10 @@ _UNIT, _WORN_UNIT = _units(_UNITS), _units(_WORN_UNITS)
 
 # "in" is also a word: "Plant 6 in a pot", "grows 18-24 in full sun".
 _WORD_IN = later(
-    r"(?<=\bin) (?:an?(?! ?\d)|the|full|part|partial|sun|shade|spring|summer|fall|autumn|winter|each|one"
-    r"|well|"
-    r"moist|rows?|"
-    r"groups?|containers?|pots?|packs?|your|our|all|most|good|rich|early|late|mid|bloom|flower|zones?|"
-    r"usda|any|"
-    r"beds?|borders?|colou?rs?|that|this|both|hot|cool|cold|dry|sunny)\b|(?<=\bIN) (?:AN?|THE|EACH|POTS?)\b"
+    r"(?<=\bin) (?:an?(?! ?\d)|the|full|part|partial|sun|shade|spring|summer|fall|autumn|winter|each|one|"
+    r"well|moist|rows?|groups?|containers?|pots?|packs?|your|our|all|most|good|rich|early|late|mid|bloom|"
+    r"flower|zones?|usda|any|beds?|borders?|colou?rs?|that|this|both|hot|cool|cold|dry|sunny)\b"
+    r"|(?<=\bIN) (?:AN?|THE|EACH|POTS?)\b"
 )
 
 _VULGAR = dict(zip("½¼¾⅓⅔⅛⅜⅝⅞", (1 / 2, 1 / 4, 3 / 4, 1 / 3, 2 / 3, 1 / 8, 3 / 8, 5 / 8, 7 / 8), strict=True))
@@ -225,6 +220,8 @@ def _measure_at(text: str, start: int) -> Measure | None:
     # One of the two marks of 18" is often lost, and no perennial grows 18 feet.
     if unit == "ft" and (text[last.end - 1] in _MARKS or last.certainty < 1) and last.value > 6:
         doubt *= 0.75
+    if unit == "ft" and last.value > 10 and last.value % 10 == 1 and (second is None or last.value > 20):
+        doubt *= 0.45  # what readers make of 3½'
     return Measure(length if certainty else Length(0, 0), (begin, end), unit, certainty * doubt)
 
 
@@ -232,6 +229,8 @@ def _second(text: str, first: _Quantity) -> _Quantity | None:
     """The far end of a range, if `first` begins one."""
     aside = _ASIDE.match(text, first.end) if first.unit else None
     to = _TO.match(text, aside.end() if aside else first.end)
+    if to and to[0].strip() == "To" and text[first.end - 1] == ".":
+        return None  # "Height 2 ft. To 18 in. wide": another sentence
     second = _quantity(text, to.end()) if to else _behind_stroke(text, first)
     if second is None or not (first.unit or second.unit):
         return None
@@ -281,18 +280,20 @@ def _with_second_unit(text: str, measure: Measure) -> Measure:
     end = other.span[1] + (text[other.span[1] : other.span[1] + 1] in tuple(")]"))
     if not _plausible(other.length):
         return replace(measure, span=(measure.span[0], end), certainty=min(measure.certainty, 0.6))
-    if _agree(measure.length, other.length):
-        certainty = 1 - (1 - measure.certainty) * 0.3 if measure.certainty else 0.0
-    else:
+    if one_end_lost(measure.length, other.length):
         certainty = min(measure.certainty, 0.35)
+    elif agree(measure.length, other.length):
+        certainty = 1 - (1 - measure.certainty) * 0.3 if measure.certainty else 0.0
+    elif not _rounded(measure, other):
+        certainty = min(measure.certainty, 0.35)
+    else:
+        certainty = measure.certainty
     return replace(measure, span=(measure.span[0], end), certainty=certainty)
 
 
-def _agree(one: Length, other: Length) -> bool:
-    pairs = [(one.max_cm, other.max_cm)]
-    if (one.min_cm == one.max_cm) == (other.min_cm == other.max_cm):
-        pairs.append((one.min_cm, other.min_cm))
-    return all(abs(a - b) <= SAME_SIZE * max(a, b) for a, b in pairs if a is not None and b is not None)
+def _rounded(one: Measure, other: Measure) -> bool:
+    metric, inches = (one, other) if one.unit == "cm" else (other, one)
+    return metric.unit == "cm" and to_nearest_five(metric.length, inches.length)
 
 
 def _plausible(length: Length) -> bool:

@@ -17,6 +17,7 @@ LEVELS = {
     "ocr_tags.agreement": 1,
     "ocr_tags.confidence": 1,
     "ocr_tags.measures": 1,
+    "ocr_tags.two_units": 1,
     "ocr_tags.gtin": 1,
     "ocr_tags.lengths": 1,
     "ocr_tags.facts": 1,

@@ -39,7 +39,9 @@ def _after_labels(
         if not any(character.isalpha() for character in phrase) or len(phrase) > 160:
             continue
         spoken = own.search(fold(phrase)) is not None
-        titled = spoken and phrase[0].isupper() and text[found.label : found.start].rstrip()[1:].islower()
+        label = text[found.label : found.start].rstrip()
+        apart = label[1:].islower() or (label.isupper() and not phrase.isupper())
+        titled = spoken and phrase[0].isupper() and apart
         if found.bare and not titled and not bare.fullmatch(fold(phrase)):
             continue
         doubt = 1.0 if spoken else 0.3 if set(text[found.label : found.start]) & set("\t\n") else 0.8

@@ -48,6 +48,11 @@ _COLD_ABOVE = later(
     re.I,
 )
 """A temperature over its label, where no other follows the label."""
+_COLD_ALONE = later(
+    rf"(?:^|(?<=[\n\t])){_temperature('t')}(?: ?[(/,=|–-] ?{_temperature('u')}\)?)?(?=\s*(?:$|[\n\t]))",
+    re.I,
+)
+"""A frost alone in its cell, its label a picture."""
 _NOT_COLD = later(
     r"\b(?:soil|germinat\w*|sow\w*|seeds?|night|water|growing|ideal|indoor|storage)\b[^.;\n\t]{0,25}$", re.I
 )
@@ -68,6 +73,11 @@ def read_min_temperature(tag: TagText) -> Iterator[Found[Temperature]]:
     for match in _COLD_ABOVE.finditer(tag.string):
         if (celsius := _celsius(match, "t")) is not None:
             yield Found(Temperature(celsius), match.span(), 0.65 * _cold_certainty(match, celsius))
+    alone = list(_COLD_ALONE.finditer(tag.string))
+    for match in alone if len(alone) == 1 else ():
+        celsius = _celsius(match, "t")
+        if celsius is not None and re.match(_MINUS, match["t"], re.I):
+            yield Found(Temperature(celsius), match.span(), 0.55)
     for match in _COLD_MARK.finditer(tag.string):
         celsius = _celsius(match, "t")
         if celsius is not None and celsius < 0:

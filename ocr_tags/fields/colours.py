@@ -98,7 +98,18 @@ def read_colours(tag: TagText) -> Iterator[Found[str]]:
 
 
 def _joined(folded: str) -> Iterator[tuple[int, int]]:
-    """Each colour's stretch; words with only a space between them are one: mahogany red."""
+    """Each colour's stretch; two with "and" between them are one flower's: red and purple."""
+    runs = list(_runs(folded))
+    if len(runs) == 2 and _AND.fullmatch(folded[runs[0][1] : runs[1][0]]):
+        runs = [(runs[0][0], runs[1][1])]
+    yield from runs
+
+
+_AND = later(r"\s(?:and|et|y|und|en)\s")
+
+
+def _runs(folded: str) -> Iterator[tuple[int, int]]:
+    """Colour words, those with only a space between them as one: mahogany red."""
     run: tuple[int, int] | None = None
     for match in _ONE.finditer(folded):
         if run and folded[run[1] : match.start()] == " ":

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from ocr_tags.facts import SUNNY_TO_SHADY
 from ocr_tags.fields.light_signs import Light, by_hours, by_marks, morning_sun, sun_full
@@ -60,7 +61,7 @@ _SHIELD = later(
     r"|\bbright)[^.;\n\t]{0,24}$"
 )
 _TOLERANT = later(
-    r"\s*(?:tolera|avoid|may burn|burns|can scorch|scorch|express|garden|lover|collection|mix\b)"
+    r"\s*(?:tolera|avoid|may burn|burns|can scorch|scorch)| ?(?:express|garden|lover|collection|mix\b)"
 )
 _HOT = later(r"\s*(?:in|where|si|if)\b[^.;\n\t]{0,24}(?:hot|south|warm|desert|north|cool|inland|heat)")
 _LEAD = later(
@@ -165,7 +166,11 @@ _FAR_END_LOST = later(
     r" ?(?:[-–—/&]|\b(?:to|or|bis|tot|a|till)\b) ?(?:(?:part|partial|partly|light|half"
     r"|full)\b)?(?= ?(?:[\t\n]|$))"
 )
-_NEAR_END_LOST = later(r"(?:^|[\t\n])(?:to|or|bis|tot|till|a) $")
+_NEAR_END_LOST = later(
+    r"(?:^|[\t\n])(?:to|or|bis|tot|till|a) $"
+    r"|(?<!\w)(?!(?:full|part|half|light|adapt|suit|expos|mov|acclimat|tolera|accustom|respon|used|next"
+    r"|due)\w*\s)\w+\s(?:to|till) $"
+)
 
 
 def _turns(one: _Word, other: _Word) -> bool:
@@ -177,7 +182,8 @@ def _without_label(folded: str, chain: list[_Word]) -> tuple[list[_Word], float]
     first = chain[0]
     if len(chain) < 3 or not re.match(r"sun[\t\n]", folded[first.start :]):
         return chain, 1.0
-    if re.search(r"[\t\n]", folded[chain[1].start : chain[-1].end]):
+    joints = (folded[one.end : other.start] for one, other in pairwise(chain[1:]))
+    if not all(re.search(r"[\w/&–-]", joint) for joint in joints):
         return chain, 1.0
     return chain[1:], 0.8
 
@@ -194,7 +200,7 @@ def _certainty(text: str, chain: Sequence[_Word], after_label: Sequence[tuple[in
     every = len({hit.value.light for hit in chain}) >= 3
     if every and not re.search(r"\bto\b|\ba\b|[/,]", folded[start:end]):
         return 0.3  # a legend of all classes, one of them ticked
-    if _FAR_END_LOST.match(folded, end) or _NEAR_END_LOST.search(folded[:start]):
+    if _FAR_END_LOST.match(folded, end) or _NEAR_END_LOST.search(folded, max(0, start - 30), start):
         return 0.4 * sure  # a range broken off
     if any(begin <= start < stop and _led(folded[begin:start]) for begin, stop in after_label):
         return sure

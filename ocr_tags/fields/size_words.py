@@ -31,21 +31,22 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"pflanztiefe|plantdiepte|profondit[àa]|s[åa]djup|plantedybde"
     ),
     "flower_height": (
+        r"in (?:full )?(?:bloom|flower)(?=[ :.=\t\n|–-]{1,4}\d)|"
         rf"{_BLOOM}[ -](?:{{height}}|ht\.?)|{{height}} (?:in|when in|at) (?:full )?(?:bloom|flower)|"
         r"(?:scapes?|flowers?|blooms?)(?: (?:stalks?|spikes?|stems?))?(?: (?:rise|rising|reach|grow|stand))?"
         r"(?= (?:up )?to \d)|hauteur (?:en fleurs?|des fleurs|de floraison|à la floraison)|"
         r"altura (?:en flor|de (?:la )?flor(?:es|ación)?)|bl[üu](?:ten|h)h[öo]he|bloeihoogte|blomh[öo]jd"
     ),
     "row_spacing": (
-        r"(?:between[- ])?rows?[- ]{spacing}|(?:between )?rows(?= ?:)|{spacing} between rows|(?:space"
-        r"|distance) between rows|"
+        r"(?:between[- ])?rows?[- ]{spacing}|(?:between )?rows(?= ?[:\t\n]| \d)|{spacing} between rows|"
+        r"(?:space|distance) between rows|"
         r"reihenabstand|"
         r"rijafstand|radavst[åa]nd|r[æa]kkeafstand|(?:espacement|distance) (?:entre|des) (?:les )?(?:rangs"
         r"|rangées|lignes)|"
         r"distancia entre (?:hileras|surcos|filas)"
     ),
     "spacing": (
-        r"(?:{spacing}|space|distance) (?:between )?plants|(?:between )?plants(?= ?:)|{spacing}"
+        r"(?:{spacing}|space|distance) (?:between )?plants|(?:between )?plants(?= ?[:\t])|{spacing}"
         r"|planting distance|distance apart|"
         r"space|thin(?:ned)?(?: plants| seedlings)?(?= to)|"
         r"espacement|espacer(?: les plant[se]*)?|espac\.|distance (?:de plantation|entre les plant[se]*)|"
@@ -153,7 +154,8 @@ def _joined(text: str, one: Label, other: Label) -> bool:
 WRAP = r"(?: ?\n(?!\n) ?| ?)"  # prose may run on to the next line
 
 TAIL = later(
-    rf"{WRAP}(?:(?P<flower_height>(?:(?:tall|high) )?(?:(?<!\n)|(?-i:(?=i)))in (?:full )?(?:bloom|flower))|"
+    rf"{WRAP}(?:(?P<flower_height>(?:(?:tall|high){WRAP})?(?:(?<!\n)|(?-i:(?=[iw])))(?:when )?"
+    rf"in{WRAP}(?:full )?(?:bloom|flower)(?! (?:beds?|gardens?|borders?|pots?)\b))|"
     r"(?P<both>(?:tall|high) ?(?:and|&|x|by|/) ?(?:wide|across)|(?:wide|across) ?(?:and|&) ?(?:tall|high)|"
     r"(?:H|ht|height) ?(?:and|&|x|/|by) ?(?:W|spread|width))|"
     r"(?P<height>tall|high|in height|(?-i:h)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
@@ -198,6 +200,10 @@ _PLAIN = (
 )
 OPENS_CELL = later(r"(?:^|[\n\t])[^\w\n\t]{0,4}" + _PLAIN, re.I)
 OPENS_ROW = later(r"(?:^|\n)[^\w\n\t]{0,4}" + _PLAIN, re.I)
+OPENS_CLAUSE = later(r"[.;,•|·] " + _PLAIN, re.I)
+CLOSES_CLAUSE = later(r" ?(?:[.,;)\t\n]|$)(?![\s:=.–-]{0,4}(?:(?:up )?to )?\d)")
+BARE_TO = later(r"(?:^|[\t\n])\W*to $")
+"""A line that begins with "to": what stood before it may be the near end of a range."""
 
 LIMIT_BEFORE = later(r"\b(?:(?P<most>max)|(?P<least>min))(?:imum\b|\.)? $", re.I)
 POSTS_BEFORE = later(r"\b(?:stakes?|posts?|poles?|supports?|leaves|drills?)\b[^.;\n\t]{0,15}$", re.I)

@@ -15,12 +15,13 @@ from functools import lru_cache
 from ocr_tags.fields import size_words as words
 from ocr_tags.fields.density import by_density
 from ocr_tags.fields.size_columns import Measured, Size, mixed_table, table, values_above
+from ocr_tags.fields.size_repeats import settle
 from ocr_tags.fields.size_words import Label
-from ocr_tags.measures import METRIC, SAME_SIZE, Measure, parse_length
+from ocr_tags.measures import Measure, parse_length
 from ocr_tags.patterns import later
 from ocr_tags.record import Field, Found, Length, TagText
 
-_LEAD = r"[ :.=)\-–—·•…_~*]*"
+_LEAD = r"[ :.=|)\-–—·•…_~*]*"
 _GAP = later(
     r"(?: ?\((?!flower|bloom|leaf|foliage)[a-z ]{2,14}\)|(?: after| in|:) \d{1,2} years?"
     r"| ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2}(?= ?:))?"
@@ -41,7 +42,7 @@ def _sizes(text: str) -> tuple[Size, ...]:
     for place, measure in enumerate(tag.measures):
         if place not in tag.settled:
             found += _read_one(tag, place, measure)
-    return tuple(_settle(text, found))
+    return tuple(settle(text, found))
 
 
 def _read_one(tag: Measured, place: int, measure: Measure) -> Iterator[Size]:
@@ -59,16 +60,23 @@ def _read_one(tag: Measured, place: int, measure: Measure) -> Iterator[Size]:
         kinds, certainty = _by_label_after(tag, place, measure)
         if not kinds:
             kinds, certainty = _beside_arrow(tag, place, measure)
-    elif tail and tail.lastgroup not in (*label.kinds, "both"):
+    elif tail and tail.lastgroup not in (*label.kinds, "both") and not _rows_apart(label, tail):
         kinds, certainty = (), 0.0  # "Height 12 in wide"
     else:
         yield from _by_label(tag, place, measure, label)
         return
+    if label is None and words.BARE_TO.search(tag.text, max(0, measure.span[0] - 8), measure.span[0] + 3):
+        certainty *= 0.4
     if kinds or tail:
         tag.settled.add(place)
         if label:
             tag.spent.add(label)
     yield from (Size(kind, measure, certainty * measure.certainty) for kind in kinds if kind != "none")
+
+
+def _rows_apart(label: Label, tail: re.Match[str]) -> bool:
+    """ "Rows 2 ft apart"."""
+    return label.kinds == ("row_spacing",) and tail[0].strip().lower() == "apart"
 
 
 def _overrides(label: Label) -> tuple[str, ...]:
@@ -89,7 +97,7 @@ def _label_of(tag: Measured, place: int, measure: Measure) -> Label | None:
     between = tag.between(label.end, measure.span[0])
     if not (_GAP.fullmatch(between) or _shared(label, between)):
         return None
-    if ("\t" in between or "\n" in between) and not _opens_cell(tag.text, label.start, "\n" in between):
+    if not _tied(tag.text, label, between):
         return None
     if between.lstrip().startswith(":") or not _open_length_before(tag, place, label):
         return label
@@ -98,6 +106,14 @@ def _label_of(tag: Measured, place: int, measure: Measure) -> Label | None:
 
 def _shared(label: Label, between: str) -> bool:
     return len(label.kinds) == 2 and bool(_SHARED_UNIT.fullmatch(between))
+
+
+def _tied(text: str, label: Label, between: str) -> bool:
+    """Whether a column gap or line end leaves label and length together; a sentence runs on past its line."""
+    if "\n" in between and "\t" not in between:
+        clause = label.weak or bool(words.OPENS_CLAUSE.search(text, max(0, label.start - 40), label.start))
+        return clause or _opens_cell(text, label.start, True)
+    return "\t" not in between or _opens_cell(text, label.start, False)
 
 
 def _opens_cell(text: str, start: int, row_too: bool) -> bool:
@@ -208,10 +224,16 @@ def _by_label_after(tag: Measured, place: int, measure: Measure) -> tuple[tuple[
     label = tag.label_after(measure.span[1])
     if label is None or label.weak or tag.between(measure.span[1], label.start) not in {"", " "}:
         return (), 0.0
-    if not _labels_last(tag, measure):
+    if not (_labels_last(tag, measure) or _closes_clause(tag, place, label)):
         return (), 0.0
     tag.spent.add(label)
     return label.kinds, 0.9 * label.certainty
+
+
+def _closes_clause(tag: Measured, place: int, label: Label) -> bool:
+    """ "Ht. 60 cm. To 55 cm spread.": what stands before is settled, and nothing follows the label."""
+    own = place == 0 or place - 1 in tag.settled
+    return own and len(label.kinds) == 1 and bool(words.CLOSES_CLAUSE.match(tag.text, label.end))
 
 
 def _labels_last(tag: Measured, measure: Measure) -> bool:
@@ -252,34 +274,6 @@ def _cell_around(tag: Measured, measure: Measure) -> tuple[int, int]:
     ends = [at for at, sign in enumerate(tag.text) if sign in "\t\n" and at not in inside]
     start = max((at + 1 for at in ends if at < measure.span[0]), default=0)
     return start, min((at for at in ends if at >= measure.span[1]), default=len(tag.text))
-
-
-def _settle(text: str, found: list[Size]) -> Iterator[Size]:
-    """One thing printed in inches and again in centimetres is said once, as first printed."""
-    kept: list[Size] = []
-    for size in sorted((_thin_to(text, x) for x in found), key=lambda x: x.measure.span):
-        if not any(_says_again(size, earlier) for earlier in kept):
-            kept.append(size)
-    yield from kept
-
-
-def _thin_to(text: str, size: Size) -> Size:
-    """ "Thin to 4 in" names the distance itself, not a limit."""
-    top = size.measure.length.max_cm
-    to = re.match(r"to\b", text[size.measure.span[0] :], re.I)
-    if to and size.kind in {"spacing", "row_spacing"} and size.measure.length.min_cm is None:
-        return replace(
-            size, measure=replace(size.measure, length=Length(top, top)), certainty=size.certainty * 0.9
-        )
-    return size
-
-
-def _says_again(size: Size, earlier: Size) -> bool:
-    one, other = size.measure, earlier.measure
-    if size.kind != earlier.kind or (one.unit in METRIC) == (other.unit in METRIC):
-        return False
-    ends = ((one.length.min_cm, other.length.min_cm), (one.length.max_cm, other.length.max_cm))
-    return all(a == b or (a and b and abs(a - b) <= SAME_SIZE * max(a, b)) for a, b in ends)
 
 
 def _reader(kind: str) -> Callable[[TagText], Iterator[Found[Length]]]:

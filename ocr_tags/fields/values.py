@@ -78,7 +78,7 @@ def _speaks_two(text: str) -> bool:
 
 
 def _value_after(text: str, hit: Hit[bool]) -> Labelled | None:
-    opens_cell = bool(_CELL_START.search(text[: hit.start]))
+    opens_cell = bool(_CELL_START.search(text[: hit.start])) and not _continues(text, hit.start)
     colon = _AFTER_COLON.match(text, hit.end)
     leaders = _AFTER_LEADERS.match(text, hit.end) if opens_cell else None
     gap = colon or leaders
@@ -94,10 +94,24 @@ def _value_after(text: str, hit: Hit[bool]) -> Labelled | None:
     return Labelled(hit.start, start, value_end(text, start), certainty * hit.certainty, bare)
 
 
+def _continues(text: str, at: int) -> bool:
+    """Whether a line in small letters goes on with the one above: "dry between", "waterings"."""
+    above = text[:at].rsplit("\n", 2)
+    return text[at].islower() and len(above) > 1 and is_torn(above[-2]) and not above[-1]
+
+
 def _is_label(text: str, start: int) -> bool:
-    line = re.split(r"[\t\n]", text[start:], maxsplit=1)[0]
+    line = re.split(r"[\t\n]|[.;] ", text[start:], maxsplit=1)[0]
     head = line.split(":")[0]
-    return ":" in line or _OTHER_LABELS.whole(head) is not None
+    return ":" in line or _OTHER_LABELS.whole(head) is not None or _in_capitals(line)
+
+
+def _in_capitals(line: str) -> bool:
+    """ "SOIL Sandy": a label in capitals and its value."""
+    hit = next(iter(_OTHER_LABELS.find(line)), None)
+    if hit is None or hit.start or not line[: hit.end].isupper():
+        return False
+    return line[hit.end : hit.end + 1] == " " and not line[hit.end :].isupper()
 
 
 _STOP = later(r"[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$)|\s[•|·]\s|\t|\n")

@@ -13,7 +13,7 @@ from itertools import pairwise
 from ocr_tags.patterns import later
 from ocr_tags.record import Field, Found, Hardiness, HeatZones, TagText
 
-_GAP = r"[ ]?[:.=·•…_]{0,30}(?:[ ][–—-][ ])?[ ]?[\t\n]?(?!\n)[ :.]{0,4}"
+_GAP = r"[ ]?[:.=·•…_|]{0,30}(?:[ ][–—-][ ])?[ ]?[\t\n]?(?!\n)[ :.]{0,4}"
 _DASH = r"\s?(?:-{1,2}|[–—−‐‑~])\s?"
 TO = rf"(?:{_DASH}|\s?(?:to|thru|through|bis|tot|à)\s?|\s(?:a|al|and|et|&)\s)"
 ZONE = r"(?:1[0-3]|0?[1-9])(?!\d)(?:[ab](?![^\W\d_])| [ab](?=\s*(?:$|[\n\t,.;)–-]|to\b)))?"
@@ -81,6 +81,11 @@ _RHS = later(
     r"(?P<rating>(?-i:H) ?(?:1[abc]|[2-7]))(?![^\W_]|[ ]?[-–/]\d|[ ]?[\"”'’]| ?(?:in|ft|cm|m)\b)",
     re.I,
 )
+
+_RHS_BESIDE_FROST = later(
+    r"(?:^|(?<=[\n\t]))(?P<rating>H(?:1[abc]|[2-7]))(?=[\n\t][-–−] ?\d{1,2} ?[°º˚]? ?C(?![^\W_]))"
+)
+"""A rating alone in its cell, and in the next the frost it stands for."""
 
 # ---------------------------------------------------------------- hardiness zones
 
@@ -206,6 +211,8 @@ def read_rhs_rating(tag: TagText) -> Iterator[Found[str]]:
         named = "rhs" in match[0].casefold()
         rating = match["rating"].replace(" ", "")
         yield Found(rating[0] + rating[1:].lower(), match.span("rating"), 0.97 if named else 0.9)
+    for match in _RHS_BESIDE_FROST.finditer(tag.string):
+        yield Found(match["rating"], match.span("rating"), 0.6)
 
 
 HARDINESS = Field("hardiness", "Hardiness zones", Hardiness, read_hardiness)
