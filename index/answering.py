@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from index.finding import Pool, passing, pool
 from index.folding import shape
-from index.generation import Generation
+from index.generation import Documents, Generation
 from index.query import Question
 from index.ranking import Fit, Known, known, matched_names, why
 
@@ -48,55 +49,58 @@ class Answers:
 
 def answers(generation: Generation, question: Question, limit: int) -> Answers:
     """The good answers or, when there is none, the nearest; `limit` tags at most."""
-    if not question.words:
-        return _by_facts(generation, question, limit)
+    return (_by_names if question.words else _by_facts)(generation, question, limit)
+
+
+def _by_names(generation: Generation, question: Question, limit: int) -> Answers:
     found = pool(generation, question, limit)
     best = {doc: how for doc, how in found.ranked.items() if how.good or not found.good}
     order = sorted(best, key=lambda doc: (-best[doc].score, generation.kept(doc).tag_id))
-    groups: dict[str, list[int]] = {}
-    for document in order:
-        groups.setdefault(generation.kept(document).group or generation.kept(document).tag_id, []).append(
-            document
-        )
+    groups = _grouped(generation, order)
     shared = _sharing(generation, question, groups) if found.good else ()
     each = max(1, limit // len(shared)) if shared else max(_AT_LEAST_EACH, limit // max(1, len(groups)))
+    among = found.found if found.good else frozenset()
     plants = []
     for group, documents in groups.items():
         shown = documents[: min(each, limit)]
         limit -= len(shown)
         if shown:
-            total = len(found.found & generation.documents("group", group)) if found.good else len(documents)
             listed = tuple(_answer(generation, found, document, best[document]) for document in shown)
-            plants.append(Plant(_title(generation, group, shown[0]), listed, max(total, len(documents))))
-    return Answers(
-        tuple(plants),
-        found.good,
-        shared,
-        () if found.good else _meant(generation, found, order, best),
-    )
+            plants.append(_plant(generation, group, documents, listed, among))
+    meant = () if found.good else _meant(generation, found, order, best)
+    return Answers(tuple(plants), found.good, shared, meant)
 
 
 def _by_facts(generation: Generation, question: Question, limit: int) -> Answers:
     """Tags that fit the fields asked for, in the order they were added."""
     found = passing(generation, question)
+    plants = []
+    for group, documents in _grouped(generation, sorted(found)[:limit]).items():
+        ids = (generation.kept(document).tag_id for document in documents)
+        listed = tuple(Answer(tag_id, 100.0, "fits the fields asked for") for tag_id in ids)
+        plants.append(_plant(generation, group, documents, listed, found))
+    return Answers(tuple(plants))
+
+
+def _grouped(generation: Generation, documents: Iterable[int]) -> dict[str, list[int]]:
+    """The documents of each plant, in the order given; a tag of no known plant stands alone."""
     groups: dict[str, list[int]] = {}
-    for document in sorted(found)[:limit]:
-        groups.setdefault(generation.kept(document).group or generation.kept(document).tag_id, []).append(
-            document
-        )
-    return Answers(
-        tuple(
-            Plant(
-                _title(generation, group, documents[0]),
-                tuple(
-                    Answer(generation.kept(doc).tag_id, 100.0, "fits the fields asked for")
-                    for doc in documents
-                ),
-                max(len(documents), len(found & generation.documents("group", group))),
-            )
-            for group, documents in groups.items()
-        )
-    )
+    for document in documents:
+        tag = generation.kept(document)
+        groups.setdefault(tag.group or tag.tag_id, []).append(document)
+    return groups
+
+
+def _plant(
+    generation: Generation,
+    group: str,
+    documents: list[int],
+    listed: tuple[Answer, ...],
+    among: Documents,
+) -> Plant:
+    """The plant of `documents`; those of its tags that are `among` what was found count too."""
+    total = max(len(documents), len(among & generation.documents("group", group)))
+    return Plant(_title(generation, group, documents[0]), listed, total)
 
 
 def _answer(generation: Generation, found: Pool, document: int, how: Fit) -> Answer:

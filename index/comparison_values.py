@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from ocr_tags.agreement import compare
-from ocr_tags.record import Bloom, BotanicalName, Days, Hardiness, HeatZones, Length, Temperature
 from ocr_tags.usda import halves
+from ocr_tags.values import Bloom, BotanicalName, Days, Hardiness, HeatZones, Length, Temperature
 
 Kind = Literal["same", "fuller", "wording", "overlap", "apart"]
 """`fuller`: one says more, neither contradicts. `wording`: other words, which only a person can weigh.

@@ -9,8 +9,8 @@ import msgspec
 
 from index.comparison import FieldComparison, PlantComparison, Report, Said
 from index.comparison_values import LIGHT, relate
-from ocr_tags.record import Hardiness, Length, Temperature
 from ocr_tags.usda import HALF_ZONES, halves
+from ocr_tags.values import Hardiness, Length, Temperature
 
 Speak = Callable[[Any], str]
 """A value in words, in the user's units."""

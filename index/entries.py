@@ -15,8 +15,9 @@ from typing import Any, Literal, NamedTuple
 from index.facts import facts_of
 from index.folding import fold
 from index.linking import likely_plant
-from ocr_tags.lexicon import match_plant
-from ocr_tags.record import BotanicalName, PlantMatch, PlantPassport, Reading, TagRecord
+from ocr_tags.matching import match_plant
+from ocr_tags.record import PlantMatch, Reading, TagRecord
+from ocr_tags.values import BotanicalName, PlantPassport
 
 Kind = Literal[
     "common name",

@@ -16,7 +16,8 @@ from rapidfuzz import process
 from index.folding import fold
 from index.measures import Lengths, Zones, half_zones, is_zone, lengths
 from ocr_tags.errors import QueryError
-from ocr_tags.record import Bloom, BotanicalName, Hardiness, Length, TagRecord
+from ocr_tags.record import TagRecord
+from ocr_tags.values import Bloom, BotanicalName, Hardiness, Length
 
 Passes = Callable[[str], bool]
 """Whether a fact's value is what was asked for."""

@@ -8,7 +8,7 @@ from typing import Any, Literal
 
 from rapidfuzz.distance import OSA
 
-from ocr_tags.record import Bloom, BotanicalName, Hardiness, Length, PlantPassport
+from ocr_tags.values import Bloom, BotanicalName, Hardiness, Length, PlantPassport
 
 Comparison = Literal["same", "fuller", "poorer", "different"]
 """`fuller`: the first says all that the second says, and more; `poorer`: the other way round."""

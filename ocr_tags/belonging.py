@@ -16,9 +16,10 @@ from typing import Any, Protocol
 
 from rapidfuzz import fuzz
 
-from ocr_tags.lexicon import match_plant
+from ocr_tags.matching import match_plant
 from ocr_tags.overlay import lay_over
-from ocr_tags.record import BotanicalName, Photo, Reading, Side, Word
+from ocr_tags.record import Photo, Reading, Side, Word
+from ocr_tags.values import BotanicalName
 
 NAMES = frozenset(("common_names", "botanical_name", "series"))
 NOT_CARE = NAMES | {"supplier", "warnings", "native_claim"}

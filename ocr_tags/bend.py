@@ -15,8 +15,7 @@ import numpy as np
 
 from ocr_tags.cleaning import Straightened
 from ocr_tags.geometry import Floats, Pixels, reduced
-from ocr_tags.glyphs import layers
-from ocr_tags.regions import chains
+from ocr_tags.glyphs import chains, layers
 
 LOOK_SIDE = 1200
 LONG_ROW = 8

@@ -6,11 +6,11 @@ import re
 from dataclasses import replace
 
 from ocr_tags import lexicon
-from ocr_tags.epithets import plausible_epithet, tidy_epithet
-from ocr_tags.nomenclature import read_cultivar, write
+from ocr_tags.epithets import plausible_epithet, read_cultivar, tidy_epithet
+from ocr_tags.nomenclature import write
 from ocr_tags.patterns import later
-from ocr_tags.record import BotanicalName
 from ocr_tags.titles import Line
+from ocr_tags.values import BotanicalName
 
 CULTIVAR_LABEL = later(r"\b(?:variety|cultivar|variet[eé]|sorte|variedad|ras)\s*[:–-][ \t]*", re.I)
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from ocr_tags.record import (
+from ocr_tags.record import Fact
+from ocr_tags.values import (
     Bloom,
     BotanicalName,
     Days,
-    Fact,
     Hardiness,
     HeatZones,
     Length,
@@ -49,34 +49,5 @@ WARNINGS = Fact("warnings", "Warnings", str, "list")
 SUNNY_TO_SHADY = ("full_sun", "part_sun", "part_shade", "full_shade")
 """The values of `LIGHT`."""
 
-FACTS: tuple[Fact[Any], ...] = (
-    COMMON_NAMES,
-    BOTANICAL_NAME,
-    SERIES,
-    CATEGORIES,
-    HEIGHT,
-    FLOWER_HEIGHT,
-    SPREAD,
-    SPACING,
-    ROW_SPACING,
-    HARDINESS,
-    HEAT_ZONES,
-    RHS_RATING,
-    MIN_TEMPERATURE,
-    LIGHT,
-    WATER,
-    SOIL,
-    FEEDING,
-    BLOOM,
-    COLOURS,
-    DAYS_TO_MATURITY,
-    NATIVE_CLAIM,
-    CONTAINER,
-    PRICE,
-    GTIN,
-    PATENTS,
-    PLANT_PASSPORT,
-    SUPPLIER,
-    WARNINGS,
-)
-"""Every fact, in the order a person reads a tag; `fields.FIELDS` has a reader for each."""
+FACTS: tuple[Fact[Any], ...] = tuple(one for one in list(vars().values()) if isinstance(one, Fact))
+"""Every fact above, in the order a person reads a tag; `fields.FIELDS` has a reader for each."""

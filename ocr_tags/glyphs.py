@@ -20,6 +20,8 @@ SMALLEST, LARGEST = 6, 30
 """Letter heights looked for on each copy, in its pixels; the next copy is half as large."""
 MOST = 2500
 """Blobs kept on each copy, the largest first: gravel and leaves give any number of small ones."""
+WIDEST_GAP = 2.0
+"""In letter heights: two runs further apart are two columns."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -218,3 +220,32 @@ def _nearest(points: Floats, count: int) -> Indices:
     data = points.astype(np.float32)
     _, found = cv2.batchDistance(data, data, cv2.CV_32F, K=min(count + 1, len(data)))
     return np.asarray(found[:, 1:], np.intp)
+
+
+def chains(boxes: Floats) -> list[Indices]:
+    """Groups of blob indices, each a row: every blob joined to its nearest like blob left and right."""
+    roots = joined(len(boxes), np.stack(_neighbours(boxes), axis=1))
+    order = np.argsort(roots, kind="stable")
+    cuts = np.flatnonzero(np.diff(roots[order])) + 1
+    return [group for group in np.split(order, cuts) if len(group)]
+
+
+def _neighbours(boxes: Floats) -> tuple[Indices, Indices]:
+    middle, height = boxes[:, 1] + boxes[:, 3] / 2, boxes[:, 3]
+    a, b = near_pairs(middle, height * 0.8)
+    swap = boxes[a, 0] > boxes[b, 0]
+    a, b = np.where(swap, b, a), np.where(swap, a, b)
+    gap = boxes[b, 0] - boxes[a, 0] - boxes[a, 2]
+    tall, low = np.maximum(height[a], height[b]), np.minimum(height[a], height[b])
+    shared = np.minimum(boxes[a, 1] + height[a], boxes[b, 1] + height[b]) - np.maximum(
+        boxes[a, 1], boxes[b, 1]
+    )
+    fits = (gap < WIDEST_GAP * tall) & (gap > -0.35 * tall) & (tall < 2.1 * low) & (shared > 0.45 * low)
+    a, b, gap, tall = a[fits], b[fits], gap[fits], tall[fits]
+    slope = np.abs(boxes[a, 1] + height[a] - boxes[b, 1] - height[b])
+    cost = np.maximum(gap, 0) / tall + 0.6 * np.minimum(slope, np.abs(boxes[a, 1] - boxes[b, 1])) / tall
+    order = np.argsort(cost, kind="stable")
+    _, forwards = np.unique(a[order], return_index=True)
+    _, backwards = np.unique(b[order], return_index=True)
+    links = order[np.union1d(forwards, backwards)]
+    return a[links], b[links]

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Literal
 
-from ocr_tags.record import Length
+from ocr_tags.values import Length
 
 Units = Literal["in", "cm"]
 

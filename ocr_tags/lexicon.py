@@ -1,4 +1,4 @@
-"""Plant names that exist, and which plants they point to.
+"""Plant names that exist, and which plants have them.
 
 Three lists stand behind it, each explained at its own head (`data/`): the trade table, small, curated and
 loaded at once; the ambiguous names; and the long list of published names, loaded when first asked for.
@@ -9,12 +9,9 @@ from __future__ import annotations
 import gzip
 import re
 import unicodedata
-from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
-
-from ocr_tags.record import BotanicalName, PlantMatch
 
 
 def genus_of(name: str) -> str:
@@ -139,6 +136,11 @@ def plants_called(common_name: str) -> tuple[Plant, ...]:
     return ()
 
 
+def shared_by(common_name: str) -> tuple[str, ...]:
+    """The botanical names, not of the trade alone, that are known to share this common name."""
+    return _ambiguous().get(key(common_name), ())
+
+
 def is_trade_name(common_name: str) -> bool:
     """Whether the trade table has this common name (a mere genus does not count)."""
     return any(name in _by_common() for name in _numbers(common_name))
@@ -229,14 +231,20 @@ def _long_common() -> dict[str, tuple[str, ...]]:
         if "=" in species:
             for entry in species.split(";"):
                 epithet, _, own = entry.partition("=")
-                pairs.extend((_write(genus, epithet), name) for name in _names(own))
+                pairs.extend((binomial(genus, epithet), name) for name in _names(own))
         for botanical, name in pairs:
             folded = key(name)
             found[folded] = (*found.get(folded, ()), botanical)
     return found
 
 
-def _write(genus: str, epithet: str) -> str:
+def published_as(common_name: str) -> tuple[str, ...]:
+    """The botanical names that the long list gives this common name."""
+    return _long_common().get(key(common_name), ())
+
+
+def binomial(genus: str, epithet: str) -> str:
+    """Both words as one name; a hybrid's epithet comes with its sign ("×hybrida")."""
     return f"{genus} × {epithet[1:]}" if epithet.startswith("×") else f"{genus} {epithet}"
 
 
@@ -268,67 +276,3 @@ def is_binomial(genus: str, epithet: str) -> bool:
         return True
     known = epithets(genus)
     return epithet in known or "×" + epithet in known
-
-
-# ---------------------------------------------------------------- which plant is it
-
-
-def match_plant(common_names: tuple[str, ...], botanical: BotanicalName | None) -> PlantMatch | None:
-    """The plant that the names on a tag point to; None when the lists know nothing of them.
-
-    A printed botanical name settles it. Without one, a common name shared by several plants gives all
-    of them in `could_be` and no `name`.
-
-    >>> match_plant(("Spanish lavender",), None).name
-    'Lavandula stoechas'
-    >>> match_plant(("Marrow Lark Spanish Lavender",), None).name
-    'Lavandula stoechas'
-    """
-    if botanical is not None and botanical.genus:
-        if botanical.species:
-            return _species(botanical.genus, botanical.species)
-        here = trade_genera().get(botanical.genus.lower(), ())
-        named = [p for p in here if any(p in plants_called(c) for c in common_names)]
-        if named:
-            return _choose(tuple(named), ())
-        return PlantMatch(botanical.genus) if is_genus(botanical.genus) else None
-    for name in (*common_names, *_endings(common_names)):
-        others = _ambiguous().get(key(name), ())
-        found = plants_called(name)
-        if found:
-            narrowed = tuple(
-                p for p in found if all(p in plants_called(c) or not plants_called(c) for c in common_names)
-            )
-            return _choose(narrowed or found, others)
-        if names := _long_common().get(key(name)):
-            return PlantMatch(names[0], (name,)) if len(names) == 1 else PlantMatch(None, could_be=names)
-    return None
-
-
-def _endings(common_names: tuple[str, ...]) -> Iterator[str]:
-    """What each name ends with, longest first: a title may begin with a selling name that no list knows."""
-    for words in map(str.split, common_names):
-        yield from (" ".join(words[first:]) for first in range(1, len(words)))
-
-
-def _choose(found: tuple[Plant, ...], others: tuple[str, ...]) -> PlantMatch:
-    genera = {plant.genus for plant in found}
-    names = tuple(plant.name for plant in found) + tuple(o for o in others if o not in genera)
-    if len(names) == 1:
-        return _known(found[0])
-    return PlantMatch(None, could_be=names)
-
-
-def _known(plant: Plant) -> PlantMatch:
-    return PlantMatch(plant.name, plant.common_names, plant.synonyms)
-
-
-def _species(genus: str, species: str) -> PlantMatch | None:
-    plant = plant_named(f"{genus} {species}")
-    if plant is not None:
-        return _known(plant)
-    known = epithets(genus.lower())
-    for epithet in (species, "×" + species):
-        if epithet in known:
-            return PlantMatch(_write(genus, epithet), known[epithet])
-    return None

@@ -1,7 +1,4 @@
-"""Lengths as print gives them, in centimetres: fractions, ranges, one unit or two, and worn letters.
-
-Units are exact: 1 in = 2.54 cm and 1 ft = 30.48 cm (international yard and pound agreement of 1959).
-"""
+"""Lengths as print gives them, in centimetres: single and ranges, in one unit or two."""
 
 from __future__ import annotations
 
@@ -10,11 +7,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from ocr_tags.patterns import later
-from ocr_tags.record import Length
+from ocr_tags.quantities import CM, MARKS, METRIC, Quantity, quantity_at
 from ocr_tags.two_units import agree, one_end_lost, to_nearest_five
-
-CM = {"in": 2.54, "ft": 30.48, "cm": 1.0, "m": 100.0, "mm": 0.1}
-METRIC = frozenset({"cm", "m", "mm"})
+from ocr_tags.values import Length
 
 LONGEST = {"in": 144, "ft": 197, "cm": 1000, "m": 60, "mm": 2000}
 """More than this in that unit is a lost hyphen ("1218 in"), not a plant; 60 m at the outside."""
@@ -58,55 +53,7 @@ def parse_length(text: str) -> Measure | None:
     return found[0] if whole else None
 
 
-_MARKS = "'’‘′´`"
-_GAP = r"(?:[ \t]?\n(?!\n) ?| {0,3})"  # a length may run on to the next line, never past an empty one
 _START = later(r"(?<![\d$€£#])(?<!\d[-–—.,])(?<![ :(]\.)(?=[\dlI|!½¼¾⅓⅔⅛⅜⅝⅞])")
-_ENDS = r"(?:(?![^\W\d_])|(?=[HW](?![^\W_])))"
-
-_UNITS = {
-    "in": (
-        rf"inch(?:es)?\b\.?|ins?\b\.?|in(?=[HW]\b)|[\"″”“„]|[{_MARKS}]{{2}}|pouces?|po\b\.?|pulgadas?"
-        rf"|pulg\b\.?|zoll"
-    ),
-    "ft": rf"feet|foot|ft\b\.?|ft(?=[HW]\b)|pieds?|pies?|pi\b\.?|[{_MARKS}](?![{_MARKS}])",
-    "cm": r"cms?\b\.?|cm(?=[HW]\b)|cent[ií]m[eè]t(?:re|er|ro)s?|zentimeter",
-    "mm": r"mm\b\.?|millimet(?:er|re)s?",
-    "m": r"(?-i:m)\b\.?|m(?=[HW]\b)|m[eè]t(?:er|re|ro)s?",
-}
-_WORN_UNITS = {
-    "in": r"[l1I|]nch(?:es)?|in[oe]h(?:es)?|[l1I|]n\b\.?|[*°º](?! ?[CF]\b)",
-    "ft": r"f[il1]\b\.?|tt\b\.?|feei",
-    "cm": r"crn\b|cn\b|om\b|ern\b",
-}
-
-
-def _units(forms: dict[str, str]) -> re.Pattern[str]:
-    choices = "|".join(f"(?P<{unit}>{form})" for unit, form in forms.items())
-    return later(rf"{_GAP}(?:{choices}){_ENDS}", re.I)
-
-
-_UNIT, _WORN_UNIT = _units(_UNITS), _units(_WORN_UNITS)
-
-# "in" is also a word: "Plant 6 in a pot", "grows 18-24 in full sun".
-_WORD_IN = later(
-    r"(?<=\bin) (?:an?(?! ?\d)|the|full|part|partial|sun|shade|spring|summer|fall|autumn|winter|each|one|"
-    r"well|moist|rows?|groups?|containers?|pots?|packs?|your|our|all|most|good|rich|early|late|mid|bloom|"
-    r"flower|zones?|usda|any|beds?|borders?|colou?rs?|that|this|both|hot|cool|cold|dry|sunny)\b"
-    r"|(?<=\bIN) (?:AN?|THE|EACH|POTS?)\b"
-)
-
-_VULGAR = dict(zip("½¼¾⅓⅔⅛⅜⅝⅞", (1 / 2, 1 / 4, 3 / 4, 1 / 3, 2 / 3, 1 / 8, 3 / 8, 5 / 8, 7 / 8), strict=True))
-_DIGITS = str.maketrans("lI|!OoSBZ", "111100582")
-
-_NUMBER = later(
-    r"(?P<smudged>[1-9]) ?/?½/?2(?! ?\d)|"  # ½ read twice
-    r"(?:(?P<whole>\d{1,2})(?:[ -]{1,2}|(?=[½¼¾⅓⅔⅛⅜⅝⅞])))?"
-    r"(?:(?P<top>\d) ?[/⁄] ?(?P<under>[23458]|16)|(?P<vulgar>[½¼¾⅓⅔⅛⅜⅝⅞]))(?!\d)"
-    r"|(?P<half>[1-9])(?:%|Y2|['’]/2(?! ?(?:c?m\b|\d)))"  # what readers make of 1½
-    r"|(?P<decimal>\d{1,3}[.,]\d{1,2})(?![\d])"
-    r"|(?P<clean>\d{1,3}(?=[1lI|]n\b)|\d{1,4}(?![OoSBZ|!]|[lI](?![nN])))"
-    r"|(?P<worn>(?<!\w)[lI|!]\d|\d[lI|!OoSBZ]|(?<!\w)[I|l!][OoB])"
-)
 _TO = later(
     r"\s?(?:-{1,2}|[–—−‐‑~=_])\s?|\s*\b(?:to|thru|through|bis|tot)\b\s*|(?<=\d)to(?=\d)|\s*à\s*|\s+(?:a|"
     r"y|and|et)\s+",
@@ -136,72 +83,8 @@ _SECOND_UNIT = later(r"\n(?!\n)| ?(?:[(\[/|,;=–-]|\bor\b)?(?: ?\n(?!\n)| ?)")
 _NEAR_END_LOST = later(r"[\d½¼¾%][\"″”'’′]? ?(?:[-–—~]|\bto\b) ?$", re.I)
 
 
-@dataclass(frozen=True, slots=True)
-class _Quantity:
-    value: float
-    unit: str | None
-    end: int
-    certainty: float
-
-
-def _number(match: re.Match[str]) -> tuple[float, float]:
-    """The value of a number, and how sure its letters leave us."""
-    if match["top"] or match["vulgar"]:
-        part = _VULGAR[match["vulgar"]] if match["vulgar"] else int(match["top"]) / int(match["under"])
-        return (int(match["whole"] or 0) + part, 1.0) if part < 1 else (0.0, 0.0)  # "4/3" is two figures
-    if match["smudged"]:
-        return int(match["smudged"]) + 0.5, 0.6
-    if match["half"]:
-        return int(match["half"]) + 0.5, 0.4
-    if match["decimal"]:
-        return float(match["decimal"].replace(",", ".")), 1.0
-    if match["worn"]:
-        return float(match["worn"].translate(_DIGITS)), 0.6
-    return float(match["clean"]), 1.0
-
-
-def _quantity(text: str, start: int) -> _Quantity | None:
-    match = _NUMBER.match(text, start)
-    if match is None:
-        return None
-    value, certainty = _number(match)
-    if certainty == 0:
-        return None
-    unit, end, letters = _unit_at(text, match.end())
-    if unit == "ft" and value == int(value) and (inches := _inches_at(text, end)):
-        return _Quantity(value + inches.value / 12, "ft", inches.end, certainty * inches.certainty)
-    if unit == "ft" and text[end - 1] in _MARKS and re.match(r"[\d%]", text[end : end + 1]):
-        certainty = 0.0  # "1'4 ft" and "1'%'" may be 1¼ or 1½
-    if unit and match["decimal"]:
-        certainty *= _decimal_doubt(match["decimal"], unit)
-    return _Quantity(value, unit, end, certainty * letters)
-
-
-def _unit_at(text: str, start: int) -> tuple[str | None, int, float]:
-    for pattern, certainty in ((_UNIT, 1.0), (_WORN_UNIT, 0.6)):
-        match = pattern.match(text, start)
-        if match and match.lastgroup and not _WORD_IN.match(text, match.end()):
-            return match.lastgroup, match.end(), certainty
-    return None, start, 1.0
-
-
-def _inches_at(text: str, start: int) -> _Quantity | None:
-    """The inches of 2'6\", when inches follow feet directly."""
-    match = later(r" ?\d").match(text, start)
-    inches = _quantity(text, match.end() - 1) if match else None
-    return inches if inches and inches.unit == "in" and inches.value < 12 else None
-
-
-def _decimal_doubt(printed: str, unit: str) -> float:
-    """A stop where a hyphen was: "12.18 in" is 12-18, and "4.6 in" may be 4-6."""
-    part = re.split("[.,]", printed)[1]
-    if unit == "m" or part in {"5", "50", "25", "75", "0"}:
-        return 1.0
-    return 0.5 if len(part) == 1 else 0.0
-
-
 def _measure_at(text: str, start: int) -> Measure | None:
-    first = _quantity(text, start)
+    first = quantity_at(text, start)
     if first is None:
         return None
     second = _second(text, first)
@@ -218,20 +101,20 @@ def _measure_at(text: str, start: int) -> Measure | None:
     doubt = _width_doubt(length, first.unit or unit)
     length, begin, end = _one_end(text, start, last.end, length, second is not None)
     # One of the two marks of 18" is often lost, and no perennial grows 18 feet.
-    if unit == "ft" and (text[last.end - 1] in _MARKS or last.certainty < 1) and last.value > 6:
+    if unit == "ft" and (text[last.end - 1] in MARKS or last.certainty < 1) and last.value > 6:
         doubt *= 0.75
     if unit == "ft" and last.value > 10 and last.value % 10 == 1 and (second is None or last.value > 20):
         doubt *= 0.45  # what readers make of 3½'
     return Measure(length if certainty else Length(0, 0), (begin, end), unit, certainty * doubt)
 
 
-def _second(text: str, first: _Quantity) -> _Quantity | None:
+def _second(text: str, first: Quantity) -> Quantity | None:
     """The far end of a range, if `first` begins one."""
     aside = _ASIDE.match(text, first.end) if first.unit else None
     to = _TO.match(text, aside.end() if aside else first.end)
     if to and to[0].strip() == "To" and text[first.end - 1] == ".":
         return None  # "Height 2 ft. To 18 in. wide": another sentence
-    second = _quantity(text, to.end()) if to else _behind_stroke(text, first)
+    second = quantity_at(text, to.end()) if to else _behind_stroke(text, first)
     if second is None or not (first.unit or second.unit):
         return None
     if first.unit and second.unit and (first.unit in METRIC) != (second.unit in METRIC):
@@ -239,10 +122,10 @@ def _second(text: str, first: _Quantity) -> _Quantity | None:
     return second
 
 
-def _behind_stroke(text: str, first: _Quantity) -> _Quantity | None:
+def _behind_stroke(text: str, first: Quantity) -> Quantity | None:
     """The far end of "60/80 cm"; equal or falling figures are two lengths."""
     stroke = _STROKE.match(text, first.end) if first.unit is None and first.value >= 10 else None
-    second = _quantity(text, stroke.end()) if stroke else None
+    second = quantity_at(text, stroke.end()) if stroke else None
     if second is None or second.value <= first.value:
         return None
     return replace(second, certainty=0.85 * second.certainty)

@@ -7,8 +7,9 @@ from dataclasses import dataclass, field
 from ocr_tags.known_names import agrees
 from ocr_tags.name_block import Block
 from ocr_tags.naming import Mention
-from ocr_tags.record import BotanicalName, Found
+from ocr_tags.record import Found
 from ocr_tags.titles import Line, Piece, known_ending
+from ocr_tags.values import BotanicalName
 
 KNOWN = 0.7
 """From this certainty up a common name counts as known, and unknown titles are no longer guessed at."""

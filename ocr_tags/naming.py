@@ -16,8 +16,9 @@ from ocr_tags.cultivars import with_cultivar
 from ocr_tags.epithets import plausible_epithet, tidy_epithet
 from ocr_tags.nomenclature import Parsed, read_name
 from ocr_tags.patterns import later
-from ocr_tags.record import BotanicalName, TagText
+from ocr_tags.record import TagText
 from ocr_tags.titles import Line, is_noise, lines_of, words_of
+from ocr_tags.values import BotanicalName
 
 LABEL = later(
     r"\b(?:(?:botanical|latin|scientific)(?:\s+name)?|bot\.|nom\s+(?:botanique|latin|scientifique)"

@@ -15,57 +15,49 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from ocr_tags.epithets import MAX_EPITHET, plain_epithet, plausible_epithet, tidy_epithet
+from ocr_tags.epithets import CAPITAL, OPENING, plain_epithet, read_cultivar, tidy_epithet
 from ocr_tags.patterns import later
-from ocr_tags.record import BotanicalName
+from ocr_tags.values import BotanicalName
 
 Accepts = Callable[[str, str], bool]
 """(genus, word, both in lower case) -> can this word be an epithet in this genus?"""
 
-# Readers turn the opening quote into a comma or an accent, and the pair into one or two strokes.
-_OPENING = "'‘’‛`´′“”\"„‚,"
-_CLOSING = "'‘’‛`´′“”\""
-_CAP = "A-ZÀ-ÖØ-ÞŠŽŒ"
 _LOW = "a-zß-öø-ÿšžœ"
 
 _HYBRID = r"(?:[×✕✖╳]\s*|[xX]\s+)"
 _GENUS = later(
-    rf"(?P<cross>[×✕✖+]\s*|[xX]\s+|x(?=[A-Z]))?(?P<genus>[{_CAP}][{_LOW}]+(?:-[{_LOW}]+)?|[{_CAP}]{{3,}})\b"
+    rf"(?P<cross>[×✕✖+]\s*|[xX]\s+|x(?=[A-Z]))?(?P<genus>[{CAPITAL}][{_LOW}]+(?:-[{_LOW}]+)?|[{CAPITAL}]{{3,}})\b"
 )
 # Readers lose the spaces around it: Anemone× hybrida'Sky Lantern', Pisum sativumSky Lantern.
 _EPITHET = later(
     rf"(?:\s+|(?=[×✕✖╳]))(?P<cross>{_HYBRID})?"
-    rf"(?P<word>[{_LOW}]+(?:-[{_LOW}]+)*(?=[{_CAP}][{_LOW}])|[{_LOW}{_CAP}]+(?:-[{_LOW}{_CAP}]+)*(?!\w))"
-    rf"(?!['’](?![{_CAP}]))"
+    rf"(?P<word>[{_LOW}]+(?:-[{_LOW}]+)*(?=[{CAPITAL}][{_LOW}])|[{_LOW}{CAPITAL}]+(?:-[{_LOW}{CAPITAL}]+)*(?!\w))"
+    rf"(?!['’](?![{CAPITAL}]))"
 )
 _UNSURE = later(r"[ ]+(spp?\b\.?|hybrids?\b|hyb\.)", re.I)
-_CROSSED = later(rf"\s+(?:[×✕✖╳]|[xX])(?=\s*[{re.escape(_OPENING)}][{_CAP}])")
+_CROSSED = later(rf"\s+(?:[×✕✖╳]|[xX])(?=\s*[{re.escape(OPENING)}][{CAPITAL}])")
 _RANK = later(
     rf"\s+(?P<rank>(?:notho)?(?:subsp|ssp|subvar|subf|var|fo|f))(?:\.\s*|\s+)"
-    rf"(?P<word>[{_LOW}{_CAP}]+(?:-[{_LOW}{_CAP}]+)*)(?!\w)",
+    rf"(?P<word>[{_LOW}{CAPITAL}]+(?:-[{_LOW}{CAPITAL}]+)*)(?!\w)",
     re.I,
 )
-_PERSON = rf"(?:[{_CAP}]\.\s?)*(?:de\s|du\s|von\s)?[{_CAP}][{_LOW}]*\.?(?:\s?f\.)?"
+_PERSON = rf"(?:[{CAPITAL}]\.\s?)*(?:de\s|du\s|von\s)?[{CAPITAL}][{_LOW}]*\.?(?:\s?f\.)?"
 _PEOPLE = rf"{_PERSON}(?:(?:\s?&|\set|\sex)\s{_PERSON})*"
 _AUTHOR = later(rf"[ ]+(?:\({_PEOPLE}\)(?:\s?{_PEOPLE})?|hort\.|{_PEOPLE})(?=\s|,|$)")
 _GROUP = later(
-    rf"[ ]+(?P<open>\()?(?P<words>[{_CAP}][\w’'-]*(?:\s[{_CAP}][\w’'-]*){{0,2}})"
+    rf"[ ]+(?P<open>\()?(?P<words>[{CAPITAL}][\w’'-]*(?:\s[{CAPITAL}][\w’'-]*){{0,2}})"
     r"\s(?P<kind>[Gg]roup|GROUP|Grp?\b\.?|grex|gx)\b\)?"
 )
 _MARKED = later(
-    rf"[ ]+\(?(?P<words>[{_CAP}][\w’'!-]*(?:\s[{_CAP}0-9][\w’'!-]*){{0,3}})"
+    rf"[ ]+\(?(?P<words>[{CAPITAL}][\w’'!-]*(?:\s[{CAPITAL}0-9][\w’'!-]*){{0,3}})"
     r"\s?(?:[™®]|\((?:TM|R)\))\)?(?!\s*[Ss](?:eries|ERIES))"
 )
 _CAPITALS = later(
     r"[ ]+(?!(?:US)?PP|P[BV]R|COPF|EU\b)"
-    rf"(?P<words>[{_CAP}][{_CAP}’'-]{{2,}}(?:\s[{_CAP}0-9][{_CAP}0-9’'!-]*){{0,3}})(?=\s|$)"
+    rf"(?P<words>[{CAPITAL}][{CAPITAL}’'-]{{2,}}(?:\s[{CAPITAL}0-9][{CAPITAL}0-9’'!-]*){{0,3}})(?=\s|$)"
 )
-_CV = later(
-    rf"\s+(?:cv|var)\.?\s+(?=[{re.escape(_OPENING)}])|\s+cv\.?\s+(?P<bare>[{_CAP}][\w’'-]*(?:\s[{_CAP}][\w’'-]*){{0,2}})",
-    re.I,
-)
-_FORMULA = later(rf"\s+[×xX✕]\s+(?=[{_CAP}][{_LOW}]*\.?\s?[{_LOW}])")
-_SECOND = later(rf"(?P<genus>[{_CAP}](?:[{_LOW}]+|\.))\s?(?P<word>[{_LOW}]+(?:-[{_LOW}]+)*)(?!\w)")
+_FORMULA = later(rf"\s+[×xX✕]\s+(?=[{CAPITAL}][{_LOW}]*\.?\s?[{_LOW}])")
+_SECOND = later(rf"(?P<genus>[{CAPITAL}](?:[{_LOW}]+|\.))\s?(?P<word>[{_LOW}]+(?:-[{_LOW}]+)*)(?!\w)")
 
 _RANKS = {
     "ssp": "subsp.",
@@ -242,63 +234,3 @@ def _read_cultivated(
         else:
             break
     return name, end, quoted, unsure
-
-
-def read_cultivar(text: str, start: int) -> tuple[str, int, int] | None:
-    """A quoted cultivar epithet after optional spaces: (epithet, end, quotes seen); None when there is none.
-
-    >>> read_cultivar(" ‘Jacob's Coat’", 0)
-    ("Jacob's Coat", 15, 2)
-    >>> read_cultivar(" 'Gardeners' Pride' x", 0)[0]
-    "Gardeners' Pride"
-    """
-    marked = _CV.match(text, start)
-    if marked and marked["bare"]:
-        return tidy_epithet(marked["bare"]), marked.end(), 1
-    place = marked.end() if marked else len(text) - len(text[start:].lstrip(" \n\t"))
-    bracket = text[place : place + 1] == "("
-    place += bracket
-    opening = place
-    while opening < len(text) and text[opening] in _OPENING and opening - place < 2:
-        opening += 1
-    if opening == place or not text[opening : opening + 1].strip():
-        return None
-    comma = text[place] in ",‚„"
-    closing = _closing_quote(text, opening)
-    if closing is None:
-        return None
-    epithet = tidy_epithet(text[opening:closing])
-    if not plausible_epithet(epithet) or not (epithet[0].isupper() or epithet[0].isdigit()):
-        return None
-    end = closing
-    while end < len(text) and text[end] in _CLOSING and end - closing < 2:
-        end += 1
-    end += bracket and text[end : end + 1] == ")"
-    return epithet, end, 1 if comma else 2
-
-
-def _closing_quote(text: str, start: int) -> int | None:
-    """Where the epithet ends: an apostrophe before a letter is inside it, and so is a plural's."""
-    ends: list[int] = []
-    for position in range(start, min(len(text), start + MAX_EPITHET + 4)):
-        letter = text[position]
-        if letter == "\t" or _line_ends_it(text, position, start) or (ends and letter in ",;()\n"):
-            break
-        if letter in _CLOSING and not text[position + 1 : position + 2].isalnum():
-            if position > start and text[position - 1] in _CLOSING:
-                continue
-            ends.append(position)
-            if text[position - 1] != "s":
-                break
-        elif letter in _OPENING and ends and text[position - 1] == " ":
-            break
-    if not ends:
-        return None
-    return ends[-1]
-
-
-def _line_ends_it(text: str, position: int, start: int) -> bool:
-    """Whether an epithet ends with its line: it goes on only into capitals before a closing quote."""
-    if text[position] != "\n":
-        return False
-    return not re.match(rf"\n[{_CAP}][^\W\d_]*(?:\s[^\W\d_]+)?[{_CLOSING}]", text[position:])

@@ -14,11 +14,11 @@ from numpy.typing import NDArray
 
 from ocr_tags.barcodes import code_words, confirmed, read_codes
 from ocr_tags.engines import Engine, open_engines
+from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES
 from ocr_tags.fields import FIELDS
 from ocr_tags.fields.labels import is_label
-from ocr_tags.fields.names import BOTANICAL_NAME, COMMON_NAMES
 from ocr_tags.glare import find_glare
-from ocr_tags.lexicon import match_plant
+from ocr_tags.matching import match_plant
 from ocr_tags.photos import OpenedPhoto, open_photo
 from ocr_tags.reading import PictureRead, read_picture
 from ocr_tags.record import Photo, PlantMatch, Reading, Side, TagRecord, Word

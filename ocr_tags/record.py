@@ -146,83 +146,6 @@ def _plain_lines(string: str) -> Iterator[LineSpan]:
 
 
 @dataclass(frozen=True, slots=True)
-class Length:
-    """A length or a range of lengths in centimetres; an end that was not printed is None."""
-
-    min_cm: float | None
-    max_cm: float | None
-
-
-@dataclass(frozen=True, slots=True)
-class Hardiness:
-    """Hardiness zones as printed: "4" stays "4", "5a" stays "5a"; an open end is None."""
-
-    min_zone: str | None
-    max_zone: str | None
-
-
-@dataclass(frozen=True, slots=True)
-class HeatZones:
-    """AHS heat zones, coolest and hottest, 1 to 12."""
-
-    coolest: int
-    hottest: int
-
-
-@dataclass(frozen=True, slots=True)
-class Temperature:
-    celsius: float
-
-
-@dataclass(frozen=True, slots=True)
-class Bloom:
-    """Bloom time: the words as printed, the seasons they name, and months 1 to 12 where printed."""
-
-    text: str
-    seasons: tuple[str, ...] = ()
-    months: tuple[int, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Days:
-    min_days: int | None
-    max_days: int | None
-
-
-@dataclass(frozen=True, slots=True)
-class Price:
-    """`amount` is a decimal number as text, so that 6.90 stays 6.90; `currency` is ISO 4217."""
-
-    amount: str
-    currency: str
-
-
-@dataclass(frozen=True, slots=True)
-class PlantPassport:
-    """The lettered lines of a plant passport: A, B, C and D (EU 2017/2313)."""
-
-    botanical_name: str | None = None
-    operator: str | None = None
-    traceability: str | None = None
-    origin: str | None = None
-    protected_zone: str | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class BotanicalName:
-    """A botanical name taken apart by the codes (ICN, ICNCP). `name` is the whole, well written."""
-
-    name: str
-    genus: str | None = None
-    species: str | None = None
-    infraspecific: str | None = None
-    hybrid: bool = False
-    cultivar: str | None = None
-    group: str | None = None
-    trade_designation: str | None = None
-
-
-@dataclass(frozen=True, slots=True)
 class Found(Generic[V_co]):
     """What a field reader found in a text: a value and where it stands.
 
@@ -255,11 +178,16 @@ class Fact(Generic[V]):
 class Field(Generic[V]):
     """A fact and who reads it from a tag."""
 
-    name: str
-    label: str
-    type: type[V]
+    fact: Fact[V]
     read: Callable[[TagText], Iterator[Found[V]]]
-    shape: Shape = "one"
+
+    @property
+    def name(self) -> str:
+        return self.fact.name
+
+    @property
+    def shape(self) -> Shape:
+        return self.fact.shape
 
 
 @dataclass(frozen=True, slots=True)
@@ -356,10 +284,10 @@ class TagRecord:
     notes: tuple[str, ...] = ()
     """What a person should know about how this record came about: pairing, an unreadable side."""
 
-    def best(self, wanted: Fact[V] | Field[V]) -> Reading[V] | None:
+    def best(self, wanted: Fact[V]) -> Reading[V] | None:
         """The reading that counts for this field, or None when the tag does not say."""
         found = self.readings.get(wanted.name, ())
         return found[0] if found else None
 
-    def all(self, wanted: Fact[V] | Field[V]) -> tuple[Reading[V], ...]:
+    def all(self, wanted: Fact[V]) -> tuple[Reading[V], ...]:
         return self.readings.get(wanted.name, ())

@@ -13,7 +13,7 @@ from typing import Any
 import numpy as np
 
 from ocr_tags.geometry import Floats, Indices, Pixels, quantile
-from ocr_tags.glyphs import Layer, joined, layers, near_pairs
+from ocr_tags.glyphs import Layer, chains, layers
 
 MOST_LINES = 100
 FEWEST_LETTERS = 1.8
@@ -25,8 +25,6 @@ UPRIGHT_ODDS = 3.0
 """How much less likely a row is to be print when it runs up or down the tag."""
 SQUARE = 1.3
 """A quad this much taller than wide holds a line that runs down; short words are about square."""
-WIDEST_GAP = 2.0
-"""In letter heights: two runs further apart are two columns."""
 
 Quad = tuple[tuple[float, float], tuple[float, float], tuple[float, float], tuple[float, float]]
 
@@ -129,14 +127,6 @@ def _length(quad: Quad) -> float:
     return float(np.hypot(quad[1][0] - quad[0][0], quad[1][1] - quad[0][1]))
 
 
-def chains(boxes: Floats) -> list[Indices]:
-    """Groups of blob indices, each a row: every blob joined to its nearest like blob left and right."""
-    roots = joined(len(boxes), np.stack(_neighbours(boxes), axis=1))
-    order = np.argsort(roots, kind="stable")
-    cuts = np.flatnonzero(np.diff(roots[order])) + 1
-    return [group for group in np.split(order, cuts) if len(group)]
-
-
 def _promising(
     chains: list[Indices], boxes: Floats, contrast: Floats, extent: float, least: float
 ) -> Iterator[Indices]:
@@ -172,27 +162,6 @@ def _size_odds(height: Any, extent: float) -> Any:
 
 def _contrast_odds(contrast: Any) -> Any:
     return 0.8 * np.log(contrast + 1)
-
-
-def _neighbours(boxes: Floats) -> tuple[Indices, Indices]:
-    middle, height = boxes[:, 1] + boxes[:, 3] / 2, boxes[:, 3]
-    a, b = near_pairs(middle, height * 0.8)
-    swap = boxes[a, 0] > boxes[b, 0]
-    a, b = np.where(swap, b, a), np.where(swap, a, b)
-    gap = boxes[b, 0] - boxes[a, 0] - boxes[a, 2]
-    tall, low = np.maximum(height[a], height[b]), np.minimum(height[a], height[b])
-    shared = np.minimum(boxes[a, 1] + height[a], boxes[b, 1] + height[b]) - np.maximum(
-        boxes[a, 1], boxes[b, 1]
-    )
-    fits = (gap < WIDEST_GAP * tall) & (gap > -0.35 * tall) & (tall < 2.1 * low) & (shared > 0.45 * low)
-    a, b, gap, tall = a[fits], b[fits], gap[fits], tall[fits]
-    slope = np.abs(boxes[a, 1] + height[a] - boxes[b, 1] - height[b])
-    cost = np.maximum(gap, 0) / tall + 0.6 * np.minimum(slope, np.abs(boxes[a, 1] - boxes[b, 1])) / tall
-    order = np.argsort(cost, kind="stable")
-    _, forwards = np.unique(a[order], return_index=True)
-    _, backwards = np.unique(b[order], return_index=True)
-    links = order[np.union1d(forwards, backwards)]
-    return a[links], b[links]
 
 
 def _region(boxes: Floats, light: bool) -> LineRegion | None:

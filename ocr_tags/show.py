@@ -16,18 +16,8 @@ from ocr_tags.confidence import LEVEL_WORDS, level
 from ocr_tags.facts import FACTS
 from ocr_tags.lengths import Units, length_in_words
 from ocr_tags.place import Place
-from ocr_tags.record import (
-    Bloom,
-    BotanicalName,
-    Days,
-    Hardiness,
-    HeatZones,
-    Length,
-    Price,
-    Reading,
-    TagRecord,
-    Temperature,
-)
+from ocr_tags.record import Reading, TagRecord
+from ocr_tags.values import Bloom, BotanicalName, Days, Hardiness, HeatZones, Length, Price, Temperature
 
 MARK = "(?)"
 LEGEND = f"{MARK} doubtful: see the tag. 'ocr-tags show TAG' says why and where on the photo it stands."

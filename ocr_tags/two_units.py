@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ocr_tags.record import Length
+from ocr_tags.values import Length
 
 SAME_SIZE = 0.09
 """Two units on one tag agree within this share: 3 ft is printed beside 1 m (8.6 % apart)."""

@@ -7,7 +7,8 @@ from typing import Any
 
 from ocr_tags.errors import QueryError
 from ocr_tags.fields import FIELDS
-from ocr_tags.record import BotanicalName, Fact, TagText
+from ocr_tags.record import Fact, TagText
+from ocr_tags.values import BotanicalName
 
 
 def typed_value(field: Fact[Any], text: str) -> Any:

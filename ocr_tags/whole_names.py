@@ -11,7 +11,8 @@ from collections.abc import Sequence
 from rapidfuzz.distance import OSA
 
 from ocr_tags import repair, titles
-from ocr_tags.record import BotanicalName, Reading
+from ocr_tags.record import Reading
+from ocr_tags.values import BotanicalName
 
 ALIKE = 0.8
 """Share of letters in common above which title words are the cultivar, read twice."""

@@ -9,7 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ocr_tags.fields.bloom import read_bloom
-from ocr_tags.record import Bloom, TagText
+from ocr_tags.record import TagText
+from ocr_tags.values import Bloom
 
 
 def blooms(text: str) -> list[Bloom]:

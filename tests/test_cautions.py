@@ -27,9 +27,10 @@ from ocr_tags.cautions.light import HOURS
 from ocr_tags.cautions.sizes import HEIGHTS
 from ocr_tags.lexicon import key
 from ocr_tags.place import Place, place_from
-from ocr_tags.record import Bloom, Box, Caution, Hardiness, Length, TagRecord, Temperature
+from ocr_tags.record import Box, Caution, TagRecord
 from ocr_tags.record_json import from_json, to_json
 from ocr_tags.usda import HALF_ZONES
+from ocr_tags.values import Bloom, Hardiness, Length, Temperature
 
 RECORDS = truth_records()
 PLACES = {

@@ -15,7 +15,8 @@ from truth_records import truth_records
 
 from ocr_tags.cautions import cautions
 from ocr_tags.place import Place, place_from
-from ocr_tags.record import Bloom, Caution, Hardiness, Length, TagRecord, Temperature
+from ocr_tags.record import Caution, TagRecord
+from ocr_tags.values import Bloom, Hardiness, Length, Temperature
 
 NOWHERE = Place()
 ZONE_5 = place_from({"zone": "5b", "heat": "cool", "country": "US", "units": "in"})

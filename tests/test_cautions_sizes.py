@@ -10,7 +10,7 @@ from tags_by_hand import tag
 
 from ocr_tags.cautions import cautions
 from ocr_tags.place import Place
-from ocr_tags.record import Length
+from ocr_tags.values import Length
 
 sys.path.insert(0, str(Path(__file__).parent.parent / "samples"))
 

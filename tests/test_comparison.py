@@ -25,19 +25,9 @@ from index.comparison_values import relate
 from index.comparison_words import joint, plant_json
 from ocr_tags.cli import app
 from ocr_tags.nomenclature import parse
-from ocr_tags.record import (
-    Bloom,
-    Days,
-    Hardiness,
-    HeatZones,
-    Length,
-    Photo,
-    Reading,
-    Status,
-    TagRecord,
-    Temperature,
-)
+from ocr_tags.record import Photo, Reading, Status, TagRecord
 from ocr_tags.show import in_words
+from ocr_tags.values import Bloom, Days, Hardiness, HeatZones, Length, Temperature
 
 INCH, FOOT = 2.54, 30.48
 BELOW = 0.8

@@ -14,7 +14,8 @@ from typing import Any
 import pytest
 
 from ocr_tags.fields import FIELDS
-from ocr_tags.record import Bloom, Days, Field, PlantPassport, Price, TagText
+from ocr_tags.record import Field, TagText
+from ocr_tags.values import Bloom, Days, PlantPassport, Price
 
 CASES = Path(__file__).parent / "cases"
 NAMES = sorted(file.stem for file in CASES.glob("*.tsv") if (CASES / f"{file.stem}_judge.tsv").exists())

@@ -14,7 +14,8 @@ from typing import Any
 import pytest
 
 from ocr_tags.fields import FIELDS
-from ocr_tags.record import Bloom, Days, Hardiness, HeatZones, Length, TagText, Temperature
+from ocr_tags.record import TagText
+from ocr_tags.values import Bloom, Days, Hardiness, HeatZones, Length, Temperature
 
 ROWS = Path(__file__).parent / "cases" / "growing_trade.tsv"
 NAMES = (

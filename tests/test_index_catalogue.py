@@ -22,7 +22,8 @@ import pytest
 
 from index import Added, Catalogue
 from ocr_tags.errors import CatalogueError, QueryError
-from ocr_tags.record import Length, TagRecord
+from ocr_tags.record import TagRecord
+from ocr_tags.values import Length
 
 _tags = runpy.run_path(str(Path(__file__).parent / "data" / "index_tags.py"))
 make_tag, reading, botanical = _tags["make_tag"], _tags["reading"], _tags["botanical"]

@@ -15,7 +15,8 @@ from index.query import ask
 from ocr_tags.cli import app
 from ocr_tags.commands.findings import parts_of, remarks_on
 from ocr_tags.errors import ExitCode, QueryError
-from ocr_tags.record import Bloom, PlantMatch
+from ocr_tags.record import PlantMatch
+from ocr_tags.values import Bloom
 
 _tags = runpy.run_path(str(Path(__file__).parent / "data" / "index_tags.py"))
 make_tag, reading = _tags["make_tag"], _tags["reading"]

@@ -13,7 +13,6 @@ import pytest
 
 from index import Catalogue, generation
 from index.entries import entry_of
-from index.folding import fold
 from index.measures import half_zones
 from index.measures import lengths as heights
 from ocr_tags.errors import CatalogueError, QueryError
@@ -152,14 +151,9 @@ def test_a_tag_is_found_first_and_as_found(catalogue: Catalogue, words: str, wan
     assert photos(catalogue, words)[:1] == [wanted]
 
 
-@pytest.mark.parametrize(
-    "words", ["hollyhock", "Delphinium elatum", "water weekly", "qqq", "7", "ünïcödé", "☘", "%_*:("]
-)
+@pytest.mark.parametrize("words", ["hollyhock", "Delphinium elatum", "water weekly", "qqq", "7", "ünïcödé"])
 def test_what_is_not_there_is_not_passed_off_as_found(catalogue: Catalogue, words: str) -> None:
-    try:
-        assert photos(catalogue, words) == []
-    except QueryError as error:
-        assert fold(words) == "", error
+    assert photos(catalogue, words) == []
 
 
 def test_the_nearest_are_shown_as_such(catalogue: Catalogue) -> None:
@@ -202,11 +196,10 @@ def test_a_plain_name_is_found_among_hundreds_of_longer_ones(catalogue: Catalogu
 
 
 def test_scores_fall_and_the_limit_holds(catalogue: Catalogue) -> None:
-    hits = catalogue.find("flower", limit=2)
-    scores = [hit.score for hit in catalogue.find("bell")]
-    assert len(hits) <= 2
-    assert scores == sorted(scores, reverse=True)
-    assert all(0 <= score <= 100 for score in scores)
+    scores = [hit.score for hit in catalogue.find("purple")]
+    assert len(scores) == 2
+    assert 100 >= scores[0] > scores[1] >= 0
+    assert [hit.score for hit in catalogue.find("purple", limit=1)] == scores[:1]
 
 
 def test_the_other_readings_of_a_name_are_searched_too(catalogue: Catalogue, tmp_path: Path) -> None:
@@ -290,6 +283,8 @@ def test_words_and_filters_together(catalogue: Catalogue) -> None:
     [
         ({}, "nothing to look for"),
         ({"words": " ™ "}, "nothing to look for"),
+        ({"words": "☘"}, "nothing to look for"),
+        ({"words": "%_*:("}, "nothing to look for"),
         ({"zone": "14"}, "'14' is not a hardiness zone"),
         ({"zone": "5c"}, "'5c' is not a hardiness zone"),
         ({"light": "dim"}, "'dim' is not a light level.*part_shade"),

@@ -11,9 +11,10 @@ import pytest
 from ocr_tags.fields.bloom import read_bloom
 from ocr_tags.fields.cold import read_min_temperature
 from ocr_tags.fields.light import read_light
-from ocr_tags.fields.sizes import HEIGHT, SPREAD
+from ocr_tags.fields.sizes import read_height, read_spread
 from ocr_tags.marks import Mark, find_marks, mark_words, unread
-from ocr_tags.record import Box, Length, TagText, Word
+from ocr_tags.record import Box, TagText, Word
+from ocr_tags.values import Length
 
 INK, PAPER = (40, 60, 30), (236, 244, 246)
 Picture = np.ndarray[Any, Any]
@@ -146,10 +147,10 @@ def test_what_is_read_as_a_word_is_no_mark() -> None:
 # What the drawn signs stand for: common practice, no source.
 def test_lengths_behind_arrows() -> None:
     tag = TagText("↕ 18 in\n↔ 12 in")
-    assert [(f.value, f.certainty <= 0.55) for f in HEIGHT.read(tag)] == [(Length(45.72, 45.72), True)]
-    assert [f.value for f in SPREAD.read(tag)] == [Length(30.48, 30.48)]
-    assert [f.value for f in SPREAD.read(TagText("↕ Spread: 12 in"))] == [Length(30.48, 30.48)]
-    assert list(HEIGHT.read(TagText("↕ Spread: 12 in"))) == []
+    assert [(f.value, f.certainty <= 0.55) for f in read_height(tag)] == [(Length(45.72, 45.72), True)]
+    assert [f.value for f in read_spread(tag)] == [Length(30.48, 30.48)]
+    assert [f.value for f in read_spread(TagText("↕ Spread: 12 in"))] == [Length(30.48, 30.48)]
+    assert list(read_height(TagText("↕ Spread: 12 in"))) == []
 
 
 def test_suns_speak_only_where_no_word_does() -> None:

@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from ocr_tags.fields.names import BOTANICAL_NAME, COMMON_NAMES, SERIES, SUPPLIER
+from ocr_tags.fields.makers import read_series, read_supplier
+from ocr_tags.fields.names import read_botanical_name, read_common_names
 from ocr_tags.record import LineSpan, TagText
 
 CASES = Path(__file__).parent / "cases"
@@ -58,16 +59,16 @@ def read_cases(file: str, labels: tuple[str, ...] = ANSWERS) -> Iterator[Case]:
 
 def answers_of(tag: TagText) -> dict[str, str]:
     found: dict[str, str] = {}
-    if common := [f.value for f in COMMON_NAMES.read(tag) if f.certainty >= CLAIMED]:
+    if common := [f.value for f in read_common_names(tag) if f.certainty >= CLAIMED]:
         found["common"] = " | ".join(common)
-    botanical = [f for f in BOTANICAL_NAME.read(tag) if f.certainty >= CLAIMED]
+    botanical = [f for f in read_botanical_name(tag) if f.certainty >= CLAIMED]
     if botanical:
         best = max(botanical, key=lambda f: f.certainty).value
         found["botanical"] = best.name
         if best.trade_designation:
             found["selling"] = best.trade_designation
-    for name, reader in (("series", SERIES), ("supplier", SUPPLIER)):
-        if values := [f.value for f in reader.read(tag) if f.certainty >= CLAIMED]:
+    for name, read in (("series", read_series), ("supplier", read_supplier)):
+        if values := [f.value for f in read(tag) if f.certainty >= CLAIMED]:
             found[name] = " | ".join(values)
     return found
 
@@ -84,8 +85,8 @@ def test_names_of_a_tag_text(case: Case) -> None:
 @pytest.mark.parametrize("case", ALL)
 def test_every_finding_points_into_the_text(case: Case) -> None:
     tag = case.tag
-    for reader in (COMMON_NAMES, BOTANICAL_NAME, SERIES, SUPPLIER):
-        for found in reader.read(tag):
+    for read in (read_common_names, read_botanical_name, read_series, read_supplier):
+        for found in read(tag):
             start, end = found.span
             assert 0 <= start < end <= len(tag.string)
             assert tag.string[start:end].strip() == tag.string[start:end]

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from ocr_tags.cultivars import combine
 from ocr_tags.epithets import plausible_epithet, title_case
 from ocr_tags.nomenclature import parse, read_name, write
-from ocr_tags.record import BotanicalName
+from ocr_tags.values import BotanicalName
 
 # Source: ICN (Shenzhen Code 2018) Art. 24.1-24.2 and its examples; RHS Recommended Style for Printing Plant
 # Names, January 2004, for ssp. and the abbreviations of rank.

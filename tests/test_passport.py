@@ -7,7 +7,8 @@ from itertools import permutations
 import pytest
 
 from ocr_tags.fields.passport import read_plant_passport
-from ocr_tags.record import PlantPassport, TagText
+from ocr_tags.record import TagText
+from ocr_tags.values import PlantPassport
 
 LINES = {"A": "Lavandula angustifolia", "B": "NL-000000001", "C": "25-0417-03", "D": "NL"}
 READ = PlantPassport("Lavandula angustifolia", "NL-000000001", "25-0417-03", "NL")

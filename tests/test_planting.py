@@ -18,7 +18,8 @@ from ocr_tags.planting import beds
 from ocr_tags.planting.needs import DIGGING, packs, work_out
 from ocr_tags.planting.placing import Grid, by_formula, how_far_apart, place, round_up, slabs
 from ocr_tags.planting.spacings import from_record, stated
-from ocr_tags.record import Length, Reading, TagRecord
+from ocr_tags.record import Reading, TagRecord
+from ocr_tags.values import Length
 
 INCH, FOOT = 2.54, 30.48
 ACRE_SQ_FT = 43_560

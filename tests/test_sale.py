@@ -7,7 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ocr_tags.fields.sale import read_container, read_price
-from ocr_tags.record import Price, TagText
+from ocr_tags.record import TagText
+from ocr_tags.values import Price
 
 # Currency codes: ISO 4217.
 PRINTED = {

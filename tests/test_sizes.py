@@ -11,10 +11,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ocr_tags.fields.sizes import FLOWER_HEIGHT, HEIGHT, ROW_SPACING, SPACING, SPREAD
-from ocr_tags.record import Found, Length, TagText
+from ocr_tags.fields import FIELDS
+from ocr_tags.fields.sizes import read_height, read_spacing
+from ocr_tags.record import Found, TagText
+from ocr_tags.values import Length
 
-FIELDS = (HEIGHT, FLOWER_HEIGHT, SPREAD, SPACING, ROW_SPACING)
+SIZES = [field for field in FIELDS if field.fact.type is Length]
 CM = {"in": 2.54, "ft": 30.48, "cm": 1.0, "m": 100.0}  # NIST SP 811, appendix B.8
 SURE = 0.5
 CASES = Path(__file__).parent / "cases"
@@ -51,7 +53,7 @@ def same(one: Length, other: Length) -> bool:
 
 
 def read(text: str) -> dict[str, list[Found[Length]]]:
-    found = {field.name: list(field.read(TagText(text))) for field in FIELDS}
+    found = {field.name: list(field.read(TagText(text))) for field in SIZES}
     return {name: values for name, values in found.items() if values}
 
 
@@ -108,11 +110,9 @@ def test_a_printed_tag_is_read_back(data: st.DataObject) -> None:
         assert all(same(value.value, wanted[kind]) for value in values), text
 
 
-@given(st.sampled_from(sorted(LABELS)), st.sampled_from(sorted(LABELS)))
-def test_nothing_is_filled_from_another(kind: str, other: str) -> None:
-    found = read(f"{LABELS[kind][0]}: 12-18 in")
-    assert set(found) == {kind}
-    assert other == kind or other not in found
+@pytest.mark.parametrize("kind", LABELS)
+def test_nothing_is_filled_from_another(kind: str) -> None:
+    assert set(read(f"{LABELS[kind][0]}: 12-18 in")) == {kind}
 
 
 @given(
@@ -135,7 +135,7 @@ def test_no_text_is_too_strange(text: str) -> None:
 def test_plants_in_a_square_metre_are_a_square_grid(plants: int, metres: float) -> None:
     """Square grid geometry: plants per m² = 10 000 / s², s in cm."""
     text = f"{plants}/m²"
-    found = list(SPACING.read(TagText(text)))
+    found = list(read_spacing(TagText(text)))
     if plants == 100:
         assert found == []  # three figures: a price or a dose
     else:
@@ -145,11 +145,11 @@ def test_plants_in_a_square_metre_are_a_square_grid(plants: int, metres: float) 
 @pytest.mark.parametrize(("inches", "plants"), [(6, 4), (12, 1)])
 def test_plants_in_a_square_foot(inches: int, plants: int) -> None:
     """Iowa State University Extension, Determining Plant Quantity (1992): 6 in 4, 12 in 1 per square foot."""
-    (found,) = SPACING.read(TagText(f"{plants} plants per sq ft"))
+    (found,) = read_spacing(TagText(f"{plants} plants per sq ft"))
     assert found.value.min_cm == pytest.approx(inches * 2.54)
 
 
 def test_the_span_is_the_printed_length() -> None:
     text = 'Height: 12-18" (30-45 cm)'
-    (found,) = HEIGHT.read(TagText(text))
+    (found,) = read_height(TagText(text))
     assert text[slice(*found.span)] == '12-18" (30-45 cm)'

@@ -7,7 +7,8 @@ import pytest
 
 from ocr_tags.agreement import compare
 from ocr_tags.confidence import Evidence, Fit, fitted, is_sure
-from ocr_tags.record import BotanicalName, Box, Field, Found, Hardiness, Length, TagText, Word, WordSpan
+from ocr_tags.record import Box, Fact, Field, Found, TagText, Word, WordSpan
+from ocr_tags.values import BotanicalName, Hardiness, Length
 from ocr_tags.voting import claims, readings
 
 PLAIN = Fit(
@@ -25,8 +26,8 @@ def read_number(tag: TagText) -> Iterator[Found[str]]:
         yield Found(match.group(), match.span())
 
 
-NUMBER = Field("number", "Number", str, read_number)
-NUMBERS = Field("numbers", "Numbers", str, read_number, shape="list")
+NUMBER = Field(Fact("number", "Number", str), read_number)
+NUMBERS = Field(Fact("numbers", "Numbers", str, "list"), read_number)
 
 
 def text(string: str, reader: str, side: str = "front", confidence: float = 0.9, x: int = 0) -> TagText:
@@ -83,7 +84,7 @@ def test_an_engine_that_read_nothing_there_makes_less_sure_than_two_that_agree()
 
 
 def test_a_phrase_misread_in_one_letter_backs_the_other_engine() -> None:
-    phrase = Field("phrase", "Phrase", str, lambda tag: iter([Found(tag.string, (0, len(tag.string)))]))
+    phrase = Field(Fact("phrase", "Phrase", str), lambda tag: iter([Found(tag.string, (0, len(tag.string)))]))
     found = claims([text("Keep soil moist", "a"), text("Keep soll moist", "b", confidence=0.7)], phrase)
     assert [(claim.value, len(claim.votes)) for claim in found] == [("Keep soil moist", 2)]
 
@@ -137,11 +138,8 @@ def test_a_list_collects_items_and_keeps_their_print() -> None:
 
 
 NAME = Field(
-    "name",
-    "Name",
-    str,
+    Fact("name", "Name", str, "each"),
     lambda tag: (Found(m.group().strip(), m.span()) for m in re.finditer(r"[A-Z][A-Za-z ]+", tag.string)),
-    shape="each",
 )
 
 

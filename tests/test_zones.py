@@ -3,19 +3,26 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ocr_tags.fields.cold import MIN_TEMPERATURE
-from ocr_tags.fields.zones import HARDINESS, HEAT_ZONES, RHS_RATING
-from ocr_tags.record import Hardiness, HeatZones, TagText, Temperature
+from ocr_tags.fields.cold import read_min_temperature
+from ocr_tags.fields.zones import read_hardiness, read_heat_zones, read_rhs_rating
+from ocr_tags.record import Found, TagText
 from ocr_tags.usda import HALF_ZONES, USDA_ZONES, colder_half, steps_colder, zone_for
+from ocr_tags.values import Hardiness, HeatZones, Temperature
 
-FIELDS = (HARDINESS, HEAT_ZONES, RHS_RATING, MIN_TEMPERATURE)
+READERS: dict[str, Callable[[TagText], Iterator[Found[Any]]]] = {
+    "hardiness": read_hardiness,
+    "heat_zones": read_heat_zones,
+    "rhs_rating": read_rhs_rating,
+    "min_temperature": read_min_temperature,
+}
 SURE = 0.5
 CASES = Path(__file__).parent / "cases"
 
@@ -93,16 +100,16 @@ def test_rows(line: str) -> None:
         if part not in {"-", "-?"}:
             name, printed = part.split("=")
             values[name] = (value_of(name, printed.rstrip("~?")), re.sub(r".*?([~?]?)$", r"\1", printed))
-    for field in FIELDS:
-        found = list(field.read(tag))
+    for name, read in READERS.items():
+        found = list(read(tag))
         for one in found:
-            if field.name in values:
-                value, mark = values[field.name]
+            if name in values:
+                value, mark = values[name]
                 assert plain(one.value) == value
                 assert one.certainty <= {"~": 0.9, "?": SURE, "": 1}[mark]
             else:
                 assert wanted == "-?" and one.certainty <= SURE, one
-        assert found or field.name not in values or values[field.name][1] == "?"
+        assert found or name not in values or values[name][1] == "?"
 
 
 # ---------------------------------------------------------------- printed and read back
@@ -126,7 +133,7 @@ HEADS = [
 )
 def test_a_printed_range_of_zones_is_read_back(one: str, other: str, head: str, dash: str) -> None:
     low, high = sorted((one, other), key=lambda zone: (HALF_ZONES.index(colder_half(zone)), zone))
-    (found,) = HARDINESS.read(TagText(f"Perennial\n{head} {low}{dash}{high}\nFull sun"))
+    (found,) = read_hardiness(TagText(f"Perennial\n{head} {low}{dash}{high}\nFull sun"))
     assert found.value == Hardiness(low, high)
     assert found.certainty > 0.8
 
@@ -135,7 +142,7 @@ def test_a_printed_range_of_zones_is_read_back(one: str, other: str, head: str, 
 def test_a_reversed_range_is_never_hardiness(one: str, other: str) -> None:
     low, high = sorted((one, other), key=lambda zone: HALF_ZONES.index(colder_half(zone)))
     if steps_colder(low, high) > 1:
-        assert all(x.certainty <= SURE for x in HARDINESS.read(TagText(f"Zones {high}-{low}")))
+        assert all(x.certainty <= SURE for x in read_hardiness(TagText(f"Zones {high}-{low}")))
 
 
 @given(
@@ -144,7 +151,7 @@ def test_a_reversed_range_is_never_hardiness(one: str, other: str) -> None:
 )
 def test_heat_zones_run_from_hot_to_cool(hottest: int, form: str) -> None:
     """AHS Plant Heat-Zone Map (1997): twelve zones, printed hottest first."""
-    (found,) = HEAT_ZONES.read(TagText(form.format(hottest)))
+    (found,) = read_heat_zones(TagText(form.format(hottest)))
     assert found.value == HeatZones(1, hottest)
 
 
@@ -152,7 +159,7 @@ def test_heat_zones_run_from_hot_to_cool(hottest: int, form: str) -> None:
 def test_every_rhs_rating(rating: str) -> None:
     """Royal Horticultural Society hardiness ratings: H1a, H1b, H1c, H2 to H7."""
     for form in ("RHS {}", "RHS hardiness rating: {}", "Hardiness: {}", "Hardiness\t{}", "Fully hardy ({})"):
-        (found,) = RHS_RATING.read(TagText(form.format(rating)))
+        (found,) = read_rhs_rating(TagText(form.format(rating)))
         assert found.value == rating
 
 
@@ -160,7 +167,7 @@ def test_every_rhs_rating(rating: str) -> None:
     "text", ["H5", "Bench H5", "H 5 in", 'H5"', "RHS H8", "RHS H1", "RHS H0", "Hardiness H5-7 ft"]
 )
 def test_what_only_looks_like_a_rating(text: str) -> None:
-    assert list(RHS_RATING.read(TagText(text))) == []
+    assert list(read_rhs_rating(TagText(text))) == []
 
 
 @given(
@@ -176,22 +183,22 @@ def test_what_only_looks_like_a_rating(text: str) -> None:
     ),
 )
 def test_a_printed_winter_low_is_read_back(low: int, form: str) -> None:
-    (found,) = MIN_TEMPERATURE.read(TagText(form.format(low)))
+    (found,) = read_min_temperature(TagText(form.format(low)))
     assert found.value.celsius == pytest.approx(celsius(low))
 
 
 @given(st.integers(-45, 10))
 def test_the_first_of_two_scales_counts_and_the_second_checks_it(low: int) -> None:
     fahrenheit = round(low * 9 / 5 + 32)
-    (found,) = MIN_TEMPERATURE.read(TagText(f"Hardy to {low}°C ({fahrenheit}°F)"))
+    (found,) = read_min_temperature(TagText(f"Hardy to {low}°C ({fahrenheit}°F)"))
     assert found.value.celsius == low and found.certainty > 0.9
-    (clash,) = MIN_TEMPERATURE.read(TagText(f"Hardy to {low}°C ({fahrenheit + 10}°F)"))
+    (clash,) = read_min_temperature(TagText(f"Hardy to {low}°C ({fahrenheit + 10}°F)"))
     assert clash.certainty <= 0.4
 
 
 @given(st.text(alphabet="Zones Hardy to°FCH1459-ab/\t\nUSDA:", max_size=60))
 def test_no_text_is_too_strange(text: str) -> None:
-    for field in FIELDS:
-        for found in field.read(TagText(text)):
+    for read in READERS.values():
+        for found in read(TagText(text)):
             assert 0 <= found.span[0] < found.span[1] <= len(text)
             assert 0 < found.certainty <= 1

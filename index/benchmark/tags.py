@@ -11,7 +11,8 @@ from importlib.resources import files
 from index.benchmark.damage import misread
 from index.folding import fold
 from ocr_tags.lexicon import Plant, plants
-from ocr_tags.record import BotanicalName, Hardiness, Length, PlantMatch, Reading, TagRecord
+from ocr_tags.record import PlantMatch, Reading, TagRecord
+from ocr_tags.values import BotanicalName, Hardiness, Length
 
 FIRST = (
     "Silver", "Amber", "Little", "Giant", "Velvet", "Crystal", "Northern", "Copper", "Midnight", "Early",

@@ -8,7 +8,8 @@ from collections.abc import Iterator, Sequence
 from ocr_tags.cautions.common import caution, kinds, quoted
 from ocr_tags.facts import BLOOM, CONTAINER, WATER
 from ocr_tags.place import Place, Point
-from ocr_tags.record import Bloom, Caution, Reading, TagRecord
+from ocr_tags.record import Caution, Reading, TagRecord
+from ocr_tags.values import Bloom
 
 # ---------------------------------------------------------------- water
 

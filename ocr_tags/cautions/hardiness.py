@@ -13,8 +13,9 @@ from typing import Any, Literal
 from ocr_tags.cautions.common import PRACTICE, caution, cold_of, kinds, printed_kinds, quoted
 from ocr_tags.facts import HARDINESS, MIN_TEMPERATURE, RHS_RATING
 from ocr_tags.place import Place
-from ocr_tags.record import Caution, Fact, Hardiness, Reading, TagRecord
+from ocr_tags.record import Caution, Fact, Reading, TagRecord
 from ocr_tags.usda import HALF_ZONES, halves, zone_for
+from ocr_tags.values import Hardiness
 
 Verdict = Literal["hardy", "at its limit", "too cold", "too warm"]
 

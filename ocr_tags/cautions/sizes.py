@@ -13,7 +13,8 @@ from ocr_tags.cautions.common import caution, kinds, known_plant, printed_kinds,
 from ocr_tags.facts import CATEGORIES, COMMON_NAMES, FLOWER_HEIGHT, HEIGHT, SPACING, SPREAD
 from ocr_tags.lengths import length_in_words
 from ocr_tags.place import Place
-from ocr_tags.record import Caution, Fact, Length, Reading, TagRecord
+from ocr_tags.record import Caution, Fact, Reading, TagRecord
+from ocr_tags.values import Length
 
 _BEDDED = frozenset(
     {"annual", "perennial", "biennial", "tender_perennial", "grass", "fern", "bulb", "herb", "vegetable"}

@@ -2,26 +2,28 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
 from typing import Any
 
-from ocr_tags.fields.bloom import BLOOM
-from ocr_tags.fields.care import FEEDING, SOIL, WATER
-from ocr_tags.fields.categories import CATEGORIES
-from ocr_tags.fields.claims import NATIVE_CLAIM, WARNINGS
-from ocr_tags.fields.cold import MIN_TEMPERATURE
-from ocr_tags.fields.harvest import DAYS_TO_MATURITY
+from ocr_tags.fields.bloom import read_bloom
+from ocr_tags.fields.care import read_feeding, read_soil, read_water
+from ocr_tags.fields.categories import read_categories
+from ocr_tags.fields.claims import read_native_claim, read_warnings
+from ocr_tags.fields.cold import read_min_temperature
+from ocr_tags.fields.harvest import read_days
 from ocr_tags.fields.labels import is_label
-from ocr_tags.fields.light import LIGHT
-from ocr_tags.fields.sale import CONTAINER, PRICE
-from ocr_tags.fields.sizes import HEIGHT, SPACING, SPREAD
-from ocr_tags.fields.zones import HARDINESS
-from ocr_tags.record import Field, TagText
+from ocr_tags.fields.light import read_light
+from ocr_tags.fields.sale import read_container, read_price
+from ocr_tags.fields.sizes import read_height, read_spacing, read_spread
+from ocr_tags.fields.zones import read_hardiness
+from ocr_tags.record import Found, TagText
 
 Span = tuple[int, int]
 
-_TELLING: tuple[Field[Any], ...] = (
-    *(LIGHT, WATER, SOIL, FEEDING, BLOOM, CATEGORIES, NATIVE_CLAIM, WARNINGS, DAYS_TO_MATURITY),
-    *(CONTAINER, PRICE, HEIGHT, SPREAD, SPACING, HARDINESS, MIN_TEMPERATURE),
+_TELLING: tuple[Callable[[TagText], Iterator[Found[Any]]], ...] = (
+    *(read_light, read_water, read_soil, read_feeding, read_bloom, read_categories, read_native_claim),
+    *(read_warnings, read_days, read_container, read_price, read_height, read_spread, read_spacing),
+    *(read_hardiness, read_min_temperature),
 )
 _TOLD = 0.6
 """Findings less sure than this may themselves be names misread."""
@@ -34,7 +36,7 @@ def find_answers(tag: TagText) -> tuple[Span, ...]:
     >>> [text[slice(*span)] for span in find_answers(TagText(text))]
     ['Monthly', 'Feed', 'Monthly']
     """
-    spans = [found.span for field in _TELLING for found in field.read(tag) if found.certainty >= _TOLD]
+    spans = [found.span for read in _TELLING for found in read(tag) if found.certainty >= _TOLD]
     return (*spans, *_labels(tag))
 
 

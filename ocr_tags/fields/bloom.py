@@ -14,7 +14,8 @@ from dataclasses import dataclass
 from ocr_tags.fields.phrases import Hit, Phrases, clean, fold, label_phrases, listed
 from ocr_tags.fields.values import labelled
 from ocr_tags.patterns import later
-from ocr_tags.record import Bloom, Field, Found, TagText
+from ocr_tags.record import Found, TagText
+from ocr_tags.values import Bloom
 
 
 @dataclass(frozen=True, slots=True)
@@ -284,6 +285,3 @@ def _all_season(tag: TagText) -> Iterator[Found[Bloom]]:
     for match in _ALL_SEASON.finditer(folded):
         if match.start() in starts or _VERB.search(folded[max(0, match.start() - 60) : match.start()]):
             yield Found(Bloom(clean(tag.string[slice(*match.span())])), match.span(), 0.85)
-
-
-BLOOM: Field[Bloom] = Field("bloom", "Bloom time", Bloom, read_bloom)

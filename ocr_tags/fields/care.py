@@ -14,7 +14,7 @@ from itertools import chain, islice
 from ocr_tags.fields.phrases import Phrases, clean, flowing, fold, label_phrases
 from ocr_tags.fields.values import is_torn, labelled, value_end
 from ocr_tags.patterns import later
-from ocr_tags.record import Field, Found, TagText
+from ocr_tags.record import Found, TagText
 
 _Reader = Callable[[TagText], Iterator[Found[str]]]
 
@@ -279,8 +279,3 @@ def read_feeding(tag: TagText) -> Iterator[Found[str]]:
     text = tag.string
     found = list(_after_labels(text, _FEEDING_LABELS, _FEEDING_BARE, _FEEDING_OWN))
     yield from _or_spoken(found, _sentences(text, _FEEDING, 0.9))
-
-
-WATER: Field[str] = Field("water", "Water", str, read_water)
-SOIL: Field[str] = Field("soil", "Soil", str, read_soil)
-FEEDING: Field[str] = Field("feeding", "Feeding", str, read_feeding)

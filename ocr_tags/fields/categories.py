@@ -14,7 +14,7 @@ from itertools import pairwise
 from ocr_tags.fields.phrases import Hit, Phrases, cells, fold, label_phrases, listed
 from ocr_tags.fields.values import labelled
 from ocr_tags.firms import labelled_firms
-from ocr_tags.record import Field, Found, TagText
+from ocr_tags.record import Found, TagText
 
 _WORDS = Phrases(lambda: {word: kind for kind, words in listed("kind").items() for word in words}, shortest=8)
 _BOTH = {"fruit tree": ("tree", "fruit")}
@@ -155,6 +155,3 @@ def _fills(folded: str, start: int, end: int, hits: list[_Kind], hit: _Kind) -> 
         if not (beside or paired or _JOIN.fullmatch(gap)):
             return False
     return bool(_TRAIL.match(folded[inside[-1].end : end]))
-
-
-CATEGORIES: Field[str] = Field("categories", "Kind of plant", str, read_categories, "list")

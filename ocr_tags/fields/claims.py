@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from ocr_tags.fields.phrases import cells, clean, flowing, label_phrases
 from ocr_tags.fields.values import labelled, value_end
 from ocr_tags.patterns import later
-from ocr_tags.record import Field, Found, TagText
+from ocr_tags.record import Found, TagText
 
 # ---------------------------------------------------------------- native
 
@@ -199,7 +199,3 @@ def _all_capitals(text: str, start: int, at: int) -> bool:
         and ":" not in following
         and not line.rstrip().endswith(".")
     )
-
-
-NATIVE_CLAIM: Field[str] = Field("native_claim", "Native", str, read_native_claim)
-WARNINGS: Field[str] = Field("warnings", "Warnings", str, read_warnings, "list")

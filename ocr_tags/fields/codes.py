@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from ocr_tags.gtin import is_gtin
 from ocr_tags.patterns import later
-from ocr_tags.record import Field, Found, TagText
+from ocr_tags.record import Found, TagText
 
 # ---------------------------------------------------------------- trade item numbers
 
@@ -112,7 +112,3 @@ def _digits(printed: str) -> str:
 
 def _right(match: re.Match[str]) -> str:
     return f"{(match['office'] or '').strip()}{match['kind']}{match['number'] or ''}"
-
-
-GTIN: Field[str] = Field("gtin", "Barcode number", str, read_gtin)
-PATENTS: Field[str] = Field("patents", "Patents and variety rights", str, read_patents, "list")

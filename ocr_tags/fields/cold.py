@@ -7,7 +7,8 @@ from collections.abc import Iterator
 
 from ocr_tags.fields.zones import TO, ZONE
 from ocr_tags.patterns import later
-from ocr_tags.record import Field, Found, TagText, Temperature
+from ocr_tags.record import Found, TagText
+from ocr_tags.values import Temperature
 
 _MINUS = r"(?:[-−–—‐‑]\s?|minus |moins |menos )"
 _DEGREES = r"(?: ?(?:[°º*˚]|deg(?:rees?|\.)?|degrés|grados|grad)? ?)"
@@ -35,23 +36,20 @@ _COLD_HEAD = (
     r"|mrozoodporno[śs][ćc](?: do)?"
     rf"|(?:(?:winterh[äa]rte)?zone[sn]?|whz|usda):? {ZONE}(?:{TO}{ZONE})?,? ?\(?(?:hardy )?(?:to|or|=)?)"
 )
-_COLD = later(
-    rf"(?<![^\W\d_])(?P<head>{_COLD_HEAD}){_COLD_GAP}\(?{_temperature('t')}"
-    rf"(?: ?[(/,=|–-] ?{_temperature('u')})?",
-    re.I,
-)
-_COLD_MARK = later(rf"(?P<head>[❄🌡]) ?{_temperature('t')}(?: ?[(/,=|–-] ?{_temperature('u')})?", re.I)
+_OTHER_SCALE = rf" ?[(/,=|–-] ?{_temperature('u')}"
+_IN_TEXT = rf"{_temperature('t')}(?:{_OTHER_SCALE})?"
+_IN_CELL = rf"{_temperature('t')}(?:{_OTHER_SCALE}\)?)?"
+"""A temperature and perhaps the same in the other scale; in a cell of its own a bracket may close it."""
+_COLD = later(rf"(?<![^\W\d_])(?P<head>{_COLD_HEAD}){_COLD_GAP}\(?{_IN_TEXT}", re.I)
+_COLD_MARK = later(rf"(?P<head>[❄🌡]) ?{_IN_TEXT}", re.I)
 """A snowflake or thermometer drawn before a frost (common practice, no source)."""
 _COLD_ABOVE = later(
-    rf"(?:^|(?<=\n)){_temperature('t')}(?: ?[(/,=|–-] ?{_temperature('u')}\)?)?\n"
+    rf"(?:^|(?<=\n)){_IN_CELL}\n"
     rf"(?P<head>min(?:imum|\.)? ?(?:winter )?temp(?:erature|\.)?|hardy to)(?=\s*(?:$|\n(?!{_MINUS}?\d)))",
     re.I,
 )
 """A temperature over its label, where no other follows the label."""
-_COLD_ALONE = later(
-    rf"(?:^|(?<=[\n\t])){_temperature('t')}(?: ?[(/,=|–-] ?{_temperature('u')}\)?)?(?=\s*(?:$|[\n\t]))",
-    re.I,
-)
+_COLD_ALONE = later(rf"(?:^|(?<=[\n\t])){_IN_CELL}(?=\s*(?:$|[\n\t]))", re.I)
 """A frost alone in its cell, its label a picture."""
 _NOT_COLD = later(
     r"\b(?:soil|germinat\w*|sow\w*|seeds?|night|water|growing|ideal|indoor|storage)\b[^.;\n\t]{0,25}$", re.I
@@ -107,6 +105,3 @@ def _cold_certainty(match: re.Match[str], celsius: float) -> float:
     # A lost minus turns a winter low into a mild one; only a named minimum may well be mild.
     mild = not re.match(_MINUS, match["t"], re.I) and _degrees(match["t"]) != 0
     return 0.93 if not mild or "min" in match["head"].casefold() else 0.6
-
-
-MIN_TEMPERATURE = Field("min_temperature", "Lowest temperature", Temperature, read_min_temperature)

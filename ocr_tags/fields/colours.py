@@ -14,7 +14,7 @@ from functools import cache
 from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases, listed
 from ocr_tags.fields.values import labelled
 from ocr_tags.patterns import later
-from ocr_tags.record import Field, Found, TagText
+from ocr_tags.record import Found, TagText
 
 
 def _choice(words: Iterable[str]) -> str:
@@ -149,6 +149,3 @@ def _opens_with_colour(folded: str, start: int, end: int, bare: bool) -> bool:
     if bare:
         return bool(_SEVERAL.fullmatch(folded[start:end].strip()))
     return bool(_ONE.match(folded, start)) or bool(_SOON.match(folded[start:end]))
-
-
-COLOURS: Field[str] = Field("colours", "Colours", str, read_colours, "list")

@@ -6,9 +6,10 @@ import math
 import re
 from collections.abc import Iterator
 
-from ocr_tags.measures import CM
 from ocr_tags.patterns import later
-from ocr_tags.record import Found, Length
+from ocr_tags.quantities import CM
+from ocr_tags.record import Found
+from ocr_tags.values import Length
 
 _DENSITY = later(
     r"(?<![\d.,$€£-])(?P<few>\d{1,2})(?:\s?(?:[-–]|to|à|a|bis|tot)\s?(?P<many>\d{1,2}))?\s?(?:plant\w*|"

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 
 from ocr_tags.fields.phrases import fold
 from ocr_tags.patterns import later
-from ocr_tags.record import Days, Field, Found, TagText
+from ocr_tags.record import Found, TagText
+from ocr_tags.values import Days
 
 PLAUSIBLE = range(15, 251)
 """Days that a crop can take: cress to winter leeks (common practice, no source)."""
@@ -84,6 +85,3 @@ def _days(match: re.Match[str]) -> Days | None:
     low = int(match["low"])
     high = int(match["high"] or low)
     return Days(low, high) if low in PLAUSIBLE and high in PLAUSIBLE and low <= high else None
-
-
-DAYS_TO_MATURITY: Field[Days] = Field("days_to_maturity", "Days to maturity", Days, read_days)

@@ -17,7 +17,7 @@ from ocr_tags.fields.light_signs import Light, by_hours, by_marks, morning_sun, 
 from ocr_tags.fields.phrases import Hit, Phrases, cells, fold, label_phrases, listed
 from ocr_tags.fields.values import SECOND_LANGUAGE, labelled
 from ocr_tags.patterns import later
-from ocr_tags.record import Field, Found, TagText
+from ocr_tags.record import Found, TagText
 
 
 @dataclass(frozen=True, slots=True)
@@ -251,6 +251,3 @@ def _without_legend(statements: Sequence[Found[Light]]) -> Iterator[Found[Light]
     legend = len({found.value for found in statements}) >= 3
     for found in statements:
         yield replace(found, certainty=0.3 * found.certainty) if legend else found
-
-
-LIGHT: Field[Light] = Field("light", "Light", tuple[str, ...], read_light)

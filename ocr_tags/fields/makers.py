@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from ocr_tags import lexicon
 from ocr_tags.epithets import title_case
 from ocr_tags.firms import SERIES_AFTER, SERIES_BEFORE, firm_in, labelled_firms
-from ocr_tags.record import Field, Found, TagText
+from ocr_tags.record import Found, TagText
 from ocr_tags.titles import lines_of
 
 
@@ -58,7 +58,3 @@ def read_series(tag: TagText) -> Iterator[Found[str]]:
             continue
         start = line.start + match.end("name") - len(name)
         yield Found(_written(name), (start, start + len(name)), 0.9)
-
-
-SERIES = Field("series", "Series", str, read_series)
-SUPPLIER = Field("supplier", "Supplier", str, read_supplier)

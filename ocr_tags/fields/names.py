@@ -20,12 +20,12 @@ from ocr_tags.common_names import read_side
 from ocr_tags.cultivars import combine, labelled_cultivar, lone_cultivar, with_cultivar
 from ocr_tags.epithets import plausible_epithet, tidy_epithet
 from ocr_tags.fields.answers import find_answers
-from ocr_tags.fields.makers import SERIES, SUPPLIER
 from ocr_tags.known_names import agrees
 from ocr_tags.name_side import KNOWN, Side, also_named, is_bare
 from ocr_tags.naming import Mention
-from ocr_tags.record import BotanicalName, Field, Found, LineSpan, TagText
+from ocr_tags.record import Found, LineSpan, TagText
 from ocr_tags.titles import Line
+from ocr_tags.values import BotanicalName
 
 DOUBTED = 0.45
 """Names less sure than this stay unsaid: several readings of one doubtful name do not make it surer."""
@@ -38,8 +38,6 @@ PERHAPS_LONGER = 0.72
 
 PART = 0.5
 """The share of its certainty that the end of a longer name keeps: enough to vouch for that name."""
-
-__all__ = ["BOTANICAL_NAME", "COMMON_NAMES", "SERIES", "SUPPLIER"]
 
 
 def read_common_names(tag: TagText) -> Iterator[Found[str]]:
@@ -220,7 +218,3 @@ def _apart(entry: tuple[str, float, Line], side: Side) -> bool:
     return (
         not line.flat and all(other is line or not 0.87 < other.size / line.size < 1.15 for other in named)
     ) or line in named
-
-
-COMMON_NAMES = Field("common_names", "Common name", str, read_common_names, "each")
-BOTANICAL_NAME = Field("botanical_name", "Botanical name", BotanicalName, read_botanical_name)

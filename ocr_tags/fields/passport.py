@@ -13,7 +13,8 @@ from collections.abc import Iterator, Sequence
 
 from ocr_tags.fields.phrases import Hit, Phrases, clean, listed
 from ocr_tags.patterns import later
-from ocr_tags.record import Field, Found, PlantPassport, TagText
+from ocr_tags.record import Found, TagText
+from ocr_tags.values import PlantPassport
 
 _HEADINGS = Phrases(lambda: dict.fromkeys(listed("heading")["passport"], True), shortest=9)
 _MEMBERS = "AT|BE|BG|CY|CZ|DE|DK|EE|EL|ES|FI|FR|GR|HR|HU|IE|IT|LT|LU|LV|MT|NL|PL|PT|RO|SE|SI|SK"
@@ -113,8 +114,3 @@ def _protected_zone(text: str, headings: Sequence[Hit[bool]]) -> str | None:
     """The pest codes after "PZ": EPPO codes are five letters for plants and six for pests."""
     match = _ZONE.search(text) if headings else None
     return clean(match["codes"]) if match and match["codes"] else None
-
-
-PLANT_PASSPORT: Field[PlantPassport] = Field(
-    "plant_passport", "Plant passport", PlantPassport, read_plant_passport
-)

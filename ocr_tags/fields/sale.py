@@ -13,7 +13,8 @@ from decimal import Decimal
 from ocr_tags.fields.phrases import cells, fold, french, label_phrases
 from ocr_tags.fields.values import labelled
 from ocr_tags.patterns import later
-from ocr_tags.record import Field, Found, Price, TagText
+from ocr_tags.record import Found, TagText
+from ocr_tags.values import Price
 
 # ---------------------------------------------------------------- container
 
@@ -206,7 +207,3 @@ def _price_certainty(match: re.Match[str]) -> float:
     if match["worn"]:
         return 0.6
     return 0.95 if match["cents"] else 0.75
-
-
-CONTAINER: Field[str] = Field("container", "Container", str, read_container)
-PRICE: Field[Price] = Field("price", "Price", Price, read_price)

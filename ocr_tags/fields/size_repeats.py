@@ -7,9 +7,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from ocr_tags.fields.size_columns import Size
-from ocr_tags.measures import METRIC
-from ocr_tags.record import Length
+from ocr_tags.quantities import METRIC
 from ocr_tags.two_units import SAME_SIZE
+from ocr_tags.values import Length
 
 WIDEST = 6
 """Over 3 m wide and more than so many times its height: a creeping shrub, or a fraction misread."""

@@ -19,7 +19,8 @@ from ocr_tags.fields.size_repeats import settle
 from ocr_tags.fields.size_words import Label
 from ocr_tags.measures import Measure, parse_length
 from ocr_tags.patterns import later
-from ocr_tags.record import Field, Found, Length, TagText
+from ocr_tags.record import Found, TagText
+from ocr_tags.values import Length
 
 _LEAD = r"[ :.=|)\-–—·•…_~*]*"
 _GAP = later(
@@ -287,8 +288,8 @@ def _reader(kind: str) -> Callable[[TagText], Iterator[Found[Length]]]:
     return read
 
 
-HEIGHT = Field("height", "Height", Length, _reader("height"))
-FLOWER_HEIGHT = Field("flower_height", "Flower height", Length, _reader("flower_height"))
-SPREAD = Field("spread", "Spread", Length, _reader("spread"))
-SPACING = Field("spacing", "Spacing", Length, _reader("spacing"))
-ROW_SPACING = Field("row_spacing", "Row spacing", Length, _reader("row_spacing"))
+read_height = _reader("height")
+read_flower_height = _reader("flower_height")
+read_spread = _reader("spread")
+read_spacing = _reader("spacing")
+read_row_spacing = _reader("row_spacing")

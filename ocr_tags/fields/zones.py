@@ -11,7 +11,8 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from ocr_tags.patterns import later
-from ocr_tags.record import Field, Found, Hardiness, HeatZones, TagText
+from ocr_tags.record import Found, TagText
+from ocr_tags.values import Hardiness, HeatZones
 
 _GAP = r"[ ]?[:.=·•…_|]{0,30}(?:[ ][–—-][ ])?[ ]?[\t\n]?(?!\n)[ :.]{0,4}"
 _DASH = r"\s?(?:-{1,2}|[–—−‐‑~])\s?"
@@ -213,8 +214,3 @@ def read_rhs_rating(tag: TagText) -> Iterator[Found[str]]:
         yield Found(rating[0] + rating[1:].lower(), match.span("rating"), 0.97 if named else 0.9)
     for match in _RHS_BESIDE_FROST.finditer(tag.string):
         yield Found(match["rating"], match.span("rating"), 0.6)
-
-
-HARDINESS = Field("hardiness", "Hardiness zones", Hardiness, read_hardiness)
-HEAT_ZONES = Field("heat_zones", "Heat zones", HeatZones, read_heat_zones)
-RHS_RATING = Field("rhs_rating", "RHS hardiness rating", str, read_rhs_rating)

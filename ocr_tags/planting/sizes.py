@@ -11,8 +11,9 @@ import re
 
 from ocr_tags.errors import QueryError
 from ocr_tags.lengths import Units
-from ocr_tags.measures import CM, METRIC, Measure, parse_length
-from ocr_tags.record import Length
+from ocr_tags.measures import Measure, parse_length
+from ocr_tags.quantities import CM, METRIC
+from ocr_tags.values import Length
 
 _EXAMPLES = "Write it like 10 ft, 3 m or 12-18 in."
 _NEGATIVE = re.compile(r"\s*[-−–]\s*\d")

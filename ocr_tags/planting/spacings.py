@@ -7,9 +7,11 @@ from typing import Any, Literal
 
 from ocr_tags.errors import QueryError
 from ocr_tags.lengths import Units, length_in_words
-from ocr_tags.lexicon import match_plant, plant_named
+from ocr_tags.lexicon import plant_named
+from ocr_tags.matching import match_plant
 from ocr_tags.planting.sizes import size_in_words, typed_length
-from ocr_tags.record import BotanicalName, Length, TagRecord
+from ocr_tags.record import TagRecord
+from ocr_tags.values import BotanicalName, Length
 
 Basis = Literal["stated", "printed", "estimate from spread"]
 

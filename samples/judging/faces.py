@@ -10,17 +10,24 @@ from pathlib import Path
 
 from PIL import ImageFont
 
-FOLDERS = ("/usr/share/fonts", "/usr/local/share/fonts", "~/.fonts", "~/.local/share/fonts", "/Library/Fonts")
+FOLDERS = (
+    "/usr/share/texmf/fonts/opentype",
+    "/usr/share/fonts",
+    "/usr/local/share/fonts",
+    "~/.fonts",
+    "~/.local/share/fonts",
+    "/Library/Fonts",
+)
 PACKAGES = (
-    "fonts-noto-core fonts-crosextra-carlito fonts-crosextra-caladea fonts-linuxlibertine fonts- "
-    "cantarell fonts-karla fonts-inter fonts-league-spartan fonts-oldstandard fonts-sil-gentium- "
-    "basic fonts-sil-charis fonts-sil-andika fonts-quattrocento fonts-prociono fonts-goudybookletter "
+    "fonts-noto-core fonts-crosextra-carlito fonts-crosextra-caladea fonts-linuxlibertine fonts-cantarell "
+    "fonts-karla fonts-inter fonts-league-spartan fonts-oldstandard fonts-sil-gentium-basic "
+    "fonts-sil-charis fonts-sil-andika fonts-quattrocento fonts-prociono fonts-goudybookletter "
     "fonts-fanwood fonts-lindenhill fonts-adf-accanthis fonts-adf-gillius fonts-adf-universalis "
-    "fonts-averia-sans-gwf fonts-averia-serif-gwf fonts-clear-sans fonts-b612 fonts-oxygen fonts- "
-    "play fonts-paratype fonts-national-park fonts-roadgeek fonts-tuffy fonts-kaushanscript fonts- "
-    "leckerli-one fonts-lemonada fonts-havana fonts-comic-neue fonts-arapey fonts-allerta fonts- "
-    "courier-prime fonts-hack fonts-yrsa-rasa fonts-jura fonts-century-catalogue fonts-ocr-b fonts- "
-    "sora fonts-manrope fonts-sjfonts fonts-georgewilliams fonts-gfs-neohellenic fonts-gfs-artemisia"
+    "fonts-averia-sans-gwf fonts-averia-serif-gwf fonts-clear-sans fonts-b612 fonts-oxygen fonts-play "
+    "fonts-paratype fonts-national-park fonts-roadgeek fonts-tuffy fonts-kaushanscript fonts-leckerli-one "
+    "fonts-lemonada fonts-havana fonts-comic-neue fonts-arapey fonts-allerta fonts-courier-prime "
+    "fonts-hack fonts-yrsa-rasa fonts-jura fonts-century-catalogue fonts-ocr-b fonts-sora fonts-manrope "
+    "fonts-sjfonts fonts-georgewilliams fonts-gfs-neohellenic fonts-gfs-artemisia"
 )
 
 
@@ -140,13 +147,13 @@ def wanted() -> set[str]:
     return {*families, *PLAIN_TITLES, *FANCY_TITLES, DIGITS, *SPARE.values(), *SPARE_BOLD.values()}
 
 
-def check() -> None:
-    """Ends the program with one sentence when fonts are missing."""
-    missing = sorted(wanted() - set(files()))
+def check(also: set[str], packages: str) -> None:
+    """Ends the program with one sentence when fonts, or those `also` wanted, are missing."""
+    missing = sorted((wanted() | also) - set(files()))
     if missing:
         sys.exit(
             f"{len(missing)} fonts are missing, for example {missing[0]}. "
-            f"On Debian: apt-get install {PACKAGES}"
+            f"On Debian: apt-get install {PACKAGES} {packages}"
         )
 
 

@@ -61,7 +61,7 @@ def plan_tag(rng: Random, species: Species) -> Tag:
         else None,
         tuple(_chosen(rng, species, facts)),
         tuple(_small(rng, market, title)),
-        _passport(rng, species) if market == "eu" and rng.random() < 0.75 else None,
+        plan_passport(rng, species) if market == "eu" and rng.random() < 0.75 else None,
         _gtin(rng, market),
         language,
         market,
@@ -126,7 +126,7 @@ def _small(rng: Random, market: str, title: str) -> Any:
         yield Fact("price", "", printed, value)
 
 
-def _passport(rng: Random, s: Species) -> Fact:
+def plan_passport(rng: Random, s: Species) -> Fact:
     land = rng.choice(("NL", "DE", "BE", "FR", "DK"))
     origin = rng.choice((land, land, "PL", "IT", "KE"))
     value = {

@@ -56,7 +56,7 @@ def _one(pen: Pen, x: float, y: float, w: float, line: str, size: float, look: T
     if pen.dry:
         return tall
     pane = Image.new("RGBA", (int(w), int(tall + size * 0.3)), (*look.fill, 0))
-    inner = Pen(pane, pen.side, pen.said, pen.family, look.fill, pen.accent, pen.paper)
+    inner = type(pen)(pane, pen.side, pen.said, pen.family, look.fill, pen.accent, pen.paper)
     at = {"l": 0.0, "m": w / 2, "r": w}[look.align]
     if look.edge:
         step = max(int(size / 26), 2)

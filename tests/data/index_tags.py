@@ -4,7 +4,8 @@ import hashlib
 from pathlib import Path
 from typing import Any
 
-from ocr_tags.record import BotanicalName, Box, Hardiness, Length, Photo, PlantMatch, Reading, TagRecord
+from ocr_tags.record import Box, Photo, PlantMatch, Reading, TagRecord
+from ocr_tags.values import BotanicalName, Hardiness, Length
 
 
 def reading(value: Any, **more: Any) -> Reading[Any]:
