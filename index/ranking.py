@@ -104,7 +104,7 @@ def _word_fit(place: int, sought: Sought, records: tuple[Known, ...]) -> WordFit
     for record in records:
         if word in record.words:
             return WordFit(1.0, (word,))
-        for each in fits.keys() & record.words.keys():
+        for each in filter(fits.__contains__, record.words):
             if fits[each] > best.value:
                 best = WordFit(fits[each], (each,))
         if word in record.pairs and best.value < _TOGETHER:
@@ -123,7 +123,7 @@ def _see_through_gaps(sought: Sought, records: tuple[Known, ...], fits: list[Wor
             glued = sought.words[place] + sought.words[place + 1]
             if glued in record.pairs and worse < _TOGETHER:
                 fits[place] = fits[place + 1] = WordFit(_TOGETHER, record.pairs[glued])
-            for each in together.keys() & record.words.keys():
+            for each in filter(together.__contains__, record.words):
                 if together[each] > worse:
                     fits[place] = fits[place + 1] = WordFit(together[each] * _TOGETHER, (each,))
                     worse = together[each]
@@ -149,7 +149,7 @@ def _nearest(word: str, choices: Mapping[str, tuple[str, ...]]) -> WordFit:
 def _run_together(records: tuple[Known, ...]) -> dict[str, tuple[str, ...]]:
     """Neighbouring words of a name, and the last word of a name with the first of another, as one shape."""
     found = {shape(pair): words for record in records for pair, words in record.pairs.items()}
-    names = {words for record in records for _, words, _ in record.names if words}
+    names = dict.fromkeys(words for record in records for _, words, _ in record.names if words)
     for left in names:
         for right in names:
             if left != right:
@@ -208,17 +208,19 @@ _SAID: dict[Kind, str] = {
 
 
 def matched_names(how: Fit, own: Known, plant: Known | None) -> list[Name]:
-    """The names that explain an answer: the one that says most of the question first."""
+    """The names that explain an answer: what says most of the question first, and the tag's own names."""
     named: dict[Name, float] = {}
     words = {word: found.value for found in how.fits for word in found.words if found.value >= _LEAST}
     left = set(words)
     while left:
-        best, most = None, (0.0, 0.0)
+        best, most = None, (0.0, False, False, 0.0)
         for record in (own, plant) if plant else (own,):
             for name, parts, _ in record.names:
                 held = sum(len(word) * words[word] for word in left.intersection(parts))
-                if (held, held / (sum(map(len, parts)) or 1)) > most:
-                    best, most = (name, parts), (held, held / sum(map(len, parts)))
+                share = held / (sum(map(len, parts)) or 1)
+                says = (held, record is own, name.kind not in _TRUST, share)
+                if held and says > most:
+                    best, most = (name, parts), says
         if best is None:
             break
         named[best[0]] = most[0]

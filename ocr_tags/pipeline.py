@@ -18,13 +18,14 @@ from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES
 from ocr_tags.fields import FIELDS
 from ocr_tags.fields.labels import is_label
 from ocr_tags.glare import find_glare
+from ocr_tags.lines import Line
 from ocr_tags.matching import match_plant
 from ocr_tags.photos import OpenedPhoto, open_photo
 from ocr_tags.reading import PictureRead, read_picture
 from ocr_tags.record import Photo, PlantMatch, Reading, Side, TagRecord, Word
 from ocr_tags.settings import Settings
 from ocr_tags.shots import joined_claims, joined_lines
-from ocr_tags.text import Line, side_texts
+from ocr_tags.text import side_texts
 from ocr_tags.voting import Claim, claims, readings
 from ocr_tags.whole_names import whole_names
 

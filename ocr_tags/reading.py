@@ -24,11 +24,11 @@ from ocr_tags.engines.remembering import Remembering
 from ocr_tags.facing import upright
 from ocr_tags.geometry import Floats, reduced, through
 from ocr_tags.leaders import without_leaders
+from ocr_tags.lines import Line, split_wide
 from ocr_tags.marks import covers, find_marks, mark_words, unread
 from ocr_tags.month_bars import month_words
 from ocr_tags.record import Box, Word
 from ocr_tags.regions import LineRegion, find_level, find_lines, region_of
-from ocr_tags.text import Line, split_wide
 
 SPARSE_SCALE = 0.6
 """The sparse pass reads a smaller picture than the page pass, so that the two err differently."""

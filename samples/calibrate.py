@@ -39,11 +39,12 @@ from ocr_tags.confidence import PART, Evidence, Fit, fitted
 from ocr_tags.engines import open_engines
 from ocr_tags.fields import FIELDS
 from ocr_tags.fields.labels import is_label
+from ocr_tags.lines import Line
 from ocr_tags.photos import open_photo
 from ocr_tags.pipeline import look_at
 from ocr_tags.record import Field, Reading
 from ocr_tags.settings import Settings
-from ocr_tags.text import Line, side_texts
+from ocr_tags.text import side_texts
 from ocr_tags.voting import Claim, Weighed, claims, parts, weigh
 
 OUT = Path(__file__).parent.parent / "ocr_tags" / "data" / "confidence.toml"

@@ -1,6 +1,9 @@
 """What a question may say, how answers are grouped by plant, and what is said when nothing is called so."""
 
+import os
 import runpy
+import subprocess
+import sys
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -249,3 +252,31 @@ def test_the_command_line_says_that_a_name_is_shared_and_offers_near_ones(catalo
     assert "No tag is called so" in offered and "Did you mean" in offered
     wrong = asked(catalogue, "hieght:60cm")
     assert wrong.exit_code == ExitCode.WRONG_USE and "Did you mean height:" in wrong.stderr
+
+
+SAID_AGAIN = """
+import sys
+from pathlib import Path
+from index import Catalogue
+with Catalogue.open(Path(sys.argv[1])) as catalogue:
+    for words in ("purp", "lav", "purp con", "dus sil"):
+        for hit in catalogue.search(words).hits:
+            print(hit.tag_id, hit.score, hit.why)
+"""
+
+
+def test_answers_do_not_change_from_run_to_run(catalogue: Catalogue, tmp_path: Path) -> None:
+    """Words that fit equally well are taken in the order of the names, not in that of a set."""
+    cone = make_tag(tmp_path, "cone", common="Purple Coneflower", name="Echinacea purpurea 'Purpalora'")
+    catalogue.add_many([cone])
+    said = {
+        subprocess.run(
+            [sys.executable, "-c", SAID_AGAIN, tmp_path / "catalogue"],
+            env={**os.environ, "PYTHONHASHSEED": seed},
+            capture_output=True,
+            check=True,
+        ).stdout
+        for seed in ("1", "2", "3", "4")
+    }
+    assert len(said) == 1
+    assert b"lavandula angustifolia 'quiet harbour'" in said.pop().lower()

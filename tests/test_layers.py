@@ -14,6 +14,8 @@ LEVELS = {
     "ocr_tags.data": 0,
     "ocr_tags.patterns": 0,
     "ocr_tags.settings": 1,
+    "ocr_tags.lines": 1,
+    "ocr_tags.reading_order": 1,
     "ocr_tags.text": 1,
     "ocr_tags.agreement": 1,
     "ocr_tags.confidence": 1,

@@ -1,8 +1,8 @@
 """Two sides become one record: what is said about a side that gave no name, and when nothing is said."""
 
+from ocr_tags.lines import Line
 from ocr_tags.pipeline import SideRead, _with_codes, make_record
 from ocr_tags.record import Box, Photo, Side, Word
-from ocr_tags.text import Line
 from ocr_tags.voting import Claim
 
 

@@ -1,7 +1,9 @@
 """Words into lines and lines into reading order: what stands beside, what below, and what has no tie."""
 
+from ocr_tags.lines import Line, split_wide
+from ocr_tags.reading_order import columns, rows
 from ocr_tags.record import Box, Word
-from ocr_tags.text import Line, columns, merge, rows, side_texts, split_wide, tag_text
+from ocr_tags.text import merge, side_texts, tag_text
 
 
 def words(text: str, x: int, y: int, height: int = 20, confidence: float = 0.9) -> list[Word]:
@@ -145,3 +147,18 @@ def test_labels_printed_under_their_values_come_first() -> None:
 
 def test_one_label_under_a_line_is_no_pattern() -> None:
     assert "Daisy\nHeight" in arranged(line("Daisy", 0, 0), line("Height", 0, 24))[1]
+
+
+def test_a_lost_label_does_not_hand_its_value_to_the_next_one() -> None:
+    """The label over "10 in" was not read, which parts the column; what follows still goes label, value."""
+    in_order = arranged(
+        line("Daisy", 0, 0),
+        line("Height", 0, 30),
+        line("10 in", 0, 108),
+        line("Spread", 0, 138),
+        line("14 in", 0, 160),
+        line("Light", 0, 190),
+        line("Full sun", 0, 212),
+    )
+    assert "Spread\n10 in" not in in_order[1]
+    assert "Spread\n14 in\nLight\nFull sun" in in_order[1]

@@ -1,0 +1,60 @@
+"""Words of one reading as level lines, parted at wide gaps."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from statistics import median
+
+from ocr_tags.record import Box, Word
+
+WIDE_GAP = 1.3
+"""A gap of more letter heights than this parts a line in two (columns, leader dots)."""
+
+
+@dataclass(frozen=True)
+class Line:
+    """A level run of words of one reading, with no wide gap inside; never empty."""
+
+    words: tuple[Word, ...]
+
+    @cached_property
+    def place(self) -> Box:
+        return Box.around(word.place for word in self.words)
+
+    @cached_property
+    def text(self) -> str:
+        return " ".join(word.text for word in self.words)
+
+    @cached_property
+    def height(self) -> float:
+        """Letter height in picture pixels: the usual height of the words, short marks left out."""
+        tall = [word.place.h for word in self.words if any(c.isalnum() for c in word.text)]
+        return float(median(tall or [word.place.h for word in self.words]))
+
+    @cached_property
+    def confidence(self) -> float:
+        """Mean confidence of the words, weighted by their length."""
+        letters = sum(len(word.text) for word in self.words)
+        return sum(word.confidence * len(word.text) for word in self.words) / max(letters, 1)
+
+    @cached_property
+    def weight(self) -> float:
+        """How much was read here, and how surely: decides between readings of one place."""
+        return sum((word.confidence**2) * sum(c.isalnum() for c in word.text) for word in self.words)
+
+
+def split_wide(words: Sequence[Word]) -> Iterator[Line]:
+    """The words of one printed line, parted where a column gap stands between them."""
+    ordered = sorted(words, key=lambda word: word.place.x)
+    if not ordered:
+        return
+    height = Line(tuple(ordered)).height
+    run = [ordered[0]]
+    for word in ordered[1:]:
+        if word.place.x - run[-1].place.right > WIDE_GAP * max(height, 1.0):
+            yield Line(tuple(run))
+            run = []
+        run.append(word)
+    yield Line(tuple(run))
