@@ -98,6 +98,21 @@ def _joined(string: str, piece: Piece, end: int) -> Piece | None:
 
 
 def _listed(string: str, start: int, end: int) -> Iterator[Piece]:
+    """The names of a list; a known name with "and" in it stays whole: hens and chicks."""
+    held: Piece | None = None
+    for piece in _words_between(string, start, end):
+        whole = held and Piece(held.start, piece.end, string[held.start : piece.end])
+        if whole and lexicon.is_common_name(whole.text):
+            held = whole
+            continue
+        if held:
+            yield held
+        held = piece
+    if held:
+        yield held
+
+
+def _words_between(string: str, start: int, end: int) -> Iterator[Piece]:
     position = start
     for part in _LISTED.split(string[start:end]):
         words = part.strip(" .,:'’‘\"“”")

@@ -91,3 +91,10 @@ def test_every_finding_points_into_the_text(case: Case) -> None:
             assert 0 <= start < end <= len(tag.string)
             assert tag.string[start:end].strip() == tag.string[start:end]
             assert 0 < found.certainty <= 1
+
+
+def test_a_known_name_with_and_in_it_stays_whole_in_a_list() -> None:
+    """Hens and chicks is one name (common practice, no source); other names joined by "and" are two."""
+    text = "Sempervivum tectorum\nAlso called Hens and Chicks, Common Houseleek and Roof Keeper"
+    found = [each.value for each in read_common_names(TagText(text))]
+    assert found == ["Hens and Chicks", "Common Houseleek", "Roof Keeper"]

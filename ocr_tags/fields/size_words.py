@@ -78,7 +78,7 @@ _LETTER = later(r"(?:[HWSBL]|sp)\.?", re.I)
 _JOIN = later(r" ?(?:[/&x×+,|]|\b(?:and|by|et|y|und|en)\b) ?", re.I)
 _NOT_IN_A_WORD = (
     r"(?:(?<![^\W_])|(?<=\d)(?=[hw])|(?<=[nm])(?=[hw]\b)|(?<=ft)(?=[hw]\b)"
-    r"|(?<=H[x×])(?=[WBSL]\b))"
+    r"|(?<=H[x×])(?=[WBSL]\b)|(?<=\d[\"”″])(?=[hw]\b))"
 )
 
 _BESIDE_H = later(r"\bH(?:[ .]{0,2}[x×/&][ ]?|[ .:=]{1,3}\d[^\n\t]{0,26}[\s,;/x×])$|\dH[ ,;/x×]{1,3}$")

@@ -33,6 +33,7 @@ _TIMES = later(r" ?(?:[x×/,&]|\b(?:by|and)\b) ?", re.I)
 _SHARED_UNIT = later(
     rf"{_LEAD}[\t\n]?{_LEAD}(?P<first>\d[\d ./½¼¾–-]*?(?:to ?\d+)?) ?(?:[x×/]|\bby\b) ?", re.I
 )
+_FIGURE = later(r"[ .:=]{0,2}\d")
 _STROKE = later(r"(?P<first>\d{2,3}) ?/ ?(?P<second>\d{2,3}) ?cm\.?", re.I)
 
 
@@ -227,6 +228,9 @@ def _by_label_after(tag: Measured, place: int, measure: Measure) -> tuple[tuple[
         return (), 0.0
     if not (_labels_last(tag, measure) or _closes_clause(tag, place, label)):
         return (), 0.0
+    figure = _FIGURE.match(tag.text, label.end)
+    if figure and all(other.span[0] != figure.end() - 1 for other in tag.measures):
+        return (), 0.0  # the label of a figure too worn to read
     tag.spent.add(label)
     return label.kinds, 0.9 * label.certainty
 
