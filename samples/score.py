@@ -30,6 +30,8 @@ PHRASES = {"water", "soil", "feeding", "native_claim", "container", "supplier"}
 PHRASE_SETS = {"colours", "warnings"}
 LIKE = 80.0
 """Two printed phrases whose words agree to this share are the same phrase."""
+OWN_WORDS = frozenset("caution warning attention water watering soil needs".split())
+"""What a field is called and how a warning begins: with or without them a phrase is the same."""
 
 
 @dataclass(frozen=True)
@@ -175,8 +177,16 @@ def _phrases(truth: Iterable[str], got: Iterable[str]) -> bool:
     return not left
 
 
-def _phrase(a: str, b: str) -> bool:
-    return fuzz.token_set_ratio(_fold(a, " "), _fold(b, " ")) >= LIKE
+def _phrase(truth: str, got: str) -> bool:
+    """Whether all of a phrase was read, and nothing more; of one printed in two languages, either."""
+    wanted = {truth, *truth.split(" / ")}
+    return any(fuzz.token_sort_ratio(_plain(one), _plain(got)) >= LIKE for one in wanted)
+
+
+def _plain(text: str) -> str:
+    """The words of a phrase but its own ones, unless it has no others."""
+    said = _fold(text, " ")
+    return " ".join(word for word in said.split() if word not in OWN_WORDS) or said
 
 
 def _fold(text: str, between: str = "") -> str:
