@@ -55,7 +55,7 @@ def parse_length(text: str) -> Measure | None:
 
 _START = later(r"(?<![\d$€£#])(?<!\d[-–—.,])(?<![ :(]\.)(?=[\dlI|!½¼¾⅓⅔⅛⅜⅝⅞])")
 _TO = later(
-    r"\s?(?:-{1,2}|[–—−‐‑~=_])\s?|\s*\b(?:to|thru|through|bis|tot)\b\s*|(?<=\d)to(?=\d)|\s*à\s*|\s+(?:a|"
+    r"\s?(?:-{1,2}|[–—−‐‑~=_])\s?|\s*(?:\b|(?<=\d))(?:to|thru|through|bis|tot)(?:\b|(?=\d|[Il|]\d))\s*|\s*à\s*|\s+(?:a|"
     r"y|and|et)\s+",
     re.I,
 )

@@ -59,7 +59,7 @@ _NUMBER = later(
     r"|(?P<half>[1-9])(?:%|Y2|['’]/2(?! ?(?:c?m\b|\d)))"  # what readers make of 1½
     r"|(?P<decimal>\d{1,3}[.,]\d{1,2})(?![\d])"
     r"|(?P<clean>\d{1,3}(?=[1lI|]n\b)|\d{1,4}(?![OoSBZ|!]|[lI](?![nN])))"
-    r"|(?P<worn>(?<!\w)[lI|!]\d|\d[lI|!OoSBZ]|(?<!\w)[I|l!][OoB])"
+    r"|(?P<worn>(?:(?<!\w)|(?<=[\d ][Tt][Oo]))[lI|!]\d{1,2}(?![\doO])|\d[lI|!OoSBZ]|(?<!\w)[I|l!][OoB])"
 )
 
 

@@ -11,7 +11,8 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from ocr_tags.fields.phrases import Hit, Phrases, clean, fold, label_phrases, listed
+from ocr_tags.fields.bloom_numbers import LABELS, read_numbers, span
+from ocr_tags.fields.phrases import Hit, Phrases, clean, fold, listed
 from ocr_tags.fields.values import labelled
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -42,11 +43,7 @@ def _terms() -> dict[str, _Term]:
 
 _Chain = list[Hit[_Term]]
 _TERMS = Phrases(_terms, shortest=6)
-_NUMERALS = ("I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
-_ROMAN = {r: n for n, r in enumerate(_NUMERALS, 1)}
 
-_LABELS = label_phrases("bloom")
-_NUMERIC_LABEL = later(r"(?:blute|blutezeit|bl|bloei\w*|bloom months|flowering months|floraison|floracion)\b")
 
 _JOIN = later(
     r"\.?\s?(?:[-–—/&+~]|\bt/?m\b|\bthrough to\b|\bright through\b|\bto\b|\bthrough\b|\bthru\b|\buntil\b"
@@ -93,20 +90,54 @@ def read_bloom(tag: TagText) -> Iterator[Found[Bloom]]:
     """
     text = tag.string
     folded = fold(text)
-    after = {found.start: found.certainty for found in labelled(text, _LABELS)}
-    told = False
+    after = {found.start: found.certainty for found in labelled(text, LABELS)}
+    told: list[_Chain] = []
     for chain, anchor in _chains(text):
         certainty = _certainty(folded, chain, anchor, after)
-        if chain[0].start != anchor and chain[0].value.foreign:
+        if chain[0].value.foreign and (chain[0].start != anchor or _says_again(text, told, chain)):
             continue  # says again what stands before it
         if certainty and (bloom := _bloom(text, chain)):
-            told = True
-            yield Found(bloom, (_start(folded, chain), chain[-1].end), certainty)
+            told.append(chain)
+            yield from _whole(text, chain, Found(bloom, (_start(folded, chain), chain[-1].end), certainty))
     if not told:
         yield from _unlabelled(text)
-    yield from _numbered(tag)
-    yield from _behind_flower(tag.string)
+    yield from read_numbers(text)
     yield from _all_season(tag)
+
+
+def _says_again(text: str, told: list[_Chain], chain: _Chain) -> bool:
+    """Whether words of another language on this line have told the time already."""
+    line = text.rfind("\n", 0, chain[0].start)
+    return any(other[0].start > line and not other[0].value.foreign for other in told)
+
+
+def _whole(text: str, chain: _Chain, found: Found[Bloom]) -> Iterator[Found[Bloom]]:
+    """What was found, when it does not break off where no time ends: "early spring to mid".
+
+    Behind it another language may fill the line: then its last word opens the next, or it is not read.
+    """
+    if not _is_part(chain[-1].value):
+        yield found
+        return
+    rest, _, following = text[chain[-1].end :].partition("\n")
+    end = next(iter(_TERMS.find(following)), None)
+    if not end or end.start or end.value.part or end.value.foreign or not _BAR.match(rest):
+        return
+    if not (end.value.month or following[0].islower()) or not _CELL_END.match(following, end.end):
+        return
+    printed = f"{found.value.text} {following[: end.end]}"
+    chains = [parts for parts, _ in _chains(printed)]
+    bloom = _bloom(printed, chains[0]) if len(chains) == 1 else None
+    if bloom:
+        yield Found(bloom, found.span, 0.9 * found.certainty)
+
+
+_BAR = later(r" ?[|/•·] ?[^\W\d_]")
+_CELL_END = later(r" ?[.,;]?(?:$|[\n\t]| ?[|/•·])")
+
+
+def _is_part(term: _Term) -> bool:
+    return bool(term.part and not term.season and not term.month)
 
 
 _OTHER_TIME = later(
@@ -158,7 +189,7 @@ def _chains(text: str) -> Iterator[tuple[_Chain, int]]:
 
 def _joined(joint: str, one: _Term, other: _Term) -> bool:
     beside = one.part and not one.season and other.month  # "late May"
-    return bool(_JOIN.fullmatch(joint) or (beside and joint in (" ", "-")))
+    return bool(_JOIN.fullmatch(joint) or (beside and joint in (" ", "-", "\n")))
 
 
 def _turns(joint: str, chain: _Chain, other: _Term) -> bool:
@@ -226,53 +257,6 @@ def _months(folded: str, chain: _Chain) -> tuple[int, ...]:
     return tuple(dict.fromkeys(months))
 
 
-def span(first: int, last: int) -> tuple[int, ...]:
-    """The months from `first` to `last`, over the turn of the year where it must be.
-
-    >>> span(11, 2)
-    (11, 12, 1, 2)
-    """
-    return tuple((first + step - 1) % 12 + 1 for step in range((last - first) % 12 + 1))
-
-
-_NUMBERS = later(
-    r"(?P<a>[IVX]{1,4}|\d{1,2})(?:\s?[-–—]\s?(?P<b>[IVX]{1,4}|\d{1,2}))?(?=$|[\s,;.|)])(?!\s?(?:\d|in|cm"
-    r"|ft|we|da|\"))"
-)
-
-
-def _numbered(tag: TagText) -> Iterator[Found[Bloom]]:
-    """Months as Roman numbers after any bloom label; as plain numbers only where the trade prints them so."""
-    text = tag.string
-    for found in labelled(text, _LABELS):
-        match = _NUMBERS.match(text, found.start)
-        if match is None:
-            continue
-        roman = match["a"] in _ROMAN and (match["b"] or match["a"]) in _ROMAN
-        first, last = _month_number(match["a"]), _month_number(match["b"] or match["a"])
-        if (
-            not first
-            or not last
-            or (not roman and not (_NUMERIC_LABEL.match(fold(text), found.label) and match["b"]))
-        ):
-            continue
-        yield Found(Bloom(match[0], (), span(first, last)), match.span(), 0.9 * found.certainty)
-
-
-def _behind_flower(text: str) -> Iterator[Found[Bloom]]:
-    """Roman months behind a drawn flower (common practice, no source)."""
-    for flower in re.finditer("✿ ?", text):
-        match = _NUMBERS.match(text, flower.end())
-        if match and match["a"] in _ROMAN and (match["b"] or match["a"]) in _ROMAN:
-            months = span(_ROMAN[match["a"]], _ROMAN[match["b"] or match["a"]])
-            yield Found(Bloom(match[0], (), months), match.span(), 0.55)
-
-
-def _month_number(printed: str) -> int:
-    number = _ROMAN.get(printed) or (int(printed) if printed.isdigit() else 0)
-    return number if 1 <= number <= 12 else 0
-
-
 _ALL_SEASON = later(
     r"(?:all season(?: long)?|season[- ]long|year[- ]round|all year(?: round)?|everblooming|toute la saison|"
     r"toute l.annee|todo el ano)\b"
@@ -281,7 +265,7 @@ _ALL_SEASON = later(
 
 def _all_season(tag: TagText) -> Iterator[Found[Bloom]]:
     folded = fold(tag.string)
-    starts = {found.start for found in labelled(tag.string, _LABELS)}
+    starts = {found.start for found in labelled(tag.string, LABELS)}
     for match in _ALL_SEASON.finditer(folded):
         if match.start() in starts or _VERB.search(folded[max(0, match.start() - 60) : match.start()]):
             yield Found(Bloom(clean(tag.string[slice(*match.span())])), match.span(), 0.85)

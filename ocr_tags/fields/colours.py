@@ -89,12 +89,17 @@ def read_colours(tag: TagText) -> Iterator[Found[str]]:
     """
     seen: set[str] = set()
     for start, end, certainty in sorted(_stated(tag)):
-        for first, last in _joined(fold(tag.string[start:end])):
+        for first, last in _joined(_within(tag.string, start, end)):
             at = start + first, start + last
             value = clean(tag.string[slice(*at)])
             if fold(value) not in seen:
                 seen.add(fold(value))
                 yield Found(value, at, certainty)
+
+
+def _within(text: str, start: int, end: int) -> str:
+    """The stretch as one flow: "Rose" and "pink" below it are rose pink; all in small letters, two."""
+    return (fold if text[start].islower() else flowing)(text)[start:end]
 
 
 def _joined(folded: str) -> Iterator[tuple[int, int]]:

@@ -18,7 +18,7 @@ from ocr_tags.values import Price
 
 # ---------------------------------------------------------------- container
 
-_NUMBER = r"\d{1,3}(?:[.,]\d{1,2})?(?: ?[-/] ?\d/\d| ?[½¼¾])?"
+_NUMBER = r"\d{1,3}(?:[.,]\d{1,2})?(?: ?[-/] ?\d/\d| \d/\d| ?[½¼¾])?"
 _LENGTH = r"(?:inch(?:es)?|in\b\.?|\"|”|″|''|-inch|-in\b\.?|cm\b|po\b|pouces?)"
 _VOLUME = (
     r"(?:gal(?:lons?|\b\.?)|-gal(?:lon)?|qts?\b\.?|quarts?|pts?\b\.?|pints?|l\b|lt\b|ltr\b|litres?"
@@ -34,9 +34,15 @@ _POTTED = later(
     rf"|(?<![\w$])#\s?\d{{1,2}} {_POT}\b|\b(?:pot|topf|maceta|contenant|potmaat)(?: de"
     rf"| ø)? {_NUMBER} ?(?:{_LENGTH}|{_VOLUME})(?!\w)"
     rf"|\bgallon pot\b|\bquart pot\b"
-    rf"|\b(?:pot|topf|vaso|vase|maceta|kruka|potte) [ø∅⌀] ?{_NUMBER}(?!\w)"
+    rf"|\b(?:pot|topf|vaso|vase|maceta|kruka|potte) [ø∅⌀] ?{_NUMBER}(?: ?(?:cm|mm)\b)?(?!\w)"
     rf"|(?<![\w$])[øº∅⌀] ?{_NUMBER} ?(?:cm|mm)\b|(?<![\w.,/#$-]){_NUMBER} ?cm ?[ø∅⌀]"
 )
+_MEASURE = later(
+    rf"(?P<whole>\d{{1,3}})(?:[.,]\d{{1,2}})?(?: ?[-/]? ?(?P<top>\d)/(?P<under>\d)| ?[½¼¾])? ?"
+    rf"(?:(?P<cm>cm\b|[ø∅⌀])|(?P<inch>{_LENGTH})|(?P<gallon>gal|-gal)|(?P<litre>(?:lt?|ltr|lit(?:re|er|ro)s?)\b))"
+)
+_LARGEST = {"cm": 100, "inch": 36, "gallon": 100, "litre": 400}
+"""No pot of the trade is wider or holds more (common practice, no source): a greater figure is misread."""
 _PACK = later(
     r"(?<![\w-])(?:\d{1,2}|four|six|jumbo|half) ?[- ]?(?:packs?|pk|pak)\b\.?|\b(?:10 ?x ?20|1020|606|804"
     r"|806|1204|1206|1801|3601) (?:flat|tray)\b"
@@ -81,6 +87,8 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
     for found in labelled(text, _CONTAINER_LABELS):
         if _SIZE.fullmatch(folded[found.start : found.end].strip()):
             seen = True
+            if not _is_made(folded[found.start : found.end]):
+                continue
             # "Pot 12 cm": the word belongs to the size
             start = found.label if found.bare else found.start
             yield Found(clean_size(text[start : found.end]), (start, found.end), found.certainty)
@@ -88,7 +96,8 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
         return
     for pattern, certainty in ((_POTTED, 0.9), (_PACK, 0.85)):
         for match in pattern.finditer(folded):
-            if not _PLANTING.search(folded[max(0, match.start() - 24) : match.start()]):
+            planting = _PLANTING.search(folded[max(0, match.start() - 24) : match.start()])
+            if not planting and _is_made(match[0]):
                 seen = True
                 yield Found(clean_size(text[slice(*match.span())]), match.span(), certainty)
     for start, end in cells(text) if not seen else ():
@@ -102,6 +111,8 @@ def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[
     span = (start, end)
     if _after_label(text, start) and not label:
         return
+    if not _is_made(folded[start:end]):
+        return
     if _CLASSES.fullmatch(folded, start, end):
         yield Found(
             clean_size(text[start:end]), span, 0.9 if label else 0.75 if folded[start] in "pc" else 0.85
@@ -110,6 +121,20 @@ def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[
         yield Found(clean_size(text[start:end]), span, 0.8)
     elif round_ := _ROUND.fullmatch(folded, start, end):
         yield Found(f"Ø {text[slice(*round_.span('width'))]}", span, 0.65)
+
+
+def _is_made(folded: str) -> bool:
+    """Whether pots of the sizes printed are made: none is 444 in. wide, and 4/2 is no part of an inch.
+
+    >>> _is_made('4-1/2" pot'), _is_made('444" pot'), _is_made('4 4/2" pot'), _is_made("0 gal")
+    (True, False, False, False)
+    """
+    for size in _MEASURE.finditer(folded):
+        largest = _LARGEST[size.lastgroup or "cm"]
+        part = size["top"] is None or (size["top"] < size["under"] and size["under"] in "2348")
+        if not part or int(size["whole"]) > largest or not re.search("[1-9½¼¾]", size[0]):
+            return False
+    return True
 
 
 def clean_size(text: str) -> str:
@@ -156,6 +181,13 @@ _NOT_PRICE_AFTER = later(
     r"\s?(?:donat\w+|to |goes |from |of |off\b|value\b|fine\b|coupon|rebate|discount|savings|deposit|/ ?\d)"
 )
 
+_OF_SALE = later(
+    r"(?:[\W\d_]|(?<![^\W\d_])(?:price[ds]?|prix|preis|precio|prezzo|prijs|pris|only|just|now|sale|sold|special|offer"
+    r"|our|your|regular|rrp|was|reg|each|ea|per|for|at|an?|one|plants?|pots?|flats?|packs?|trays?|baskets?|pi[eè]ce"
+    r"|chacun|st[uü]ck|stk|stuk|plus|tax|taxe?s|vat|incl?|gal(?:lons?)?|qts?|in|inch|cm|l|lt|litres?|hanging"
+    r"|today|to|clearance)(?![^\W\d_]))*"
+)
+
 
 def read_price(tag: TagText) -> Iterator[Found[Price]]:
     """The price of one plant. Offers for several, savings, fines and former prices are no price.
@@ -174,7 +206,7 @@ def read_price(tag: TagText) -> Iterator[Found[Price]]:
     for pattern in _FORMS:
         for match in pattern.finditer(folded):
             if _is_price(folded, match) and (price := _price(tag.string, match)):
-                yield Found(price, match.span(), _price_certainty(match))
+                yield Found(price, match.span(), _price_certainty(folded, match))
     for match in _CENTS.finditer(folded):
         if _is_price(folded, match):
             yield Found(Price(f"0.{match['cents']}", "USD"), match.span(), 0.6)
@@ -203,7 +235,12 @@ def _price(text: str, match: re.Match[str]) -> Price | None:
     return Price(str(amount), currency) if amount > 0 else None
 
 
-def _price_certainty(match: re.Match[str]) -> float:
+def _price_certainty(folded: str, match: re.Match[str]) -> float:
+    """How sure it is a price: a whole figure among words that speak of none may be anything misread."""
     if match["worn"]:
         return 0.6
-    return 0.95 if match["cents"] else 0.75
+    if match["cents"]:
+        return 0.95
+    start = max(folded.rfind(end, 0, match.start()) for end in "\t\n") + 1
+    rest = folded[start : match.start()] + " " + re.split(r"[\t\n]", folded[match.end() :])[0]
+    return 0.75 if _OF_SALE.fullmatch(rest) else 0.45

@@ -133,6 +133,14 @@ _PARTED = later(
 )
 
 
+_SCRAP = later(
+    r"(?!(?:a|à|y|o|e|in|to|of|or|by|if|at|as|on|is|it|no|up|so|et|de|du|au|le|la|el|en|un|al|se|si|zu|im"
+    r"|am|op|te|pH)\b)[^\W\d_]{1,2}\b(?!')|e [A-Z]",
+    re.I,
+)
+"""The rest of a torn word or a mark read as letters, where a line should go on."""
+
+
 def value_end(text: str, start: int, known: int = 0) -> int:
     """Where the phrase that begins at `start` ends: its sentence or line, and lines that run on.
 
@@ -157,7 +165,7 @@ def is_torn(phrase: str) -> bool:
 
 def _goes_on(text: str, start: int, at: int) -> bool:
     following = text[at + 1 : at + 2]
-    if following in ("", "\n"):
+    if following in ("", "\n") or _SCRAP.match(text, at + 1):
         return False
     if following.islower() or _GOES_ON.search(text[start:at].rstrip().lower()):
         return True

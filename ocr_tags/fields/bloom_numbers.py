@@ -1,0 +1,73 @@
+"""Months that a tag prints as numbers, plain or Roman, behind a bloom label or a drawn flower."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from ocr_tags.fields.phrases import fold, label_phrases
+from ocr_tags.fields.values import labelled
+from ocr_tags.patterns import later
+from ocr_tags.record import Found
+from ocr_tags.values import Bloom
+
+_NUMERALS = ("I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
+_ROMAN = {r: n for n, r in enumerate(_NUMERALS, 1)}
+
+LABELS = label_phrases("bloom")
+"""The labels of a bloom time."""
+_NUMERIC_LABEL = later(r"(?:blute|blutezeit|bl|bloei\w*|bloom months|flowering months|floraison|floracion)\b")
+_NUMBERS = later(
+    r"(?P<a>[IVX]{1,4}|\d{1,2})(?:\s?[-–—]\s?(?P<b>[IVX]{1,4}|\d{1,2}))?(?=$|[\s,;.|)])(?!\s?(?:\d|in|cm"
+    r"|ft|we|da|\"))"
+)
+
+
+def read_numbers(text: str) -> Iterator[Found[Bloom]]:
+    """Each bloom time printed as numbers of months.
+
+    >>> [found.value.months for found in read_numbers("Bloom: IV-VI")]
+    [(4, 5, 6)]
+    """
+    yield from _numbered(text)
+    yield from _behind_flower(text)
+
+
+def span(first: int, last: int) -> tuple[int, ...]:
+    """The months from `first` to `last`, over the turn of the year where it must be.
+
+    >>> span(11, 2)
+    (11, 12, 1, 2)
+    """
+    return tuple((first + step - 1) % 12 + 1 for step in range((last - first) % 12 + 1))
+
+
+def _numbered(text: str) -> Iterator[Found[Bloom]]:
+    """Months as Roman numbers after any bloom label; as plain numbers only where the trade prints them so."""
+    for found in labelled(text, LABELS):
+        match = _NUMBERS.match(text, found.start)
+        if match is None:
+            continue
+        roman = match["a"] in _ROMAN and (match["b"] or match["a"]) in _ROMAN
+        first, last = _month_number(match["a"]), _month_number(match["b"] or match["a"])
+        if (
+            not first
+            or not last
+            or (not roman and not (_NUMERIC_LABEL.match(fold(text), found.label) and match["b"]))
+        ):
+            continue
+        yield Found(Bloom(match[0], (), span(first, last)), match.span(), 0.9 * found.certainty)
+
+
+def _behind_flower(text: str) -> Iterator[Found[Bloom]]:
+    """Roman months behind a drawn flower (common practice, no source)."""
+    for flower in re.finditer("✿ ?", text):
+        match = _NUMBERS.match(text, flower.end())
+        if match and match["a"] in _ROMAN and (match["b"] or match["a"]) in _ROMAN:
+            months = span(_ROMAN[match["a"]], _ROMAN[match["b"] or match["a"]])
+            yield Found(Bloom(match[0], (), months), match.span(), 0.55)
+
+
+def _month_number(printed: str) -> int:
+    number = _ROMAN.get(printed) or (int(printed) if printed.isdigit() else 0)
+    return number if 1 <= number <= 12 else 0
