@@ -30,7 +30,7 @@ PHRASES = {"water", "soil", "feeding", "native_claim", "container", "supplier"}
 PHRASE_SETS = {"colours", "warnings"}
 LIKE = 80.0
 """Two printed phrases whose words agree to this share are the same phrase."""
-OWN_WORDS = frozenset("caution warning attention water watering soil needs".split())
+OWN_WORDS = frozenset(["caution", "warning", "attention", "water", "watering", "soil", "needs"])
 """What a field is called and how a warning begins: with or without them a phrase is the same."""
 
 
