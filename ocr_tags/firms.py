@@ -147,4 +147,8 @@ def _ends_firm(word: str) -> bool:
 def _goes_on(words: list[str], rest: str) -> bool:
     """Whether a name cut by the end of a line is taken up by the next."""
     ahead = re.split(r"[,\n·•|]", rest)[0].split()[:3]
-    return (len(words) == 1 and is_first(words[0])) or any(_ends_firm(word) for word in ahead)
+    if is_first(words[0]) and (
+        len(words) == 1 or (len(words) == 2 and len(ahead) == 1 and ahead[0].istitle())
+    ):
+        return True  # Viveros Tres / Garzas: such firms end with a name
+    return any(_ends_firm(word) for word in ahead)

@@ -223,12 +223,12 @@ def printed_on(tags: Sequence[Tag]) -> int:
 
 
 def sure_from(rows: Sequence[Row]) -> float:
-    """The lowest chance from which up at most one in 200 is wrong, with one deviation of that count added."""
+    """The lowest chance from which up at most one in 200 is wrong, half a value more allowed for."""
     ordered = sorted((row for row in rows if not row.doubted), key=lambda row: -row.chance)
     cut, wrong = 1.0, 0
     for number, row in enumerate(ordered, 1):
         wrong += not row.right
-        if (wrong + max(wrong, 1) ** 0.5) / number <= SURE_WRONG:
+        if (wrong + 0.5) / number <= SURE_WRONG:
             cut = row.chance
     return cut
 
