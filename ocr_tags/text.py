@@ -14,6 +14,9 @@ from ocr_tags.reading_order import Arranged, IsLabel, columns, no_label, rows
 from ocr_tags.record import Box, LineSpan, Side, TagText, Word, WordSpan
 
 MERGED = "merged"
+SURE_LINE, GHOST_LINE, GHOST_SHARE = 0.9, 0.7, 0.15
+"""A line less sure than the second that lies by this share on one surer than the first is a ghost: the lower
+half of one line and the upper half of the next, read as a line between them."""
 
 
 def side_texts(
@@ -24,6 +27,7 @@ def side_texts(
     `readings` are lines by reader; `height` is that of the picture they were read in, in pixels;
     `is_label` tells labels from values, for tags that print the label under its value.
     """
+    readings = {reader: without_ghosts(lines) for reader, lines in readings.items()}
     merged = merge([line for lines in readings.values() for line in lines])
     ordered = {MERGED: merged, **readings} if len(readings) > 1 else readings
     texts: list[TagText] = []
@@ -33,6 +37,21 @@ def side_texts(
             if text.string and all(text.string != other.string for other in texts if other.reader == reader):
                 texts.append(text)
     return texts
+
+
+def without_ghosts(lines: Sequence[Line]) -> list[Line]:
+    """The lines but those read from the edges of a line that the same reader read well beside them."""
+    sure = [line for line in lines if line.confidence >= SURE_LINE]
+    return [
+        line
+        for line in lines
+        if line.confidence >= GHOST_LINE
+        or not any(_shared(line.place, other.place) > GHOST_SHARE * _area(line.place) for other in sure)
+    ]
+
+
+def _area(box: Box) -> int:
+    return box.w * box.h
 
 
 def merge(lines: Iterable[Line]) -> list[Line]:

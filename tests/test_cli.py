@@ -206,6 +206,8 @@ def test_ctrl_c_keeps_what_was_recorded(tmp_path: Path) -> None:
         stderr=subprocess.PIPE,
         bufsize=0,
         pipesize=4096,
+        # Where the tests run in the background, the shell has it ignored.
+        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),
     )
     assert adding.stdout
     # Two records do not fit into the pipe: unread, the command cannot get to its end before the signal.
