@@ -41,7 +41,9 @@ def photo(file: Path, top: int) -> tuple[str, int]:
 
 def main() -> None:
     console = Console(record=True, width=COLUMNS, file=io.StringIO(), highlight=False)
-    console.print(details(read_tag(*PHOTOS), 0.0))
+    table = details(read_tag(*PHOTOS), 0.0)
+    table.box = None  # few fonts of browsers have the strokes of a frame
+    console.print(table)
     drawn = console.export_svg(theme=DEFAULT_TERMINAL_THEME, code_format=TABLE, unique_id="tag")
     wide, high = (float(drawn.split(f'{name}="')[1].split('"')[0]) for name in ("width", "height"))
     images, top = [], 0
