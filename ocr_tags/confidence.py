@@ -57,7 +57,7 @@ class Fit:
     shown: float
     """A value with a smaller chance of being right is left out: unreadable is absent."""
     sure: float
-    """From this chance up a value is `sure`: measured to be wrong at most once in 200."""
+    """From this chance up a value is `sure`: wrong at most once in 200 on the tags it was fitted on."""
 
     def chance(self, field: str, evidence: Evidence) -> float:
         """The chance, 0 to 1, that a value of this field with this evidence is right."""
