@@ -167,7 +167,9 @@ def _goes_on(text: str, start: int, at: int) -> bool:
     following = text[at + 1 : at + 2]
     if following in ("", "\n") or _SCRAP.match(text, at + 1):
         return False
-    if (following.islower() and not _is_label(text, at + 1)) or _GOES_ON.search(text[start:at].rstrip().lower()):
+    if (following.islower() and not _is_label(text, at + 1)) or _GOES_ON.search(
+        text[start:at].rstrip().lower()
+    ):
         return True
     last = max(text.rfind(" ", start, at), text.rfind("-", start, at), start - 1) + 1
     return bool(_GOES_BACK.match(text, at + 1) or _PARTED.match(text, last)) and not _is_label(text, at + 1)
