@@ -24,6 +24,7 @@ from ocr_tags.engines.remembering import Remembering
 from ocr_tags.facing import upright
 from ocr_tags.geometry import Floats, reduced, through
 from ocr_tags.leaders import without_leaders
+from ocr_tags.level import levelled
 from ocr_tags.lines import Line, split_wide
 from ocr_tags.marks import covers, find_marks, mark_words, unread
 from ocr_tags.month_bars import month_words
@@ -46,6 +47,7 @@ LEAST_SURE = 0.25
 LEAST_SAID = 0.6
 """A line that says less than one clear letter is a stain, an edge or a leaf (see `Line.weight`)."""
 
+AS_IT_IS: Floats = np.eye(3)
 Moved = list[list[Word]]
 """Lines of words whose `place` is in the straightened picture."""
 
@@ -83,16 +85,18 @@ def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> Pictur
         regions = found or find_lines(flat.pixels)
     if found:
         regions = [*regions, *_missed(straight.pixels, regions)]
+    level, way = levelled(straight, regions)
     passes: dict[str, Moved] = {}
     for engine in engines:
         reader = asked if engine is asked.engine else engine
-        passes[f"{engine.name} lines"] = [words for words in read_lines(reader, straight, regions) if words]
+        lines = read_lines(reader, straight, regions, way)
+        passes[f"{engine.name} lines"] = [words for words in lines if words]
         if finder is None:
-            passes[f"{engine.name} page"] = _read_page(straight, engine)
-            passes[f"{engine.name} sparse"] = _read_sparse(straight, engine)
+            passes[f"{engine.name} page"] = _read_page(level, engine)
+            passes[f"{engine.name} sparse"] = _read_sparse(level, engine)
     limits = (pixels.shape[1], pixels.shape[0])
-    read = {name: on_photo(lines, name, straight, limits) for name, lines in passes.items()}
-    return PictureRead(straight, turn, {**read, **_marked(read, asked.engine, straight, limits)})
+    read = {name: on_photo(lines, name, level, limits) for name, lines in passes.items()}
+    return PictureRead(level, turn, {**read, **_marked(read, asked.engine, level, limits)})
 
 
 # ---------------------------------------------------------------- where the lines are
@@ -129,12 +133,17 @@ def _among(region: LineRegion, quads: Floats) -> bool:
 # ---------------------------------------------------------------- the passes
 
 
-def read_lines(engine: Engine, straight: Straightened, regions: Sequence[LineRegion]) -> Moved:
-    """Each region's words along its own direction; nothing for a region in which nothing is read."""
+def read_lines(
+    engine: Engine, straight: Straightened, regions: Sequence[LineRegion], way: Floats = AS_IT_IS
+) -> Moved:
+    """Each region's words along its own direction; nothing for a region in which nothing is read.
+
+    Their places are those in the picture that `way` (3 x 3) leads to.
+    """
     cut = cut_colour if engine.colour else cut_line
     crops: list[Crop] = [cut(straight.pixels, region) for region in regions]
     return [
-        [replace(word, place=moved(word.place, crop.to_picture)) for line in read for word in line]
+        [replace(word, place=moved(word.place, way @ crop.to_picture)) for line in read for word in line]
         for read, crop in zip(engine.read([crop.pixels for crop in crops], "line"), crops, strict=True)
     ]
 

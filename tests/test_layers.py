@@ -68,6 +68,7 @@ LEVELS = {
     "ocr_tags.overlay": 3,
     "ocr_tags.shots": 3,
     "ocr_tags.bend": 2,
+    "ocr_tags.level": 2,
     "ocr_tags.facing": 3,
     "ocr_tags.reading": 3,
     "ocr_tags.belonging": 3,
@@ -87,7 +88,7 @@ LEVELS = {
 PICTURE_SIDE = {
     *("photos", "pixels", "geometry", "shapes", "glyphs", "outline", "regions", "crops", "leaders"),
     *("glare", "barcodes", "mark_shapes", "marks", "month_bars"),
-    *("cleaning", "engines", "bend", "facing", "reading", "workers"),
+    *("cleaning", "engines", "bend", "level", "facing", "reading", "workers"),
 }
 """Never seen by the fields, nor by the catalogue, which opens where OpenCV and Tesseract are missing."""
 FILES = sorted([*ROOT.glob("ocr_tags/**/*.py"), *ROOT.glob("index/**/*.py")])
