@@ -27,7 +27,7 @@ def rows(lines: Sequence[Line], is_label: IsLabel = no_label) -> Arranged:
 
     On a side whose labels stand over their values, a label and what is beside it have no tie.
     """
-    below = _line_below(lines)
+    below = line_below(lines)
     over = _label_ties(lines, is_label)[1]
     arranged: Arranged = []
     previous: list[Line] = []
@@ -47,7 +47,7 @@ def _label_ties(lines: Sequence[Line], is_label: IsLabel) -> tuple[set[int], set
     A tag is printed one way or the other, so the commoner tie on a side speaks for all its labels.
     """
     labels = {id(line) for line in lines if is_label(line.text)}
-    below = _line_below(lines)
+    below = line_below(lines)
     beside = {
         id(left)
         for row in _level_rows(lines)
@@ -64,7 +64,7 @@ def columns(lines: Sequence[Line], is_label: IsLabel = no_label) -> Arranged:
     Where a side prints its labels under their values (a picture, the value, then in small letters what
     it is), each such column comes with its label first: readers know one order only.
     """
-    chains = _apart(_chains(lines, _label_ties(lines, is_label)[0]), is_label)
+    chains = _apart(chains_of(lines, _label_ties(lines, is_label)[0]), is_label)
     under = [chain for chain in chains if _labelled_below(chain, is_label)]
     arranged: Arranged = []
     for chain in chains:
@@ -73,9 +73,9 @@ def columns(lines: Sequence[Line], is_label: IsLabel = no_label) -> Arranged:
     return arranged
 
 
-def _chains(lines: Sequence[Line], ends: Set[int]) -> list[list[Line]]:
+def chains_of(lines: Sequence[Line], ends: Set[int] = frozenset()) -> list[list[Line]]:
     """Each column of lines right below one another, from the top left; a line in `ends` (ids) ends one."""
-    below = {upper: lower for upper, lower in _line_below(lines).items() if upper not in ends}
+    below = {upper: lower for upper, lower in line_below(lines).items() if upper not in ends}
     followers = {id(line) for line in below.values()}
     chains: list[list[Line]] = []
     for line in sorted(lines, key=lambda line: (line.place.y, line.place.x)):
@@ -122,7 +122,7 @@ def _level_rows(lines: Sequence[Line]) -> list[list[Line]]:
     found: list[list[Line]] = []
     for line in sorted(lines, key=lambda line: line.place.y + line.place.h / 2):
         for row in found[-4:]:
-            if all(_level(line, other) for other in row):
+            if all(level(line, other) for other in row):
                 row.append(line)
                 break
         else:
@@ -132,7 +132,7 @@ def _level_rows(lines: Sequence[Line]) -> list[list[Line]]:
     return found
 
 
-def _level(a: Line, b: Line) -> bool:
+def level(a: Line, b: Line) -> bool:
     """Whether two lines stand side by side: middles level, letters of a like size, no overlap."""
     small, large = sorted((a.height, b.height))
     offset = abs((a.place.y + a.place.bottom) - (b.place.y + b.place.bottom)) / 2
@@ -140,7 +140,7 @@ def _level(a: Line, b: Line) -> bool:
     return apart and offset < 0.45 * small + 0.1 * large and large < 2.2 * small
 
 
-def _line_below(lines: Sequence[Line]) -> dict[int, Line]:
+def line_below(lines: Sequence[Line]) -> dict[int, Line]:
     """For each line (by id) the one right below it in its column, where each is the other's nearest."""
     down: dict[int, Line] = {}
     up: dict[int, Line] = {}

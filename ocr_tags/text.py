@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from ocr_tags.cells import stacked, table
 from ocr_tags.lines import Line, split_wide
 from ocr_tags.reading_order import Arranged, IsLabel, columns, no_label, rows
 from ocr_tags.record import Box, LineSpan, Side, TagText, Word, WordSpan
@@ -32,7 +33,8 @@ def side_texts(
     ordered = {MERGED: merged, **readings} if len(readings) > 1 else readings
     texts: list[TagText] = []
     for reader, lines in ordered.items():
-        for arranged in (rows(lines, is_label), columns(lines, is_label)):
+        down = stacked(lines, is_label) or columns(lines, is_label)
+        for arranged in (table(lines, is_label) or rows(lines, is_label), down):
             text = tag_text(arranged, side, height, reader)
             if text.string and all(text.string != other.string for other in texts if other.reader == reader):
                 texts.append(text)

@@ -16,6 +16,7 @@ LEVELS = {
     "ocr_tags.settings": 1,
     "ocr_tags.lines": 1,
     "ocr_tags.reading_order": 1,
+    "ocr_tags.cells": 1,
     "ocr_tags.text": 1,
     "ocr_tags.agreement": 1,
     "ocr_tags.confidence": 1,

@@ -1,0 +1,90 @@
+"""Labels and values wrapped over several lines come out whole, and label before value."""
+
+from __future__ import annotations
+
+from test_text import line
+
+from ocr_tags.cells import stacked, table
+from ocr_tags.fields.labels import is_label
+from ocr_tags.lines import Line
+from ocr_tags.text import tag_text
+
+
+def in_cells(*lines: Line) -> str:
+    arranged = table(lines, is_label)
+    return tag_text(arranged, "back", 500, "").string if arranged else ""
+
+
+def in_pairs(*lines: Line) -> str:
+    arranged = stacked(lines, is_label)
+    return tag_text(arranged, "back", 500, "").string if arranged else ""
+
+
+WRAPPED = (
+    line("Flowering", 0, 0),
+    line("time", 0, 24),
+    line("Early", 200, 0),
+    line("autumn", 200, 24),
+    line("into winter", 200, 48),
+    line("Water", 0, 90),
+    line("Once a", 200, 90),
+    line("week", 200, 114),
+    line("Soil", 0, 150),
+    line("Rich", 200, 150),
+)
+
+
+def test_wrapped_labels_and_values_of_a_table_are_whole() -> None:
+    text = in_cells(*WRAPPED)
+    assert text.split("\n\n") == [
+        "Flowering time\tEarly autumn into winter",
+        "Water\tOnce a week",
+        "Soil\tRich",
+    ]
+
+
+def test_what_is_in_no_cell_stays_with_its_neighbours() -> None:
+    text = in_cells(line("Purple Coneflower", 0, -100), line("Echinacea purpurea", 0, -74), *WRAPPED)
+    assert text.startswith("Purple Coneflower\nEchinacea purpurea\n\n")
+
+
+def test_a_table_without_wrapped_cells_is_left_to_the_rows() -> None:
+    labels = [line(name, 0, 40 * at) for at, name in enumerate(("Water", "Soil", "Height", "Spread"))]
+    values = [line(value, 200, 40 * at) for at, value in enumerate(("Low", "Rich", "12 in", "10 in"))]
+    assert in_cells(*labels, *values) == ""
+
+
+def test_the_line_below_the_last_value_is_not_of_it() -> None:
+    assert in_cells(*WRAPPED, line("Brenwick Growers", 150, 230)).startswith("Brenwick Growers\n\n")
+
+
+def pairs(near: int, far: int, under: bool) -> list[Line]:
+    """Three values of one or two lines with their labels: `near` between the two, `far` between pairs."""
+    found: list[Line] = []
+    y = 0
+    for label, value in (("Light", ["Full sun to", "part shade"]), ("Water", ["Low"]), ("Soil", ["Rich"])):
+        for text in [*value, label] if under else [label, *value]:
+            found.append(line(text, 0, y))
+            y += 20 + near
+        y += far - near
+    return found
+
+
+WHOLE = ["Light\nFull sun to part shade", "Water\nLow", "Soil\nRich"]
+
+
+def test_a_label_nearer_to_the_line_above_it_is_that_lines() -> None:
+    assert in_pairs(*pairs(2, 14, under=True)).split("\n\n") == WHOLE
+
+
+def test_a_label_nearer_to_the_line_below_it_is_that_lines() -> None:
+    assert in_pairs(*pairs(2, 14, under=False)).split("\n\n") == WHOLE
+
+
+def test_even_gaps_do_not_tell() -> None:
+    assert in_pairs(*pairs(8, 8, under=True)) == ""
+
+
+def test_a_line_that_opens_with_a_label_ends_the_value_above() -> None:
+    text = in_pairs(*pairs(2, 14, under=False), line("Feed: weekly", 0, 178), line("in summer", 0, 200))
+    assert "Soil\nRich\n\nFeed: weekly" in text
