@@ -44,8 +44,9 @@ FAINTEST = 60.0
 """Grey levels by which ink stands out from its ground at least: any of it, and the darkest of a mark."""
 UNEVEN, UNEVEN_GROUND = 22.0, 12.0
 """Grey levels by which a printed mark and the ground right around it vary at most."""
-SOFTEST = 3.2
-"""Width in pixels of the edges of print, at most."""
+SOFTEST, SOFT_SHARE = 3.2, 0.04
+"""Width of the edges of print at most, in pixels or as a share of a mark's longer side: a shaky hand softens
+large marks no less than small ones, and only small ones are lost in it."""
 JOINED = (0, 1, 3, 6)
 """Gaps over which ink is joined, in pixels of the half-size picture to either side."""
 OF_GAP = 12
@@ -125,7 +126,9 @@ def _marks_in(picture: Pixels, contrast: Pixels) -> Iterator[Mark]:
             continue
         if not _is_printed(picture, contrast, patch, kind != "wide"):
             continue
-        if kind == "wide" and _has_neighbours(np.asarray(contrast > CONTRAST, np.uint8), patch.box):
+        # As tall as wide it is a whole badge, and what stands beside that is the next badge.
+        slim = patch.box.w > 1.3 * patch.box.h
+        if kind == "wide" and slim and _has_neighbours(np.asarray(contrast > CONTRAST, np.uint8), patch.box):
             kind = "apart"
         yield Mark(kind, patch.box, chance)
 
@@ -198,7 +201,7 @@ def _is_printed(picture: Pixels, contrast: Pixels, patch: Patch, alone: bool) ->
         if float(inked.mean()) > 0.02:
             return False
     flat = colours.std(axis=0).max() < UNEVEN and ground.std(axis=0).max() < UNEVEN_GROUND
-    return bool(flat and _edge(ink) < SOFTEST)
+    return bool(flat and _edge(ink) < max(SOFTEST, SOFT_SHARE * max(at.w, at.h)))
 
 
 def _edge(ink: Pixels) -> float:
@@ -212,14 +215,25 @@ def _has_neighbours(ink: Pixels, at: Box) -> bool:
     """Whether something stands over or beside both ends of a level arrow, and nothing over its middle: two
     plants and the room between them."""
     third, half = at.w // 3, at.w // 2
+    ink = _without_rim(ink, at)
     over = ink[max(at.y - half, 0) : max(at.y - 2, 0), at.x : at.right]
     if over[:, :third].any() and over[:, -third:].any() and not over[:, third:-third].any():
         return True
     around = ink[max(at.y - half, 0) : at.bottom + half]
     sides = (around[:, max(at.x - third, 0) : at.x], around[:, at.right : at.right + third])
     inked = [float(side.max(axis=1, initial=0).mean()) if side.size else 0.0 for side in sides]
-    # Ink all the way up and down is the rim of a badge that the arrow stands in.
     return all(0 < share < 0.9 for share in inked)
+
+
+def _without_rim(ink: Pixels, at: Box) -> Pixels:
+    """The ink without the rim of a badge that the arrow stands in: what is met straight above its middle."""
+    middle, reach = at.x + at.w // 2, at.y - max(at.y - 2 * at.w, 0)
+    above = np.flatnonzero(ink[at.y - reach : max(at.y - 2, 0), middle])
+    if not above.size:
+        return ink
+    left = ink.copy()
+    cv2.floodFill(left, None, (middle, int(at.y - reach + above[-1])), 0)
+    return left
 
 
 # ---------------------------------------------------------------- marks together

@@ -232,11 +232,13 @@ def _marked(
     lines = list(_without(printed, [symbol.place for symbol in symbols]))
     for symbol in sorted(symbols, key=lambda symbol: -symbol.place.x):
         beside = [line for line in lines if _stands_before(symbol, line)]
+        below = [line for line in printed if _stands_over(symbol, line)]
         nearest = min(beside, key=lambda line: line.place.x, default=None)
-        if nearest is None:
+        nearest = nearest or min(below, key=lambda line: line.place.y, default=None)
+        if nearest is None or nearest not in lines:
             lines.append(Line((symbol,)))
         else:
-            lines[lines.index(nearest)] = Line((symbol, *nearest.words))
+            lines[lines.index(nearest)] = Line((_at_start(symbol, nearest), *nearest.words))
     return {f"{engine.name} marks": lines}
 
 
@@ -252,3 +254,19 @@ def _stands_before(symbol: Word, line: Line) -> bool:
     mark, place = symbol.place, line.place
     level = abs((mark.y + mark.bottom) - (place.y + place.bottom)) < max(mark.h, place.h)
     return level and -0.3 * mark.w < place.x - mark.right < MARK_GAP * mark.h
+
+
+def _stands_over(symbol: Word, line: Line) -> bool:
+    """Whether a line is the caption right below a mark."""
+    mark, place = symbol.place, line.place
+    middle = mark.x + mark.w / 2
+    gap = place.y - mark.bottom
+    return place.x <= middle <= place.right and -0.2 * place.h < gap < MARK_GAP * mark.h / 2 + place.h / 2
+
+
+def _at_start(symbol: Word, line: Line) -> Word:
+    """A mark over its caption as a word before it, so that the caption stays one level line."""
+    at = line.place
+    if symbol.place.bottom > at.y + at.h / 2:
+        return symbol
+    return replace(symbol, place=Box(max(at.x - at.h, 0), at.y, max(at.h // 2, 1), at.h))

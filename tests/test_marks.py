@@ -98,6 +98,20 @@ def test_an_arrow_between_two_plants_is_no_width() -> None:
     assert kinds(picture) == ["apart"]
 
 
+def test_a_width_in_a_badge_among_badges_is_no_room_between_plants() -> None:
+    picture = paper()
+    for left in (40, 230, 420):
+        cv2.rectangle(picture, (left, 130), (left + 140, 270), INK, -1)
+    for one, two in (((250, 200), (350, 200)), ((350, 200), (250, 200))):
+        cv2.arrowedLine(picture, one, two, PAPER, 8, cv2.LINE_AA, tipLength=0.25)
+    assert kinds(picture) == ["wide"]
+
+
+def test_a_large_mark_may_be_as_soft_as_a_shaky_hand_makes_it() -> None:
+    shaken = cv2.GaussianBlur(arrow(), (0, 0), 1.6)
+    assert kinds(np.asarray(shaken, np.uint8)) == ["tall"]
+
+
 def test_light_marks_on_dark() -> None:
     assert kinds(255 - sun()) == ["sun"]
 

@@ -37,3 +37,12 @@ def test_a_turned_tag_is_read_upright_and_its_words_lie_on_the_photo(reader: str
     for word in (word for lines in seen.passes.values() for line in lines for word in line.words):
         assert 0 <= word.box.x < word.box.right <= photo.shape[1] + 1
         assert 0 <= word.box.y < word.box.bottom <= photo.shape[0] + 1
+
+
+def test_a_mark_over_its_caption_is_read_before_it() -> None:
+    tag = drawn_tag()
+    for one, two in (((600, 380), (600, 480)), ((600, 480), (600, 380))):
+        cv2.arrowedLine(tag, one, two, (20, 20, 20), 7, cv2.LINE_AA, tipLength=0.22)
+    cv2.putText(tag, "30 in", (530, 550), cv2.FONT_HERSHEY_SIMPLEX, 1.5, (20, 20, 20), 3, cv2.LINE_AA)
+    seen = read_picture(tag, open_engines("rapidocr"))
+    assert "↕ 30 in" in [line.text for line in seen.passes["rapidocr marks"]]
