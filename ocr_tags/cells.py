@@ -7,7 +7,7 @@ told where a value ends and whether the label stands over it or under it. The ey
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from ocr_tags.lines import Line
@@ -132,14 +132,23 @@ def _whole_labels(lines: Sequence[Line], is_label: IsLabel) -> list[list[Line]]:
         run = [line]
         while len(run) < MOST_LABEL_LINES and _goes_on_below(run[-1], below.get(id(run[-1]))):
             run.append(below[id(run[-1])])
-        whole = next(
-            (run[:n] for n in range(len(run), 0, -1) if is_label(" ".join(part.text for part in run[:n]))),
-            None,
-        )
+        whole = next((run[:n] for n in range(len(run), 0, -1) if _is_whole(run[:n], below, is_label)), None)
         if whole:
             found.append(whole)
             used.update(id(part) for part in whole)
     return found
+
+
+def _is_whole(run: Sequence[Line], below: Mapping[int, Line], is_label: IsLabel) -> bool:
+    """Whether lines make one label, and stand closer to one another than to what follows."""
+    if not is_label(" ".join(line.text for line in run)):
+        return False
+    if len(run) == 1:
+        return True
+    after = below.get(id(run[-1]))
+    inside = max(_gap(upper, lower) for upper, lower in pairwise(run))
+    apart = after is None or _gap(run[-1], after) > inside + CLEARLY / 2
+    return apart and not all(is_label(line.text) for line in run)
 
 
 def _goes_on_below(line: Line, lower: Line | None) -> bool:

@@ -7,7 +7,6 @@ never does, where "rose" is a colour and "Oak" a street.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from dataclasses import replace
 
 from ocr_tags import lexicon, repair, titles
@@ -17,18 +16,12 @@ from ocr_tags.epithets import plausible_epithet
 from ocr_tags.firms import SERIES_AFTER, is_maker, labelled_firms
 from ocr_tags.foreign_names import genera_called
 from ocr_tags.known_names import agrees, known_name, spelt
+from ocr_tags.labelled_names import read_labelled
 from ocr_tags.name_block import as_titles, find_blocks
 from ocr_tags.name_side import KNOWN, Side, is_bare
-from ocr_tags.naming import LABEL, find_names, mentions_in
+from ocr_tags.naming import find_names, mentions_in
 from ocr_tags.record import Found, TagText
 from ocr_tags.titles import Line, Piece
-
-_COMMON_LABEL = re.compile(
-    r"\b(?:common\s+names?|plant\s+name|also\s+(?:known\s+as|called|sold\s+as)|a\.?k\.?a\.?|nom\s+commun|nombre\s+com[uú]n"
-    r"|deutscher\s+name|commonly\s+(?:known\s+as|called))(?:\s*[:–-]\s*|\s+|$)",
-    re.I,
-)
-_LISTED = re.compile(r"\s*(?:,|;|/|\bor\b|\band\b|\baka\b|&)\s*")
 
 _OWNED = re.compile(r"[A-Z]\w+['’][sS] ")
 """How many a common name begins and few else: Widow's, Lady's, Bishop's."""
@@ -47,8 +40,10 @@ def read_side(tag: TagText, answers: tuple[tuple[int, int], ...] = ()) -> Side:
     side.blocks = list(find_blocks(tag.string, side.lines, mentions, side.answers_in))
     side.lines = as_titles(tag.string, side.lines, side.blocks)
     side.cultivars = any(_is_set_apart(tag.string, line) for line in side.lines)
-    _read_labelled(tag.string, side)
+    read_labelled(tag.string, side)
     _read_beside(side)
+    _read_kinds(side)
+    _read_before_genus(tag.string, side)
     read_runs(tag, side)
     _read_titles(tag.string, side)
     side.unknown = put_together(tag.string, side.unknown, side.lines)
@@ -66,62 +61,6 @@ def _is_set_apart(string: str, line: Line) -> bool:
 # ---------------------------------------------------------------- common names: where they stand
 
 
-def _read_labelled(string: str, side: Side) -> None:
-    for number, line in enumerate(side.lines):
-        for label in _COMMON_LABEL.finditer(line.text):
-            start, end = line.start + label.end(), line.end
-            if not string[start:end].strip(" :") and number + 1 < len(side.lines):
-                start, end = side.lines[number + 1].start, side.lines[number + 1].end
-            stop = re.search(r"[.;)(]|\s-\s|" + LABEL.pattern, string[start:end], re.I)
-            end = start + stop.start() if stop else end
-            named = list(_listed(string, start, end))
-            if named and stop is None and (joined := _joined(string, named[-1], end)):
-                named[-1], end = joined, joined.end
-            for piece in named:
-                found = known_name(piece, 0.95)
-                vague = titles.is_noise(piece.text) or titles.is_qualifier(piece.text.split())
-                if found is None and not vague:
-                    found = Found(titles.as_written(piece.text), (piece.start, piece.end), 0.8)
-                if found:
-                    side.common.append(found)
-                    side.labelled.add(found.span)
-            side.taken.append((line.start + label.start(), end))
-
-
-def _joined(string: str, piece: Piece, end: int) -> Piece | None:
-    """A labelled name that the next line ends, when only the whole is known: Garden / Strawberry."""
-    if string[end : end + 1] != "\n" or string[end : end + 2] == "\n\n":
-        return None
-    rest = re.split(r"[\n\t.,;]", string[end + 1 :])[0].rstrip()
-    whole = Piece(piece.start, end + 1 + len(rest), f"{piece.text} {rest}")
-    return whole if rest and lexicon.is_trade_name(whole.text) else None
-
-
-def _listed(string: str, start: int, end: int) -> Iterator[Piece]:
-    """The names of a list; a known name with "and" in it stays whole: hens and chicks."""
-    held: Piece | None = None
-    for piece in _words_between(string, start, end):
-        whole = held and Piece(held.start, piece.end, string[held.start : piece.end])
-        if whole and lexicon.is_common_name(whole.text):
-            held = whole
-            continue
-        if held:
-            yield held
-        held = piece
-    if held:
-        yield held
-
-
-def _words_between(string: str, start: int, end: int) -> Iterator[Piece]:
-    position = start
-    for part in _LISTED.split(string[start:end]):
-        words = part.strip(" .,:'’‘\"“”")
-        if len(words) > 2:
-            at = string.index(words, position)
-            position = at + len(words)
-            yield Piece(at, position, words)
-
-
 def _read_beside(side: Side) -> None:
     """Known names on the line of a botanical name, or on the lines next to one that stands alone."""
     for number, line in enumerate(side.lines):
@@ -132,12 +71,18 @@ def _read_beside(side: Side) -> None:
             side.lines[n] for n in (number - 1, number + 1) if 0 <= n < len(side.lines) and here[0].alone
         ]
         for other in near:
-            if other.title and other is not line:
-                continue
-            for piece in titles.pieces(other, side.taken):
+            if other.title and other is not line and _first_sentence(other) is other:
+                continue  # titles are read by themselves
+            for piece in titles.pieces(_first_sentence(other), side.taken):
                 found = known_name(piece, 0.93) or _kind_of(piece, here[0].name.genus)
                 if found and (agrees(found.value, here[0].name.genus) or found.certainty == KIND):
                     side.take(found)
+
+
+def _first_sentence(line: Line) -> Line:
+    """Of a line of small print what stands before its first full stop: "Sweet William. A biennial."."""
+    stop = re.search(r"(?<=[a-z]{3})\. (?=[A-Z])", line.text)
+    return replace(line, end=line.start + stop.start(), text=line.text[: stop.start()]) if stop else line
 
 
 def _kind_of(piece: Piece, genus: str | None) -> Found[str] | None:
@@ -147,6 +92,36 @@ def _kind_of(piece: Piece, genus: str | None) -> Found[str] | None:
     if not 0 < count < len(words) or not titles.is_qualifier(words[:-count]) or not agrees(ending, genus):
         return None
     return Found(titles.as_written(piece.text), (piece.start, piece.end), KIND)
+
+
+def _read_kinds(side: Side) -> None:
+    """What kind of plant a selling name is, in small letters right over or under it: Climbing Rose."""
+    for number, line in enumerate(side.lines):
+        near = [side.lines[n] for n in (number - 1, number + 1) if 0 <= n < len(side.lines)]
+        if line.title or is_maker(line.text) or not any(other.title for other in near):
+            continue
+        found = titles.pieces(line, side.taken)
+        if len(found) == 1 and titles.is_line_of_names(found[0], line) and not side.answers_in(found[0]):
+            genera = side.genera or set(lexicon.genera_of(titles.known_ending(found[0].text.split())[1]))
+            known = known_name(found[0], KIND) if lexicon.is_trade_name(found[0].text) else None
+            kinds = (_kind_of(found[0], genus) for genus in sorted(genera))
+            if kind := known or next(filter(None, kinds), None):
+                side.take(kind)
+
+
+def _read_before_genus(string: str, side: Side) -> None:
+    """A title whose last word the botanical name took with it: Dinnerplate Dahlia / 'Widow Tansley'."""
+    for mention in side.mentions:
+        line = next((one for one in side.lines if one.start < mention.span[0] < one.end), None)
+        genus = mention.name.genus
+        if line is None or not line.title or mention.name.species or not genus or not mention.name.cultivar:
+            continue
+        before, end = string[line.start : mention.span[0]].split(), mention.span[0] + len(genus)
+        named = titles.is_qualifier(before) or (
+            titles.looks_like_name(" ".join(before)) and not titles.is_noise(" ".join(before))
+        )
+        if 0 < len(before) < 3 and named and string[mention.span[0] - 1] == " ":
+            side.take(Found(titles.as_written(string[line.start : end].strip()), (line.start, end), KIND))
 
 
 def _read_titles(string: str, side: Side) -> None:

@@ -9,11 +9,17 @@ from ocr_tags.patterns import later
 
 _CAP = "A-ZÀ-ÖØ-Þ"
 _WORD = rf"[{_CAP}][\w’'&-]*"
-_NAME = rf"{_WORD}(?:\.?[ ](?:&|and|of|de|du|la|van|der|{_WORD})){{0,5}}"
+_JOIN = "&|and|of|de|du|des|la|le|les|et|aux|van|von|den|der|ten|ter|del|los|las|el|y|und|en|zum|zur|am"
+_SMALL = frozenset(["the", *_JOIN.split("|")])
+"""Words in small letters within names of firms."""
+_NAME = rf"{_WORD}(?:\.?[ ](?:{_JOIN}|{_WORD})){{0,5}}"
 FORM = (
-    r"(?:,?\s(?:Inc|LLC|L\.L\.C|Ltd|Limited|Co|Corp|Corporation|GmbH|B\.?V|S\.?A|plc|PLC|LTD|INC|KG|OHG|e\.K|Ltée|Ltee"
-    r"|N\.?V|BVBA|S\.?L|SARL|S\.A\.R\.L|SAS|S\.?r\.?l|S\.?p\.?A|AB|A/S|ApS|Oy|AS|sp\. z o\. ?o)(?![\w/])\.?)"
+    r"(?:,?\s(?:Inc|LLC|L\.L\.C|Ltd|Limited|Co|Corp|Corporation|GmbH|B\.?V|S\.?A|plc|PLC|LTD|INC|KG|OHG|e\.K"
+    r"|Ltée|Ltee"
+    r"|N\.?V|BVBA|S\.?L|SARL|S\.A\.R\.L|SAS|S\.?r\.?l|S\.?p\.?A|(?<!,\s)AB|A/S|ApS|Oy|(?<=[a-zà-ÿ]\s)AS"
+    r"|sp\. z o\. ?o)(?![\w/])\.?)"
 )
+"""Forms of companies; ", AB" is a province, and AS among capitals a plain word."""
 # Words for growers. A garden centre is the shop that priced the tag, not the supplier: it needs a label.
 _LAST = (
     r"(?:Nursery|Nurseries|Growers?|Greenhouses?|Glasshouses?|Farms?|Horticulture|"
@@ -22,37 +28,52 @@ _LAST = (
 # Such words end names of firms, but plain headings too: they want a sign before them or an address behind.
 _PERHAPS_LAST = r"(?:Gardens?|Seeds?|Bulbs|Roses|Trees|Herbs|Orchards?|Orchids|Succulents|Vineyards?|Flowers)"
 _FIRST = (
-    r"(?:(?:Stauden|Friedhofs)?Gärtnerei|(?:Rosen)?Baumschulen?|Staudengärtnerei|Rosenschulen?"
-    r"|Planteskole|Plantskola|Kwekerij(?:en)?|P[ée]pini[èée]res?|Viveros?|Serres|Vivaio|Vivai|Horticultura)"
+    r"(?:(?:Stauden|Friedhofs)?Gärtnerei|Gartenbau|(?:Rosen)?Baumschulen?|Staudengärtnerei|Rosenschulen?"
+    r"|Planteskole|Plantskola|Handelsträdgård|(?:Plant(?:en)?|Boom)?[Kk]wekerij(?:en)?|P[ée]pini[èée]res?"
+    r"|Viveros?|Serres|Vivaio|Vivai|Horticultura)"
 )
 _VERB = (
     r"(?:grown|produced|supplied|distributed|raised|marketed|packed|propagated|cultivated|"
     r"cultivé|produit|gekweekt|kultiviert|cultivado)"
 )
 LABEL = later(
-    rf"\b(?:{_VERB}(?:[ ][a-z]+){{0,3}}?\s+(?:by|par|door|von|por)(?:[:\s]|$)"
+    rf"\b(?:(?:{_VERB}|rown)(?:[ ][a-z]+){{0,3}}?\s+(?:by|par|door|von|por)(?:[:\s]|$)"
     r"|(?:supplier|grower|nursery|producer|vendor|fournisseur|producteur|proveedor|productor|kweker"
     r"|leverancier|gärtnerei|produzent|lieferant)\s?:)\s*",
     re.I,
 )
 _SIGN = later(r"(?:^|(?<=[\n\t]))\W*?(?:©|\(c\)|from|by|de|von)[ ](?:\d{4}[ ])?[ ]*", re.I)
-_TOKEN = later(rf"(?P<gap>[ ]?\n?)(?P<word>(?:&|and|of|de|du|la|van|der)(?=[ \n])|{_WORD}\.?(?:[A-Z]\.)*)")
+_BROKEN = later(
+    rf"(?:^|(?<=[\n\t]))(?P<name>{_WORD}(?:[ ](?:&|and|{_WORD})){{1,3}}\n(?:Nursery|Nurseries|Growers"
+    rf"|Greenhouses|Glasshouses|Farms?))"
+    r"(?=\n(?:www\.|[\w-]+\.[a-z]{3,}))"
+)
+"""A firm's name on two lines and its address on the web below."""
+_TOKEN = later(rf"(?P<gap>[ ]?\n?)(?P<word>(?:{_JOIN})(?=[ \n])|{_WORD}\.?(?:[A-Z]\.)*)")
 _FORMED = later(rf"(?P<name>(?:The\s)?{_NAME}{FORM})(?=\s|,|$)")
 _FROM = later(r"^\W*?(?:©\s*(?:\d{4}\s)?|\(c\)\s*|(?:from|by|de|von)\s+)", re.I)
 _NOT = later(
     r"\b(?:new|our|your|the best|best|ideal|easy|water|wildlife|full|hardy|annual|fragrant|showy|native|"
-    r"bedding|house|garden|companion|potted|young|tropical|organic|all|these|other|more|vegetable|flower|kitchen|culinary|fresh|tender|"
+    r"bedding|house|garden|companion|potted|young|tropical|organic|all|these|other|more|vegetable|flower"
+    r"|kitchen|culinary|fresh|tender|"
     r"shade|sun|border|patio)$|^(?:space|set|place|water|feed|keep|remove|divide|protect|plant|pinch|cut)\b",
     re.I,
 )
-_FAMILY = later(r"^[A-Z][\w'’-]+ (?:&|and) (?:Sons?|Daughters?|Brothers|Bros\.?)$")
-_ADDRESS = later(r"\s(?=[-–|·]?\s?(?:www\.|https?:|[\w-]+\.[a-z]{2,}\b)|-\s|-$)")
+_FAMILY = later(
+    rf"^[A-Z][\w'’-]+ (?:&|and|und|et|en|y|e|och|og) (?:Sons?|Daughters?|Brothers|Bros\.?|Sohn|Söhne"
+    rf"|Tochter|Töchter|Fils|Filles?|Hijos?|Hijas?|Zo(?:on|nen)|Figli|Söner|Sønner)(?: (?:{_LAST}"
+    rf"|{_PERHAPS_LAST}))?$"
+)
+_ADDRESS = later(r"(?<=\w)(?=[-–]\s)|\s(?=[-–|·]?\s?(?:www\b|https?:|[\w-]+\.[a-z]{2,}\b)|-\s|-$)")
 _PLACED = later(
     r"\W{0,3}(?:www\.|https?:|[\w-]+\.[a-z]{2,}\b|\d{4,5}\s[A-Z])|,(?:\s[A-Z][\w'. -]+,)?\s[A-Z]{2}\b"
 )
 _PASSPORT = later(r"\bplant\s*passport\b|^\s*[ABCD]\s[A-Z]", re.I)
 
-SERIES_AFTER = later(rf"(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})(?:\s?[™®©])?\s+(?:[Ss]eries|SERIES)\b")
+SERIES_AFTER = later(
+    rf"(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})(?:(?:\s?[™®©])?\s+(?:[Ss]eries|SERIES)"
+    r"|\s?[™®]\s+(?:Collection|COLLECTION|Family|FAMILY))\b"
+)
 SERIES_BEFORE = later(rf"\b(?:[Ss]eries|SERIES|Série|Serie)\s*[:–-]\s*(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})")
 
 
@@ -71,8 +92,7 @@ def firm_in(text: str) -> tuple[str, int] | None:
     skipped = _FROM.match(text)
     head = later(r"\W*(?P<name>[^•·|,\d©®™/:;()–—]+)").match(text, skipped.end() if skipped else 0)
     words = _without_place(_ADDRESS.split(head["name"])[0].split()) if head else []
-    small = ("&", "and", "of", "the", "de", "du", "la")
-    if head is None or not 2 <= len(words) <= 6 or not all(w[0].isupper() or w in small for w in words):
+    if head is None or not 2 <= len(words) <= 6 or not all(w[0].isupper() or w in _SMALL for w in words):
         return None
     name = " ".join(words)
     if _FAMILY.search(name):
@@ -106,7 +126,7 @@ def is_first(word: str) -> bool:
 
 
 def labelled_firms(string: str) -> list[tuple[str, tuple[int, int]]]:
-    """The firms behind "Grown by" and the like, or broken after a © or "From", each with its span."""
+    """The firms behind "Grown by" and the like, or broken after a © or before an address; and the spans."""
     found = []
     for label in LABEL.finditer(string):
         if "\n\n" not in label[0] and (firm := firm_at(string, label.end())):
@@ -115,6 +135,9 @@ def labelled_firms(string: str) -> list[tuple[str, tuple[int, int]]]:
         firm = firm_at(string, sign.end())
         if firm and "\n" in string[sign.end() : firm[1]] and is_last(firm[0].split()[-1]):
             found.append((firm[0], (sign.end(), firm[1])))
+    for broken in _BROKEN.finditer(string):
+        if not _NOT.search(broken["name"].split("\n")[0]):
+            found.append((" ".join(broken["name"].split()), broken.span("name")))
     return found
 
 
@@ -132,10 +155,10 @@ def firm_at(string: str, start: int) -> tuple[str, int] | None:
     form = later(FORM).match(string, end) if words else None
     if form:
         words[-1:], end = [words[-1] + form[0]], form.end()
-    while words and words[-1] in ("&", "and", "of", "de", "du", "la", "van", "der"):
+    while words and words[-1] in _SMALL:
         words.pop()
     name = " ".join(words)
-    if not name[:1].isupper() or len(name) < 3:
+    if not name[:1].isupper() or len(name) < 3 or name == "The":
         return None
     return (name if re.search(rf"{FORM}$", name) else name.rstrip(".")), end
 
@@ -146,6 +169,8 @@ def _ends_firm(word: str) -> bool:
 
 def _goes_on(words: list[str], rest: str) -> bool:
     """Whether a name cut by the end of a line is taken up by the next."""
+    if words == ["The"]:
+        return True
     ahead = re.split(r"[,\n·•|]", rest)[0].split()[:3]
     if is_first(words[0]) and (
         len(words) == 1 or (len(words) == 2 and len(ahead) == 1 and ahead[0].istitle())

@@ -34,8 +34,10 @@ def known_name(piece: Piece, certainty: float) -> Found[str] | None:
 
 
 def _owned(name: str) -> str:
-    """The name without the endings in which printings differ: Florist Kalanchoe, Florist's Kalanchoe."""
-    return lexicon.key(re.sub(r"['’]?s\b", "", name, flags=re.I))
+    """The name without the endings in which printings differ: Florist's, Florist; Bat-Faced, Bat-Face."""
+    plain = re.sub(r"(?<=[ -])(fac|leaf|leav|eye|flower)(?:e?d|ing)\b", r"\1", name, flags=re.I)
+    plain = re.sub(r"(?<=[ -])(fac|leav)e?\b", r"\1", plain, flags=re.I)
+    return lexicon.key(re.sub(r"['’]?s\b", "", plain, flags=re.I))
 
 
 def spelt(known: str, printed: str) -> str:

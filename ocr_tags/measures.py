@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from ocr_tags.patterns import later
-from ocr_tags.quantities import CM, MARKS, METRIC, Quantity, quantity_at
+from ocr_tags.quantities import CM, MARKS, METRIC, SPELLED, Quantity, quantity_at
 from ocr_tags.two_units import agree, one_end_lost, to_nearest_five
 from ocr_tags.values import Length
 
@@ -53,9 +53,11 @@ def parse_length(text: str) -> Measure | None:
     return found[0] if whole else None
 
 
-_START = later(r"(?<![\d$€£#])(?<!\d[-–—.,])(?<![ :(]\.)(?=[\dlI|!½¼¾⅓⅔⅛⅜⅝⅞])")
+_START = later(r"(?<![\d$€£#])(?<!\d[-–—.,])(?<![ :(]\.)(?=[\dlI|!½¼¾⅓⅔⅛⅜⅝⅞]|(?i:" + SPELLED + "))")
 _TO = later(
-    r"\s?(?:-{1,2}|[–—−‐‑~=_])\s?|\s*(?:\b|(?<=\d))(?:to|thru|through|bis|tot)(?:\b|(?=\d|[Il|]\d))\s*|\s*à\s*|\s+(?:a|"
+    r"-\s(?:to|or)\s|\s?(?:-{1,2}|[–—−‐‑~=_])\s?"
+    r"| *\n? *(?:\b|(?<=\d))(?:to|thru|through|bis|tot|till?)(?:\b|(?=\d|[Il|]\d))\s*"
+    r"| *\n? *à\s*|\s+(?:a|"
     r"y|and|et)\s+",
     re.I,
 )
@@ -64,7 +66,8 @@ _STROKE = later(r" ?/ ?(?=\d{2,3} ?cm\b)", re.I)
 _ASIDE = later(r" ?\([^()\n]{2,14}\)")
 
 _AT_MOST = (
-    r"up\sto|to|no more than|under|less than|max(?:imum|\.)?|jusqu.{0,2}[àa]|hasta|bis(?: zu)?|tot|[<≤]"
+    r"up\sto|to(?!:|\t)(?<!\ngrows to(?=\n))"  # "Grows to:" is a label, no limit
+    r"|no more than|under|less than|max(?:imum|\.)?|jusqu.{0,2}[àa]|hasta|bis(?: zu)?|tot|[<≤]"
 )
 _AT_LEAST = r"over|more than|at least|min(?:imum|\.)?|plus de|más de|mas de|über|[>≥]"
 _ABOUT = (

@@ -251,10 +251,18 @@ def _reread(text: str, start: int, end: int, right: str) -> Parsed | None:
     return parsed and replace(parsed, end=max(end, parsed.end - len(right) + end))
 
 
+_RIGHTS = later(
+    r"(?:[\s,;.()®™©-]|\b(?:us|u\.s\.?|can\.?|eu|aus)(?=\W|pp)|(?:us)?pp(?:af)?|c?p[bv]raf|c?p[bv]r|copf?"
+    r"|plant pat\w*|pat\w*|no\.?|pending|applied for|breeders['’]? rights?|prop\w* prohibited|\d[\d,]{3,})+",
+    re.I,
+)
+"""What is said of a cultivar's protection right behind its name."""
+
+
 def _whole(text: str, line: Line, start: int, end: int) -> bool:
     before = text[line.start : start].strip(" .,:;-–—'\"|*•(")
     rest = text[end : line.end].strip(" .,:;-–—'\"|*•)")
-    return not before and not rest
+    return not before and (not rest or bool(_RIGHTS.fullmatch(rest)))
 
 
 def _standing(

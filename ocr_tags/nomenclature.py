@@ -41,9 +41,9 @@ _RANK = later(
     rf"(?P<word>[{_LOW}{CAPITAL}]+(?:-[{_LOW}{CAPITAL}]+)*)(?!\w)",
     re.I,
 )
-_PERSON = rf"(?:[{CAPITAL}]\.\s?)*(?:de\s|du\s|von\s)?[{CAPITAL}][{_LOW}]*\.?(?:\s?f\.)?"
-_PEOPLE = rf"{_PERSON}(?:(?:\s?&|\set|\sex)\s{_PERSON})*"
-_AUTHOR = later(rf"[ ]+(?:\({_PEOPLE}\)(?:\s?{_PEOPLE})?|hort\.|{_PEOPLE})(?=\s|,|$)")
+_PERSON = rf"(?:[{CAPITAL}]\. ?)*(?:de |du |von )?[{CAPITAL}][{_LOW}]*\.?(?: ?f\.)?"
+_PEOPLE = rf"{_PERSON}(?:(?: ?&| et| ex) {_PERSON})*"
+_AUTHOR = later(rf"[ ]+(?:\({_PEOPLE}\)(?: ?{_PEOPLE})?|hort\.|{_PEOPLE})(?=\s|,|$)")
 _GROUP = later(
     rf"[ ]+(?P<open>\()?(?P<words>[{CAPITAL}][\w’'-]*(?:\s[{CAPITAL}][\w’'-]*){{0,2}})"
     r"\s(?P<kind>[Gg]roup|GROUP|Grp?\b\.?|grex|gx)\b\)?"

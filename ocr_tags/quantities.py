@@ -39,6 +39,8 @@ def _units(forms: dict[str, str]) -> re.Pattern[str]:
     return later(rf"{_GAP}(?:{choices}){_ENDS}", re.I)
 
 
+_HYPHENED = later(r"-(?:(?P<in>inch)|(?P<ft>foot)|(?P<m>met(?:re|er)))(?![^\W\d_])", re.I)
+"""An 18-inch spread, a 2-foot mound: prose ties figure and unit, which stays in the singular."""
 _UNIT, _WORN_UNIT = _units(_UNITS), _units(_WORN_UNITS)
 
 # "in" is also a word: "Plant 6 in a pot", "grows 18-24 in full sun".
@@ -61,6 +63,17 @@ _NUMBER = later(
     r"|(?P<clean>\d{1,3}(?=[1lI|]n\b)|\d{1,4}(?![OoSBZ|!]|[lI](?![nN])))"
     r"|(?P<worn>(?:(?<!\w)|(?<=[\d ][Tt][Oo]))[lI|!]\d{1,2}(?![\doO])|\d[lI|!OoSBZ]|(?<!\w)[I|l!][OoB])"
 )
+
+
+_FIGURES = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9}
+_FIGURES |= {"ten": 10, "twelve": 12, "fifteen": 15, "eighteen": 18, "twenty": 20}
+_WORD = rf"(?:{'|'.join(_FIGURES)})"
+SPELLED = (
+    rf"(?<![^\W_]){_WORD}(?=(?: and a half| (?:to|or) {_WORD})?[ -]"
+    r"(?:inch(?:es)?|foot|feet|met(?:re|er)s?|centimet(?:re|er)s?)\b)"
+)
+"""A number in words counts only before a unit in words: "one in each" is none."""
+_SPELLED = later(rf"(?P<word>{SPELLED})(?P<half> and a half)?", re.I)
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +106,7 @@ def quantity_at(text: str, start: int) -> Quantity | None:
     """The quantity printed at `start`, feet with their inches; None when no figure stands there."""
     match = _NUMBER.match(text, start)
     if match is None:
-        return None
+        return _spelled_at(text, start)
     value, certainty = _number(match)
     if certainty == 0:
         return None
@@ -107,8 +120,17 @@ def quantity_at(text: str, start: int) -> Quantity | None:
     return Quantity(value, unit, end, certainty * letters)
 
 
+def _spelled_at(text: str, start: int) -> Quantity | None:
+    """ "Two feet", "one and a half metres"."""
+    match = _SPELLED.match(text, start)
+    if match is None:
+        return None
+    unit, end, letters = _unit_at(text, match.end())
+    return Quantity(_FIGURES[match["word"].casefold()] + (0.5 if match["half"] else 0.0), unit, end, letters)
+
+
 def _unit_at(text: str, start: int) -> tuple[str | None, int, float]:
-    for pattern, certainty in ((_UNIT, 1.0), (_WORN_UNIT, 0.6)):
+    for pattern, certainty in ((_HYPHENED, 1.0), (_UNIT, 1.0), (_WORN_UNIT, 0.6)):
         match = pattern.match(text, start)
         if match and match.lastgroup and not _WORD_IN.match(text, match.end()):
             return match.lastgroup, match.end(), certainty

@@ -40,6 +40,7 @@ LEVELS = {
     "ocr_tags.known_names": 1,
     "ocr_tags.name_block": 1,
     "ocr_tags.name_side": 1,
+    "ocr_tags.labelled_names": 1,
     "ocr_tags.broken_names": 1,
     "ocr_tags.common_names": 1,
     "ocr_tags.fields": 2,

@@ -11,9 +11,10 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from ocr_tags.fields.bloom_flowers import clause_before, of_flowers, opens_with_colours
 from ocr_tags.fields.bloom_numbers import LABELS, read_numbers, span
 from ocr_tags.fields.phrases import Hit, Phrases, clean, fold, listed
-from ocr_tags.fields.values import labelled
+from ocr_tags.fields.values import SECOND_LANGUAGE, Labelled, labelled
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 from ocr_tags.values import Bloom
@@ -53,30 +54,37 @@ _JOIN = later(
     r"|\bog\b|\boch\b|\btil\b)\s?"
     r"(?:the |a |again in |les |la |el )?"
 )
+_LEAD = later(r"(?:from |in |all |throughout |during |de |d.|du |en |l.|i |im |von |vom )*")
 _RANGE = later(r"[-–—~]|\b(?:t/?m|to|through|thru|until|till?|into|a|au|aux|hasta|bis|tot)\b|jusqu")
 
 _VERB = later(
     r"\b(?:re-?)?(?:blooms?|blooming|flowers?|flowering|blossoms?|fleurit|floraison|florece|floracion"
     r"|bluht|blute|blutezeit|bloeit|bloei|bloeitijd|bloeiperiode|blommar|blomning|blomstrer|blomstring"
     r"|fioritura)\b"
+    r"(?: (?:period|times?|seasons?|months?)\b)?(?:\s?/\s?[^\W\d_]+(?:[ \n][^\W\d_]+){0,3}\s?[:|/–—-]+)?"
     r"(?P<filler>(?:[ ,\n]+(?:from|in|during|throughout|all|through|continuously|profusely|heavily"
     r"|abundantly|freely|"
     r"non-?stop|best|mainly|mostly|repeatedly|again|appear|appears|appearing|open|opening|are|produced"
     r"|borne|held|"
     r"the|on|bloom|blooms|white|pink|red|blue|purple|yellow|orange|violet|lavender|cover|covers|this"
     r"|plant|each|long|"
-    r"de|du|en|desde|von|im|vom|van|dans|tout|todo|l|d|le|la|el|a|au)){0,6})[ ,:'’\n]*$"
+    r"de|du|en|desde|von|im|vom|van|dans|tout|todo|l|d|le|la|el|a|au)){0,6})[ ,:'’\n|–—-]*$"
 )
 _CHORE = later(
     r"\b(?:prune?d?|cut|deadhead\w*|remove|spent|after|before|pinch\w*|divide|plant(?:ed)? (?:in|out)"
-    r"|trim|shear|harvest"
+    r"|trim|shear|harvest|pick"
     r"|fertili[sz]e|feed|for|next|tailler|podar|faded|old|following)\b[^.;\t]{0,40}$"
 )
+_HANGING = later(r"\b(?:after|before|until|when|once|for|of|spent|faded)\s*$")
+"""Before what looks like a label: "PRUNE AFTER", and "FLOWERING" below it."""
+_MODAL = later(r"may (?!(?:to|and|or|through|thru|until|till|into|in|on|with|for|then|onwards?|if)\b)[a-z]")
+"""No month: "flowers may drop"."""
 _REVERSE = later(
     r"[ \n-](?:[a-z]+ )?(?:blooming|flowering|bloomers?|blooms?|color and bloom)\b(?! to| in| for)"
 )
 _NOT_TIME = later(
-    r"\s?(?:street|st\b|road|farms?|nursery|nurseries|growers|gardens?|be\b|fade|snow|showers|sun\b|need)"
+    r"\s?(?:street|st\b|road|farms?|nursery|nurseries|growers|gardens?|be\b|fade)| ?(?:snow|showers"
+    r"|sun\b|need)"
 )
 
 
@@ -90,10 +98,10 @@ def read_bloom(tag: TagText) -> Iterator[Found[Bloom]]:
     """
     text = tag.string
     folded = fold(text)
-    after = {found.start: found.certainty for found in labelled(text, LABELS)}
+    after = {found.start: found for found in labelled(text, LABELS)}
     told: list[_Chain] = []
     for chain, anchor in _chains(text):
-        certainty = _certainty(folded, chain, anchor, after)
+        certainty = _certainty(text, chain, anchor, after)
         if chain[0].value.foreign and (chain[0].start != anchor or _says_again(text, told, chain)):
             continue  # says again what stands before it
         if certainty and (bloom := _bloom(text, chain)):
@@ -142,7 +150,8 @@ def _is_part(term: _Term) -> bool:
 
 _OTHER_TIME = later(
     r"\b(?:plant|sow|harvest|pick|prun|cut|feed|ship|available|interest|colou?r|fruit|berr|foliage|calendar"
-    r"|start|transplant|divide|protect|season|semis|recolte|siembra|cosecha|aussaat|ernte|pflanz|zaai|oogst)"
+    r"|start|transplant|divide|protect|season|semis|recolte|siembra|cosecha|aussaat|ernte|pflanz|zaai"
+    r"|oogst)"
 )
 
 
@@ -198,25 +207,37 @@ def _turns(joint: str, chain: _Chain, other: _Term) -> bool:
     return bool(seasons and re.search(r"[/|\n]", joint) and chain[-1].value.foreign != other.foreign)
 
 
-def _certainty(folded: str, chain: _Chain, start: int, after: dict[int, float]) -> float:
+def _certainty(text: str, chain: _Chain, start: int, after: dict[int, Labelled]) -> float:
     """How sure it is that this time is the bloom time; 0 when it is another time, or no time."""
-    end = chain[-1].end
+    folded, end = fold(text), chain[-1].end
     sure = min(hit.certainty for hit in chain)
     before = folded[max(0, start - 90) : start]
+    if _MODAL.match(text, start) and len(chain) == 1:
+        return 0.0
     if _NOT_TIME.match(folded, end) or not any(h.value.season or h.value.month for h in chain):
         return 0.0
-    for begin, certainty in after.items():
-        if begin <= start and re.fullmatch(
-            r"(?:from |in |all |throughout |during |de |d.|du |en |l.|i |im |von |vom )*", folded[begin:start]
-        ):
-            return certainty * sure
-    if _CHORE.search(before):
+    for begin, found in after.items():
+        between = folded[begin:start]
+        colours = ":" not in text[found.label : begin] and opens_with_colours(between)
+        torn = _HANGING.search(clause_before(text, found.label))
+        if begin <= start and not torn and (colours or _LEAD.fullmatch(between)):
+            return sure * found.certainty / (SECOND_LANGUAGE if _is_beside(text, found) else 1)
+    if _CHORE.search(clause_before(text, start)):
         return 0.0
     if re.search("✿ ?$", before):
         return 0.55 * sure
     if _VERB.search(before):
         return 0.85 * sure
-    return 0.8 * sure if _REVERSE.match(folded, end) else 0.0
+    if _REVERSE.match(folded, end):
+        return 0.8 * sure
+    cold = chain[0].value.season in ("fall", "winter")
+    return sure * of_flowers(text, start, end, months=any(h.value.month for h in chain), cold=cold)
+
+
+def _is_beside(text: str, found: Labelled) -> bool:
+    """Whether a second label stands below its English one, the value after both: "Bloom /", "Floraison:"."""
+    before = text[: found.label].rstrip()
+    return found.second and before.endswith("/") and LABELS.whole(before.splitlines()[-1]) is not None
 
 
 def _start(folded: str, chain: _Chain) -> int:
@@ -258,7 +279,8 @@ def _months(folded: str, chain: _Chain) -> tuple[int, ...]:
 
 
 _ALL_SEASON = later(
-    r"(?:all season(?: long)?|season[- ]long|year[- ]round|all year(?: round)?|everblooming|toute la saison|"
+    r"(?:all season(?: long)?|season[- ]long|year[- ]round|all year(?: round)?|everblooming"
+    r"|toute la saison|"
     r"toute l.annee|todo el ano)\b"
 )
 

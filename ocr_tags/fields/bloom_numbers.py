@@ -60,12 +60,16 @@ def _numbered(text: str) -> Iterator[Found[Bloom]]:
 
 
 def _behind_flower(text: str) -> Iterator[Found[Bloom]]:
-    """Roman months behind a drawn flower (common practice, no source)."""
-    for flower in re.finditer("✿ ?", text):
+    """Roman months, or a range in plain numbers, behind a drawn flower (common practice, no source)."""
+    for flower in re.finditer("[✿❀❁✾✽⚘][ \t]?", text):
         match = _NUMBERS.match(text, flower.end())
-        if match and match["a"] in _ROMAN and (match["b"] or match["a"]) in _ROMAN:
-            months = span(_ROMAN[match["a"]], _ROMAN[match["b"] or match["a"]])
-            yield Found(Bloom(match[0], (), months), match.span(), 0.55)
+        if match is None:
+            continue
+        first, last = _month_number(match["a"]), _month_number(match["b"] or match["a"])
+        roman = match["a"] in _ROMAN and (match["b"] or match["a"]) in _ROMAN
+        plain = match["b"] and match["a"].isdigit() and match["b"].isdigit()
+        if first and last and (roman or plain):
+            yield Found(Bloom(match[0], (), span(first, last)), match.span(), 0.55)
 
 
 def _month_number(printed: str) -> int:

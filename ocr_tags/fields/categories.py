@@ -17,11 +17,18 @@ from ocr_tags.firms import labelled_firms
 from ocr_tags.record import Found, TagText
 
 _WORDS = Phrases(lambda: {word: kind for kind, words in listed("kind").items() for word in words}, shortest=8)
-_BOTH = {"fruit tree": ("tree", "fruit")}
+_FRUIT = re.compile(r"\bfruit[ \n]$")
 
 _LIVES = frozenset(("annual", "perennial", "biennial", "tender_perennial"))
 """How long a plant lives goes before what it is: Perennial grass, Annual vine."""
-_PAIRS = frozenset((("fruit", "vine"), ("fruit", "shrub"), ("herb", "shrub"), ("shrub", "rose")))
+_PAIRS = frozenset(
+    (
+        *(("fruit", "vine"), ("fruit", "shrub"), ("fruit", "tree"), ("herb", "shrub"), ("shrub", "rose")),
+        *(("succulent", "houseplant"), ("fern", "houseplant"), ("vine", "houseplant")),
+        *(("succulent", "perennial"), ("herb", "perennial"), ("groundcover", "perennial")),
+        *(("vegetable", "annual"), ("herb", "annual"), ("vine", "annual"), ("vine", "perennial")),
+    )
+)
 
 _LABELS = label_phrases("categories")
 _ADJECTIVE = (
@@ -37,27 +44,54 @@ _ADJECTIVE = (
     r"|multi-stemmed|short-lived|"
     r"slow-growing|versatile|classic|culinary|edible|patio|specimen|stately|robust|clumping|clump-forming"
     r"|weeping|"
-    r"late|early|true|rustique|resistente)"
+    r"late|early|true|soft|orchard|rustique|resistente"
+    r"|full[- ]sun|part[- ](?:sun|shade)|(?:cool|warm|hot)[- ](?:weather|season|climate)|self-(?:fertile"
+    r"|clinging"
+    r"|seeding|sowing|pollinating)|british|irish|european|american|canadian|australian|unusual|grass-?like"
+    r"|slow growing|fast growing|quick-growing|carefree|care-free|low-care|low[- ]maintenance|elegant"
+    r"|attractive|stunning|striking|popular|spring|winter|autumn|spring-flowering|summer-flowering"
+    r"|autumn-flowering|winter-flowering|long-flowering|free-flowering|repeat-flowering|long-blooming"
+    r"|early-flowering|late-flowering|broad-?leaved|needled|columnar|pyramidal|narrow|dense|thorny|prickly"
+    r"|variegated|scented|marginal|aquatic|alpine|woodland|prairie|rock[- ]garden|shade-loving|sun-loving"
+    r"|fruit|nut|street|avenue|specimen|drought tolerant|drought-resistant|clump forming|mat-forming"
+    r"|carpeting|creeping|arching|erect"
+    r"|semi-woody|wiry|tuberous|rhizomatous|cottage|hardwearing|hard-wearing|adaptable|salad|leafy|root"
+    r"|perpetual|everbearing|self fertile|fruit-bearing|indoor|exotic|frost[- ]hardy|semi-hardy|fully hardy"
+    r"|very hardy|semi-deciduous|semi-dwarf|miniature|columnar|medium|giant|large-leaved|cultivated|wild)"
 )
-_WHOLE = re.compile(rf"[\W_]*(?:zones?\s?\d+\w?\s)?(?:{_ADJECTIVE}[ ,]{{1,2}}){{0,3}}")
+_ADJECTIVES = rf"(?:{_ADJECTIVE}[ ,]{{1,2}}(?:(?:to|or|and) )?){{0,4}}"
+_WHOLE = re.compile(rf"[\W_]*(?:zones?\s?\d+\w?\s)?{_ADJECTIVES}")
 _TRAIL = re.compile(
-    r"(?:[^\w,]|_)*(?:plants?[\W_]*|rustique[\W_]*)?$|\W{0,3}\(?(?:in )?(?:usda )?(?:hardiness )?zones?\b"
+    r"(?:[^\w,]|_)*(?:plants?[\W_]*|rustiques?[\W_]*|indigenes?[\W_]*|starts?|starters?|seedlings?|plugs?"
+    r"|transplants?|no\.? ?\d+|\d{1,2} ?/ ?(?:\d{1,2}|\+))?(?:[^\w,]|_)*$"
+    r"|\s+zn?\.? ?\d|\s+(?:h|ht)?\.? ?\d[\d.,]*(?: ?[-–] ?\d[\d.,]*)? ?(?:m|cm|ft|in|inch(?:es)?|feet)\b"
+    r"|\W{0,3}\(?(?:in )?(?:usda )?(?:hardiness )?zones?\b"
     r"|\s?[,•|;–—-]\s(?:zones?|hardy|sun|full|part|shade|height|usda)\b|\s+hardy\b|\s+(?:de|du)\s"
 )
-_JOIN = re.compile(rf"\s?(?:/|,|&|\+|\bor\b|\band\b|-|–|\bou\b|\bo\b|\||\n(?!\n))\s?(?:{_ADJECTIVE}\s)?")
+_JOIN = re.compile(rf"\s?(?:/|,|&|\+|\bor\b|\band\b|-|–|\bou\b|\bo\b|[|·•]|\n(?!\n))\s?(?:{_ADJECTIVE}\s)?")
 _BESIDE = re.compile(rf"\s?[/,&-]?\s?(?:{_ADJECTIVE}\s)?")
 _SENTENCE = re.compile(
     rf"\b(?:(?:this|is an?|an?|these|makes an?|our) (?:{_ADJECTIVE},? (?:and )?){{0,4}}(?:[a-z]+-[a-z]+ )?)$"
 )
+_OPENS = re.compile(rf"(?:^|(?<=[.!;•|] )|(?<=[\t\n])){_ADJECTIVES}(?:[a-z]+-[a-z]+ )?$")
+_GOES_ON = re.compile(
+    r" (?:(?:for|with|native|that|which|whose|on|in (?:full|part|sun|shade)|bearing|grown for|loved by"
+    r"|prized"
+    r"|ideal|suitable|suited|to \d|up to \d|reaching|growing to|forming)\b(?! (?:gardens?|nursery)\b)"
+    r"|(?:or|and) (?:short|long)-lived )|, [a-z]"
+)
+"""After a kind of plant that opens its sentence: "Deciduous shrub for banks", "Perennial with spikes"."""
+_COUNTED = re.compile(r"(?:^|[\t\n])[\W_]*\d{1,3} (?:x )?(?:large |dutch |flower )?$")
 _OF_PLANT = re.compile(
     r"(?: (?:that|which|with|is|are|grows?|for|has|bears|produces|native|hardy|growing|forming|whose"
     r"|covered|loved|"
     r"blooms?|prized|valued|grown|featuring|offering|offers|adds|thrives|performs|features|makes|returns"
-    r"|in zones?)\b|[.,;:!]|$)"
+    r"|in zones?)\b|[.,;:!]| [•·|]|$)"
 )
 _NOT_ONE = re.compile(
-    r"\b(?:as|like|under|around|near|with|to|not|than|unlike|over|through|against|support"
-    r"|along)\s(?:an?\s|the\s)?$"
+    r"\b(?:as|like|under|around|near|with|to|not|than|unlike|over|through|against|support|along|up|into"
+    r"|beneath)\s"
+    rf"(?:an?\s|the\s)?{_ADJECTIVES}$"
 )
 
 
@@ -86,11 +120,13 @@ def read_categories(tag: TagText) -> Iterator[Found[str]]:
     told = any(certainty == LABELLED for _, certainty in graded)
     seen: set[str] = set()
     for hit, certainty in graded:
-        kinds = _BOTH.get(folded[hit.start - 6 : hit.end], (hit.value,))
-        for kind in kinds if certainty == LABELLED or (certainty and not told) else ():
+        kinds = [(hit.value, (hit.start, hit.end))]
+        if hit.value == "tree" and _FRUIT.search(folded, 0, hit.start):
+            kinds.append(("fruit", (hit.start - len("fruit "), hit.start - 1)))
+        for kind, span in kinds if certainty == LABELLED or (certainty and not told) else ():
             if kind not in seen:
                 seen.add(kind)
-                yield Found(kind, (hit.start, hit.end), certainty * hit.certainty)
+                yield Found(kind, span, certainty * hit.certainty)
 
 
 def _with_lives(folded: str, graded: list[tuple[Hit[str], float]]) -> Iterator[tuple[Hit[str], float]]:
@@ -138,9 +174,32 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
     sentence = next((part for part in _sentences(text) if part[0] <= hit.start < part[1]), None)
     if sentence and _fills(folded.replace("\n", " "), *sentence, hits, hit):
         return 0.8
+    if _opens_sentence(text, folded, hit):
+        return 0.8
     before = folded[max(0, hit.start - 70) : hit.start].replace("\n", " ")
     opens = None if _NOT_ONE.search(before) else _SENTENCE.search(before)
     return 0.85 if opens and _OF_PLANT.match(folded.replace("\n", " "), hit.end) else 0.0
+
+
+def _opens_sentence(text: str, folded: str, hit: _Kind) -> bool:
+    """ "Evergreen shrub for rock gardens", "10 bulbs": no article, but the noun comes first and goes on."""
+    if hit.value == "bulb" and _COUNTED.search(folded, 0, hit.start):
+        return bool(re.match(r"[^\w\n\t]*(?:\d|[-–/]|$|[\n\t])", folded[hit.end :]))
+    opening = _OPENS.search(folded, 0, hit.start)
+    if not opening or hit.value in _USES_TOO or folded[hit.start : hit.end].endswith("s"):
+        return False
+    begin = opening.start()
+    torn = text[begin - 1 : begin] == "\n" and text[begin].islower() and text[begin - 2] not in ".!?:"
+    alone = opening.end() == begin and hit.value == "fruit"
+    goes_on = _GOES_ON.match(folded.replace("\n", " "), hit.end)
+    if goes_on and goes_on[0].startswith(",") and text[goes_on.end() - 1].isupper():
+        return False  # a name and its place
+    return not torn and not alone and goes_on is not None and _WORDS.whole(_next_word(text, goes_on)) is None
+
+
+def _next_word(text: str, joint: re.Match[str]) -> str:
+    """The word at the end of what joins on: in "Shrub, tree or hedge" a kind, and the clause a list."""
+    return text[joint.end() - 1 :].split(maxsplit=1)[0]
 
 
 def _fills(folded: str, start: int, end: int, hits: list[_Kind], hit: _Kind) -> bool:

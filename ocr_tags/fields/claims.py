@@ -6,7 +6,7 @@ A warning that is missing or unread does not make a plant safe; nothing here say
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from ocr_tags.fields.phrases import cells, clean, flowing, label_phrases
 from ocr_tags.fields.values import labelled, value_end
@@ -20,17 +20,15 @@ _PLACE = (
     r"alabama|alaska|arizona|arkansas|california|colorado|connecticut|delaware|florida|georgia|hawaii"
     r"|idaho|illinois"
     r"|indiana|iowa|kansas|kentucky|louisiana|maine|maryland|massachusetts|michigan|minnesota|mississippi"
-    r"|missouri"
-    r"|montana|nebraska|nevada|hampshire|jersey|mexico|york|carolina|dakota|ohio|oklahoma|oregon"
+    r"|missouri|montana|nebraska|nevada|hampshire|jersey|mexico|york|carolina|dakota|ohio|oklahoma|oregon"
     r"|pennsylvania|island"
     r"|tennessee|texas|utah|vermont|virginia|washington|wisconsin|wyoming|alberta|british columbia|manitoba"
     r"|new brunswick|newfoundland|nova scotia|ontario|quebec|saskatchewan)|"
     r"(?:north|south|central|latin) american?|americas?|american|u\.?s\.?a?\.?|united states|canadian"
-    r"|british|uk|european|"
+    r"|british|english|scottish|welsh|irish|uk|european|new zealand|nz|tasmanian|"
     r"eastern|western|northern|southern|midwest(?:ern)?|northeast(?:ern)?|southeast(?:ern)?"
     r"|southwest(?:ern)?|northwest(?:ern)?|"
-    r"great plains|prairie|regional|local|locally|australian|mexican|ozark|appalachian"
-    r"|great lakes|"
+    r"great plains|prairie|regional|local|locally|australian|mexican|ozark|appalachian|great lakes|"
     r"gulf coast|coastal|desert|mountain|atlantic|pacific)"
 )
 _KIND = (
@@ -110,21 +108,32 @@ def _place_end(folded: str, start: int, end: int) -> int:
 
 # ---------------------------------------------------------------- warnings
 
+_EATEN = r"(?:eaten|ingested|swallowed|consumed|chewed|touched|inhaled)"
 _HARM = later(
-    r"\b(?:toxic|poison(?:ous|s)|harmful|inedible|not edible|(?:not|never) (?:intended |meant |suitable "
-    r"|safe )?"
-    r"(?:for |be )?(?:human |animal |internal )?(?:consumption|consumed|eaten)|do not (?:eat|ingest|consume)|"
-    r"irrita(?:nt|ting|te|tes|tion)|out of (?:the )?reach of (?:children|pets)|away from (?:children|pets"
-    r"|animals|livestock|kids)|"
-    r"(?:skin|contact) (?:allergy|allergies|irritation|reaction)|allergic reaction"
-    r"|(?:for )?(?:ornamental|decorative) (?:use|purposes?) only|wear (?:protective )?gloves|thorny"
-    r"|(?:sharp|has|with"
-    r"|large|many) (?:thorns|spines|prickles)|"
-    r"toxi[qc]\w{1,3}|venen\w+|nocif\w*|ne pas (?:consommer|ingerer|manger)|no (?:comestible|ingerir"
-    r"|consumir|comer)|"
-    r"(?:hors de|fuera) (?:la )?(?:portee|del alcance)\b|giftig\w*|nicht zum verzehr|hautreizend"
-    r"|huidirriterend|"
-    r"niet voor consumptie|plante? ornementale seulement)\b"
+    r"\b(?:toxic|poison(?:ous|s)|harmful|inedible|not edible|deadly (?:if|when|poison\w*)|(?:can|may"
+    r"|could) be fatal|fatal if"
+    r"|(?:not|never) (?:intended |meant |suitable |safe )?(?:for |be )?(?:human |animal |internal )?"
+    r"(?:consumption|consumed|eaten)|(?:do not|don.t|never) (?:eat|ingest|consume)"
+    r"|irrita(?:nt|ting|te|tes|tion)|(?:cause|causes|causing) (?!no\b)(?:\w+ )?(?:\w+ )?(?:rash(?:es)?"
+    r"|dermatitis|blister\w*|skin burns?|burns? to"
+    rf"|vomiting|discomfort|allerg\w+|illness|stomach upset|upset)|(?:discomfort|illness|upset|sick"
+    rf"|ill) if {_EATEN}"
+    r"|(?:may|can|will|could) (?:burn|blister|sting|injure|scratch|stain) (?:the |your )?(?:skin|eyes|hands)"
+    r"|(?:thorns|spines|prickles|hairs|sap) (?:may|can|will) (?:injure|scratch|sting|burn|hurt|prick)"
+    r"|out of (?:the )?reach of (?:small |young )?(?:children|pets)|away from (?:children|pets|animals"
+    r"|livestock|kids)|wash (?:your )?hands|choking hazard"
+    r"|(?:skin|contact|eye) (?:allergy|allergies|allergen|irritation|reaction|sensiti\w+)|allergic reaction"
+    r"|phototoxic"
+    r"|(?:for )?(?:ornamental|decorative) (?:use|purposes?) only|wear (?:protective )?(?:gloves|eye)|thorny"
+    r"|stinging hairs"
+    r"|(?:sharp|has|with|large|many) (?:thorns|spines|prickles)|sharp (?:leaf )?(?:edges|tips|points))\b"
+    r"|(?:^|(?<=[\n\t.:;] )|(?<=[\n\t]))(?:thorns|spines)(?=[!l](?!\w))"
+)
+_HARM_ELSEWHERE = later(
+    r"\b(?:toxi[qc]\w{1,3}|venen\w+|nocif\w*|ne pas (?:consommer|ingerer|manger)|epineux|irritant\w+"
+    r"|no (?:comestible|ingerir|consumir|comer)|(?:hors de|fuera) (?:la )?(?:portee|del alcance)"
+    r"|giftig\w*|nicht zum (?:verzehr|essen)|hautreizend|reizt (?:die )?(?:haut|augen)|huidirriterend"
+    r"|niet (?:geschikt )?voor consumptie|plante? ornementale seulement)\b"
 )
 _RIGHTS = later(
     r"\b(?:propagation|reproduction|multiplication|propagat\w+"
@@ -148,16 +157,34 @@ def read_warnings(tag: TagText) -> Iterator[Found[str]]:
     """
     text = tag.string
     folded = _one_voice(text)
-    seen: set[tuple[int, int]] = set()
-    for pattern in (_HARM, _RIGHTS):
-        for match in pattern.finditer(folded):
-            if _HARMLESS.search(folded[: match.start()]) or _NOT_HARM.match(folded, match.end()):
-                continue
-            start, end = _sentence(text, match.start(), match.end())
-            phrase = clean(text[start:end])
-            if len(phrase) <= 240 and not any(a < end and start < b for a, b in seen):
-                seen.add((start, end))
-                yield Found(phrase, (start, end), 0.9)
+    own = list(_sentences(text, folded, _HARM, ()))
+    again = list(_sentences(text, folded, _HARM_ELSEWHERE, own))
+    if len(again) > len(own):  # else they say in another language what is kept
+        own += again
+    for start, end in (*own, *_sentences(text, folded, _RIGHTS, (*own, *again))):
+        yield Found(clean(text[start:end]), (start, end), 0.9)
+
+
+def _sentences(
+    text: str, folded: str, pattern: re.Pattern[str], taken: Sequence[tuple[int, int]]
+) -> Iterator[tuple[int, int]]:
+    """The sentences in which a pattern is found, each once, and none that is taken."""
+    seen = list(taken)
+    for match in pattern.finditer(folded):
+        if _HARMLESS.search(folded[: match.start()]) or _NOT_HARM.match(folded, match.end()):
+            continue
+        start, end = _sentence(text, match.start(), match.end())
+        if pattern is _RIGHTS:
+            start = _past_patents(text, start, match.start())
+        if len(clean(text[start:end])) <= 240 and not any(a < end and start < b for a, b in seen):
+            seen.append((start, end))
+            yield start, end
+
+
+def _past_patents(text: str, start: int, stop: int) -> int:
+    """Where the sentence about rights begins behind the names and numbers printed before it."""
+    number = list(re.finditer(r"(?:\d{1,2},?\d{3}|PPAF|PBR(?:AF)?)\W{1,3}", text[start:stop]))
+    return start + number[-1].end() if number else start
 
 
 def _one_voice(text: str) -> str:

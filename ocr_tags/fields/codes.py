@@ -68,7 +68,8 @@ _UTILITY = later(
 )
 _PATENT_PENDING = later(r"(?<!plant )\bpat(?:ent|\.)?s? pend(?:ing\b|\.)", re.I)
 _RIGHTS = later(
-    r"(?<![^\W_])(?P<office>EU ?|UK ?|AU ?|NZ ?|US ?)?(?P<kind>CPBRAF|PBRAF|CPBR|PBR|PVR|PVPA|PVP|CPVR)"
+    r"(?<![^\W_])(?P<office>EU ?|UK ?|AU ?|NZ ?|US ?|Can\.? ?|CAN ?)?(?P<kind>CPBRAF|PBRAF|CPBR|PBR|PVRAF"
+    r"|PVR|PVPA|PVP|CPVR|COPF)"
     r"(?![^\W\d_])(?:[ :]?(?:No\.?|#|Nr\.?)? ?#?(?P<number>\d[\d/]{2,11}))?"
 )
 
@@ -111,4 +112,4 @@ def _digits(printed: str) -> str:
 
 
 def _right(match: re.Match[str]) -> str:
-    return f"{(match['office'] or '').strip()}{match['kind']}{match['number'] or ''}"
+    return f"{(match['office'] or '').strip(' .')}{match['kind']}{match['number'] or ''}"

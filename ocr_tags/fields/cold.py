@@ -12,7 +12,13 @@ from ocr_tags.values import Temperature
 
 _MINUS = r"(?:[-−–—‐‑]\s?|minus |moins |menos )"
 _DEGREES = r"(?: ?(?:[°º*˚]|deg(?:rees?|\.)?|degrés|grados|grad)? ?)"
-_COLD_GAP = r"[ ]?[:.=]?[·•….]{0,30}[ ]?[\t\n]?(?!\n)[ ]?"  # no dash: it would be the minus
+_TO_OR_ABOUT = (
+    r"(?:(?:fully |frost )?hardy )?(?:down |safe )?"
+    r"(?:to|tot|bis|till?|ned till?|hasta|jusqu.{0,2}[àa]|about|approx\.?|ca\.?)"
+)
+_COLD_GAP = (  # no dash: it would be the minus
+    rf"[ ]?[:.=|,]?[·•….]{{0,30}}[ ]?[\t\n]?(?!\n)[ ]?(?:{_TO_OR_ABOUT}(?: (?:about|approx\.?|ca\.?))? )?"
+)
 _FIGURE = rf"{_MINUS}?(?:\d{{1,2}}(?:[.,]\d)?|O(?=°))"
 
 
@@ -25,12 +31,20 @@ def _temperature(name: str) -> str:
 
 _COLD_HEAD = (
     r"(?:(?:cold |frost |winter )?hard(?:y|iness)(?: rating)?(?: (?:down )?to| at)?(?: about)?|"
-    r"(?:withstands?|tolerates?|survives?|soporta|tolera)"
-    r"(?: (?:cold|frosts?|temperatures?|temps?|temperaturas))?(?: (?:(?:down )?to|hasta|of))?"
+    r"(?:withstands?|tolerates?|survives?|takes|bears|endures|handles|stands|soporta|tolera|supporte)"
+    r"(?: (?:short|light|mild|hard|heavy|severe|brief|winter))?"
+    r"(?: (?:cold|frosts?|freezes?|temperatures?|temps?|temperaturas))?"
+    r"(?: (?:(?:down )?to|hasta|of|as low as|jusqu.{0,2}[àa]))?|"
+    r"(?:not|never|no lower|don['’]t (?:let (?:it )?(?:go|drop|fall)|go)) "
+    r"(?:below|under|colder than|less than|than)|"
+    r"protect (?:from temp\w* )?(?:below|under)|"
+    r"temp(?:erature|\.)?s?:? ?(?:down to|not below|min(?:imum|\.)?)|"
+    r"(?:cold|frost)(?: (?:tolerance|resistance|resistant|proof))?"
+    r"(?= ?[:\t\n]| ?[-−–] ?\d| to| down)|(?:light |mild |hard )?frosts? (?:down )?to|safe(?: down)? to"
     r"|(?:min(?:imum|\.)?)[ \n]?(?:winter )?(?:temp(?:erature|s|\.)?)?|lowest temp(?:erature)?|"
     r"rustique jusqu.{0,2}[àa]|rusticit[ée]"
     r"|temp(?:[ée]rature|eratura|\.)? m[ií]n(?:imal?e?|ima|\.)?|r[ée]sist(?:e|ente|ant)(?: (?:hasta|"
-    r"jusqu.{0,2}[àa]))?(?: los)?"
+    r"jusqu.{0,2}[àa]|[àa]))?(?: los)?|ne pas descendre (?:en dessous de|sous)|nicht unter|niet onder"
     r"|(?:winterhart|frosthart|frostfest)(?: bis)?|winterhard(?: tot)?|mindesttemperatur"
     r"|h[äa]rdig(?: (?:ned )?till)?|h[åa]rdf[øo]r(?: til)?|(?:rustica|resistente) fino a"
     r"|mrozoodporno[śs][ćc](?: do)?"
@@ -52,7 +66,9 @@ _COLD_ABOVE = later(
 _COLD_ALONE = later(rf"(?:^|(?<=[\n\t])){_IN_CELL}(?=\s*(?:$|[\n\t]))", re.I)
 """A frost alone in its cell, its label a picture."""
 _NOT_COLD = later(
-    r"\b(?:soil|germinat\w*|sow\w*|seeds?|night|water|growing|ideal|indoor|storage)\b[^.;\n\t]{0,25}$", re.I
+    r"\b(?:soil|germinat\w*|sow\w*|seeds?|nights?|water|growing|ideal|indoor|storage|store[ds]?|ship\w*|"
+    r"transplant\w*|when|until|once|after|heat|day)\b[^.;\n\t]{0,25}\Z",
+    re.I,
 )
 _COLDEST, _WARMEST = -55.0, 25.0
 

@@ -8,38 +8,18 @@ mapped to a shade, and only taken after a label or beside the flower or leaf the
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
-from functools import cache
+from collections.abc import Iterator
 
-from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases, listed
+from ocr_tags.fields.colour_clauses import MORE, clauses
+from ocr_tags.fields.colour_words import SHAPE, colour, colour_list
+from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
 from ocr_tags.fields.values import labelled
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
-
-def _choice(words: Iterable[str]) -> str:
-    """Any of `words`, the longest first."""
-    return "|".join(sorted(set(map(fold, words)), key=len, reverse=True))
-
-
-@cache
-def _colour() -> str:
-    """The pattern of one colour, with the words that only go before one."""
-    lists = listed("colour")
-    word, modifier = _choice(lists["english"] + lists["foreign"]), _choice(lists["modifier"])
-    tail = r"(?:[ -](?:claro|oscuro|clair|fonce))?"
-    return rf"(?:(?:{modifier})[ -]){{0,2}}(?:{word})(?:-(?:{word}))?{tail}"
-
-
-@cache
-def _list() -> str:
-    """The pattern of one colour or several."""
-    return rf"{_colour()}(?:(?:, | ?/ ?| ?& ?|,? (?:and|or|to|et|y|und) ){_colour()}){{0,5}}"
-
-
-_ONE = later(lambda: rf"(?<![\w'’‘-]){_colour()}(?![\w-])")
-_SEVERAL = later(_list)
-_SOON = later(lambda: rf"(?:\w+ ){{1,2}}(?={_colour()})")
+_ONE = later(lambda: rf"(?<![\w'’‘-]){colour()}(?![\w-])")
+_SEVERAL = later(colour_list)
+_SOON = later(lambda: rf"(?:\w+ ){{1,2}}(?={colour()})")
 
 _LABELS = label_phrases("colours")
 
@@ -58,21 +38,35 @@ _PART = (
     r"spikes|trumpets|bells|panicles|umbels|spires|catkins|berries|stems|bark|needles|fronds|seedheads"
     r"|fruits?)(?![\w-])"
 )
-_BEFORE_PART = later(lambda: rf"(?<![\w'’‘-])(?P<list>{_list()})(?:,? {_ADJECTIVE}){{0,3}} {_PART}")
+_BEFORE_PART = later(lambda: rf"(?<![\w'’‘-])(?P<list>{colour_list()})(?:,? {_ADJECTIVE}){{0,3}} {_PART}")
 _AFTER_PART = later(
     lambda: (
         r"\b(?:(?:spikes|clusters|masses|mounds|panicles|spires|clouds|trumpets|plumes|sprays|shades|heads"
         r"|drifts) (?:of|in)|"
         r"(?:flowers|blooms|blossoms|foliage|leaves) (?:is|are|in|of|open|turn|turns|in shades of)|"
         rf"fleurs|flores|bluten|feuillage|feuilles|follaje|hojas|bloemen) (?:an? |a "
-        rf"|the )?(?P<list>{_list()})(?![\w-])(?! (?:sun|soil|shade))"
+        rf"|the )?(?P<list>{colour_list()})(?![\w-])(?! (?:sun|soil|shade))"
     )
 )
-_GERMAN = later(lambda: rf"(?<![\w-])(?P<list>{_colour()}e?s?) (?:bluten|blatter|bloemen|blad)\b")
+_FLOWERS_FIRST = later(
+    lambda: (
+        rf"\b(?:flowers|blooms|blossoms)(?:,| -| –)? (?P<list>{colour_list()})(?![\w-])"
+        r"(?=[,.;]|[ ]?(?:$|[\n\t])| (?:in|from|with|veined|edged|\w+ spotted)\b)"
+    )
+)
+_SHAPES = later(
+    lambda: rf"(?<![\w'’‘-])(?P<list>{colour_list()}) (?:{_ADJECTIVE} )?(?P<shape>{SHAPE})(?![\w-])"
+)
+_LEAF_AND_FLOWER = later(
+    lambda: rf"(?<![\w-]){colour()} (?:leaf|foliage) ?[/,] ?(?P<list>{colour_list()})(?= ?(?:[\n\t.;]|$))"
+)
+_GERMAN = later(lambda: rf"(?<![\w-])(?P<list>{colour()}e?s?) (?:bluten|blatter|bloemen|blad)\b")
 _NAME_FOLLOWS = later(
     r" (?:farms?|nursery|growers|gardens?|tree|carpet|vine|shop|market|company|co\b|inc\b|ltd)"
 )
 _NAME = later(r"\b(?:Leaf|Flower|Blossom|Bells|Trumpets?|Spires?|Plumes?|LEAF|FLOWER|BLOSSOM|BELLS)$")
+_TROUBLE = later(r"[^.\n]{0,30}\b(?:means?|indicates?|signals?|signs? of)\b")
+"""Yellow leaves that mean something are ill."""
 TITLE = 1.8
 """Print this much larger than usual is a name: "Blue Flower Carpet" states no colour."""
 
@@ -89,12 +83,17 @@ def read_colours(tag: TagText) -> Iterator[Found[str]]:
     """
     seen: set[str] = set()
     for start, end, certainty in sorted(_stated(tag)):
-        for first, last in _joined(_within(tag.string, start, end)):
-            at = start + first, start + last
+        within = _within(tag.string, start, end)
+        for first, last in _joined(within):
+            at = (start if _PATTERNED.fullmatch(within, 0, first) else start + first), start + last
             value = clean(tag.string[slice(*at)])
             if fold(value) not in seen:
                 seen.add(fold(value))
                 yield Found(value, at, certainty)
+
+
+_PATTERNED = later(r"(?:spotted|striped|mottled|flecked|speckled|veined|splashed|streaked|marbled) ")
+"""Before the first colour, part of what is printed: "Flower colour: spotted mauve"."""
 
 
 def _within(text: str, start: int, end: int) -> str:
@@ -134,10 +133,21 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
     for found in labelled(text, _LABELS):
         if not found.second and _opens_with_colour(folded, found.start, found.end, found.bare):
             yield found.start, found.end, found.certainty
-    for pattern in (_BEFORE_PART, _AFTER_PART, _GERMAN):
+    for pattern in (_BEFORE_PART, _AFTER_PART, _GERMAN, _FLOWERS_FIRST, _SHAPES, _LEAF_AND_FLOWER):
         for match in pattern.finditer(folded):
-            if not _is_name(tag, match):
-                yield match.start("list"), match.end("list"), 0.85
+            if pattern is _SHAPES and not text[match.start("shape")].islower():
+                continue  # Coral Bells
+            if not _is_name(tag, match) and not _TROUBLE.match(folded, match.end()):
+                yield *match.span("list"), 0.85
+                yield from _more(folded, match.end())
+    yield from clauses(tag)
+
+
+def _more(folded: str, end: int) -> Iterator[tuple[int, int, float]]:
+    """The other colours of the same flowers: veined purple, with golden stamens."""
+    while match := MORE.match(folded, end):
+        yield *match.span("list"), 0.8
+        end = match.end()
 
 
 def _is_name(tag: TagText, match: re.Match[str]) -> bool:

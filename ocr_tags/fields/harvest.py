@@ -14,22 +14,30 @@ PLAUSIBLE = range(15, 251)
 """Days that a crop can take: cress to winter leeks (common practice, no source)."""
 
 _NUMBER = r"(?P<low>\d{2,3})(?:\s?(?:-|–|—|to|a|bis|tot|/)\s?(?P<high>\d{2,3}))?\+?"
-_DAYS = r"(?:days?|jours?|dias?|tage?n?|dagen)\b"
+_DAY = r"(?:days?|jours?|dias?|tage?n?|dagen)\b"
+_DAYS = rf"(?:{_DAY}(?:\s?/\s?{_DAY})*)"
 _RIPE = (
     r"(?:maturity|maturation|mature|harvest|pick(?:ing)?|ripen(?:ing)?|ripe|eat|table|fruit(?:ing)?|crop"
     r"|maturite|recolte|cosecha|madurez|ernte)"
 )
-_SPACE = r"[ :=.…_·\t-]*(?:\n(?!\n))?[ \t]*"
+_SPACE = r"[ :=.…_·|\t–—-]*(?:\n(?!\n))?[ \t]*"
+_START = r"(?:sow(?:ing)?|seed(?:ing)?|transplant(?:ing)?|planting|setting out|plant out)"
 _LABEL = (
-    rf"(?:days\s(?:to|until|till|from transplant to)(?:\sfirst)?\s{_RIPE}|dtm|jours\s(?:a"
-    rf"|jusqu.a)\s(?:la\s)?{_RIPE})"
+    rf"(?:days\s(?:to|until|till|from transplant to)(?:\sfirst)?\s{_RIPE}(?:\s?\([a-z ]{{3,24}}\))?|dtm|"
+    rf"jours\s(?:a|jusqu.a)\s(?:la\s)?{_RIPE}|{_RIPE}\s(?:in\s)?\(?days\)?|"
+    rf"days\s?\(?(?:from|after)\s{_START}\)?)"
 )
 _RESULT = (
-    r"(?:matur(?:es|ity|ing)|ready(?:\sto\s(?:pick|harvest|eat))?|harvest(?:s|ed)?|ripen?s?(?:\sready)?"
+    rf"(?:(?:from\s)?{_START}\sto\s{_RIPE}|time\s(?:to|until)\s{_RIPE}|"
+    r"(?:first|earliest)\s(?:fruits?|picking|crop)|(?:fruits|crops|bears|yields|produces)(?=\sin\s)|"
+    r"matur(?:es|ity|ing)|ready(?:\sto\s(?:pick|harvest|eat))?|harvest(?:s|ed)?|ripen?s?(?:\sready)?"
     r"|fruits?\sripen|"
     r"pick|recolte|cosecha|ernte|maturite|madurez|oogst)"
 )
-_ABOUT = r"(?:(?:in|after|at|about|approx\.?|approximately|around|within|from|en|nach|na)[\s:]{1,2})*"
+_ABOUT = (
+    r"(?:(?:early|mid|late|main)(?:[- ]?season)?[ ,(]{1,2})?"
+    r"(?:(?:in|after|at|about|approx\.?|approximately|around|within|from|en|nach|na)[\s:]{1,2})*"
+)
 _FORMS = (
     (
         later(rf"\b{_LABEL}{_SPACE}{_NUMBER}(?![\d.,]*\d)(?!\s?(?:in|cm|°|%|f\b|lb|oz))(?:\s?{_DAYS})?"),
@@ -43,13 +51,19 @@ _FORMS = (
         ),
         0.95,
     ),
-    (later(rf"(?:^|(?<=[\t\n]))days\s?[:=]\s?{_NUMBER}(?=\s*(?:$|[\t\n]))"), 0.85),
+    (later(rf"(?:^|(?<=[\t\n]))days(?:\s?[:=]\s?|[ ]?[\t\n]){_NUMBER}(?=\s*(?:$|[\t\n]))"), 0.85),
+    (later(rf"\b{_NUMBER}[\s-]days?\s(?:variety|hybrid|crop)\b"), 0.9),
 )
-_LINE = later(rf"(?:^|(?<=[\t\n]))(?:approx\.?\s|about\s)?{_NUMBER}\s?{_DAYS}\.?(?=\s*(?:$|[\t\n]))")
+_LINE = later(
+    rf"(?:^|(?<=[\t\n(])|(?<=[.;,•|·]\s))(?:approx\.?\s|about\s|ca\.?\s)?{_NUMBER}\s?{_DAYS}"
+    r"(?=\s*(?:$|[\t\n;,•|·)]|\.(?:\s|$)))"
+)
 _OTHER = later(
-    r"germin|emerg|sprout|levee|keim|return|refund|guarant|garant|warrant|vase|trial|shelf|store|water"
+    r"germin|emerg|sprout|levee|keim|return|refund|guarant|garant|warrant|vase|trial|\bship|rooting|finish|shelf|store|water"
     r"|feed|bloom"
 )
+_NO_HARVEST = later(r"\b(?:within|every|each|for|lasts?|next|first)\b")
+"""Before days that no other word explains."""
 
 
 def read_days(tag: TagText) -> Iterator[Found[Days]]:
@@ -64,15 +78,26 @@ def read_days(tag: TagText) -> Iterator[Found[Days]]:
     seen = False
     for pattern, certainty in _FORMS:
         for match in pattern.finditer(folded):
-            if not _of_other(folded, match) and (days := _days(match)):
+            heading = match[0].startswith("days") and _OTHER.search(_line_before(folded, match))
+            if not heading and not _of_other(folded, match) and (days := _days(match)):
                 seen = True
                 yield Found(days, match.span(), certainty)
     if seen:
         return
     for match in _LINE.finditer(folded):
-        before = folded[max(0, match.start() - 40) : match.start()].split("\n\n")[-1]
-        if not _OTHER.search(before) and not before.endswith("\t") and (days := _days(match)):
+        before = _line_before(folded, match)
+        if (
+            not _OTHER.search(before)
+            and not _NO_HARVEST.search(before)
+            and not before.endswith("\t")
+            and (days := _days(match))
+        ):
             yield Found(days, match.span(), 0.7)
+
+
+def _line_before(folded: str, match: re.Match[str]) -> str:
+    """What stands over a match: "Germination" makes days and figure below it no harvest."""
+    return folded[max(0, match.start() - 40) : match.start()].split("\n\n")[-1]
 
 
 def _of_other(folded: str, match: re.Match[str]) -> bool:

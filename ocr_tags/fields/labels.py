@@ -35,13 +35,14 @@ def _is_one_label(text: str) -> bool:
     sizes = list(find_labels(text))
     if len(sizes) != 1 or sizes[0].weak:
         return False
-    before = text[: sizes[0].start].strip().casefold()
-    return sizes[0].end >= len(text) and before in _BEFORE_SIZE
+    before, after = text[: sizes[0].start].strip().casefold(), text[sizes[0].end :].strip().casefold()
+    return before in _BEFORE_SIZE and after in _AFTER_SIZE
 
 
 _BEFORE_SIZE = frozenset(
     ["", "mature", "plant", "garden", "average", "maximum", "max", "max.", "ultimate", "typical", "final"]
-)
+) | frozenset(["eventual", "expected", "approx", "approx.", "full", "adult", "usual"])
+_AFTER_SIZE = frozenset(["", "at maturity", "when mature", "of plant", "of plants", "range"])
 
 
 @cache

@@ -13,8 +13,9 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from ocr_tags.facts import SUNNY_TO_SHADY
+from ocr_tags.fields.light_clauses import HALF, fills_cells, fills_clause, in_place, led
 from ocr_tags.fields.light_signs import Light, by_hours, by_marks, morning_sun, sun_full
-from ocr_tags.fields.phrases import Hit, Phrases, cells, fold, label_phrases, listed
+from ocr_tags.fields.phrases import Hit, Phrases, flowing, fold, label_phrases, listed
 from ocr_tags.fields.values import SECOND_LANGUAGE, labelled
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -36,15 +37,17 @@ _WORDS = Phrases(
     }
 )
 _LABELS = label_phrases("light")
-_LABEL_WORD = later(r"(?:light|sun|sunlight|exposure|luz|licht|exposition|exposicion)")
+
+_VERB_TOO = later(r"(?:place|where)\b")
+"""Labels only before a colon or a gap: "Place in a sunny window" is an order."""
 
 _SOFT = r"(?: |\n(?!\n)){0,2}"
 _JOIN = later(
-    rf"{_SOFT}(?:[-–—/&,+|]|\bto\b|\bor\b|\band\b|\bthru\b|\bthrough\b|\ba\b|\bou\b|\bet\b|\bo\b|\by\b"
+    rf"{_SOFT}(?:,? ?(?:\bor\b|\band\b)|[-–—/&,+|]|\bto\b|\bthru\b|\bthrough\b|\ba\b|\bou\b|\bet\b|\bo\b"
+    rf"|\by\b"
     rf"|\bbis\b"
     rf"|\bund\b|\boder\b|\btot\b|\ben\b|\bof\b|\btill?\b|\bmed\b|>|\n(?!\n)|\t){_SOFT}"
 )
-_HALF = later(r"\b(full|part|partial|partly|light(?! ?[-–])|half)(\s*(?:[-–/&]|\bto\b|\bor\b|\band\b)\s*)$")
 _HALVES = {
     "full": "full",
     "light": "part",
@@ -58,20 +61,13 @@ _SHIELD = later(
     r"|\bburn\w*|\bwithout\b"
     r"|\bless than\b|\bevite\w*|\bevitar?\b|\bkein\w*|\bgeen\b|\bprovide (?:some|light|afternoon|midday"
     r"|a little)\b|\bneeds? afternoon"
-    r"|\bbright)[^.;\n\t]{0,24}$"
+    r"|\bbright)(?: ?:| ?\n)?[^.;:\n\t]{0,24}$"
 )
+"""What the light named is kept from the plant, or only borne."""
 _TOLERANT = later(
     r"\s*(?:tolera|avoid|may burn|burns|can scorch|scorch)| ?(?:express|garden|lover|collection|mix\b)"
 )
 _HOT = later(r"\s*(?:in|where|si|if)\b[^.;\n\t]{0,24}(?:hot|south|warm|desert|north|cool|inland|heat)")
-_LEAD = later(
-    r"(?:best |grows? |does |performs |plant |place |needs? |prefers |likes |loves |enjoys |thrives "
-    r"|requires |ideal )*"
-    r"(?:best )?(?:in|for)?(?: an?)?[\W\d_]*"
-)
-_TRAIL = later(
-    r"[\W\d_]*(?:hours|hrs|location|spot|position|areas?|exposure|daily|day|only|best|lover)?[\W\d_]*"
-)
 
 
 def read_light(tag: TagText) -> Iterator[Found[Light]]:
@@ -84,7 +80,11 @@ def read_light(tag: TagText) -> Iterator[Found[Light]]:
     """
     text = tag.string
     folded = fold(text)
-    after_label = [(found.start, found.end) for found in labelled(text, _LABELS)]
+    after_label = [
+        (found.start, found.end)
+        for found in labelled(text, _LABELS)
+        if not (found.bare and _VERB_TOO.match(folded, found.label))
+    ]
     statements: list[Found[Light]] = []
     again: list[Found[Light]] = []
     for chain in _chains(text, _hits(text)):
@@ -108,11 +108,36 @@ _Word = Hit[_Term]
 
 def _hits(text: str) -> list[_Word]:
     folded = fold(text)
-    hits = [_label_apart(text, hit) for hit in _WORDS.find(text)]
+    hits = [_label_apart(text, _on_one_line(text, hit)) for hit in _WORDS.find(text)]
+    hits = _without_sun_shade(folded, hits)
     told = {hit.value.light for hit in hits if _HOURS_AFTER.match(text, hit.end)}
     if len(told) > 1:  # several words with their hours are a legend, not this plant's light
         hits = [hit for hit in hits if not _HOURS_AFTER.match(text, hit.end)]
     return [hit for hit in hits if not _not_light(text, folded, hit)]
+
+
+def _on_one_line(text: str, hit: _Word) -> _Word:
+    """Words mended over a line end may be two: "8 à 10 m" and "soleil" are no "mi-soleil"."""
+    head, _, last = text[hit.start : hit.end].rpartition("\n")
+    own = _WORDS.whole(last) if head and hit.certainty < 1 else None
+    return Hit(own.value, hit.end - len(last), hit.end, own.certainty) if own else hit
+
+
+_SUN_SHADE = later(
+    r"\bsun ?(?:/|or|and|&) ?shade(?: (?:needs|requirements?|preference))? ?(?:[:|—–]+|- |\t)[ \n]*"
+    r"(?:(?:full|part|partial|semi|half)\b.{0,4})?"
+)
+
+
+def _without_sun_shade(folded: str, hits: list[_Word]) -> list[_Word]:
+    """The words but "Sun/Shade" where it is the label of those right behind it."""
+    starts = {hit.start for hit in hits}
+    labels = [
+        match
+        for match in _SUN_SHADE.finditer(folded)
+        if not starts.isdisjoint(range(match.start() + 9, match.end() + 1))
+    ]
+    return [hit for hit in hits if not any(m.start() <= hit.start < m.start() + 9 for m in labels)]
 
 
 def _label_apart(text: str, hit: _Word) -> _Word:
@@ -134,6 +159,10 @@ def _not_light(text: str, folded: str, hit: _Word) -> bool:
     if re.match(r" ?[:=]", text[hit.end :]) and (hit.value.alone or not _HOURS_AFTER.match(text, hit.end)):
         return True  # a label: "Sun: 6 hours", "Sol : bien drainé"
     words = folded[hit.start : hit.end]
+    if words == "sol" and _SOIL_AFTER.match(folded, hit.end):
+        return True
+    if _SHORT.match(words) and ("\n" in words or re.match(r"[pf] ", words)):
+        return True  # a stray letter beside a word
     if hit.value.alone and _NUMBER_AFTER.match(folded, hit.end):
         return True  # "Zon 3" is a zone
     if words.startswith("light") and re.match(r"light\s", words):
@@ -142,6 +171,11 @@ def _not_light(text: str, folded: str, hit: _Word) -> bool:
         if "\n" in words or (opens_line and closes_line):
             return True  # "Light Shade" on its own may be a label and its value
     return False
+
+
+_SOIL_AFTER = later(r" (?!(?:a|o|y|to|till?|et|e|og|och)\b)[^\W\d_]")
+"""French soil, not the sun of Spain and the North: "Sol sec, calcaire"."""
+_SHORT = later(r"(?:pt|p|f)\b")
 
 
 def _chains(text: str, hits: Sequence[_Word]) -> Iterator[list[_Word]]:
@@ -163,7 +197,7 @@ def _chains(text: str, hits: Sequence[_Word]) -> Iterator[list[_Word]]:
 
 
 _FAR_END_LOST = later(
-    r" ?(?:[-–—/&]|\b(?:to|or|bis|tot|a|till)\b) ?(?:(?:part|partial|partly|light|half"
+    r"(?: ?[-–—/&]| ?\ba\b|[ \n]?\b(?:to|or|bis|tot|till)\b) ?(?:(?:part|partial|partly|light|half"
     r"|full)\b)?(?= ?(?:[\t\n]|$))"
 )
 _NEAR_END_LOST = later(
@@ -193,42 +227,27 @@ def _certainty(text: str, chain: Sequence[_Word], after_label: Sequence[tuple[in
     folded = fold(text)
     start, end = chain[0].start, chain[-1].end
     sure = min(hit.certainty for hit in chain)
-    if _SHIELD.search(folded[max(0, start - 48) : start]) or _TOLERANT.match(folded, end):
+    if _SHIELD.search(flowing(text)[max(0, start - 48) : start]) or _TOLERANT.match(folded, end):
         return 0.0
     if text[start - 1 : start] in ("'", "‘", '"', "“"):
         return 0.0
     every = len({hit.value.light for hit in chain}) >= 3
     if every and not re.search(r"\bto\b|\ba\b|[/,]", folded[start:end]):
         return 0.3  # a legend of all classes, one of them ticked
-    if _FAR_END_LOST.match(folded, end) or _NEAR_END_LOST.search(folded, max(0, start - 30), start):
+    lost = _FAR_END_LOST.match(folded, end)
+    whole_range = lost is not None and len(chain) > 1 and lost[0].strip() == "/"
+    if (lost and not whole_range) or _NEAR_END_LOST.search(folded, max(0, start - 30), start):
         return 0.4 * sure  # a range broken off
-    if any(begin <= start < stop and _led(folded[begin:start]) for begin, stop in after_label):
+    if any(begin <= start < stop and led(folded[begin:start]) for begin, stop in after_label):
         return sure
-    whole = _fills_cells(text, folded, start, end)
+    whole = fills_cells(text, folded, start, end)
     if all(hit.value.alone for hit in chain):
-        return sure * (0.9 if whole else 0.7 if _fills_clause(folded, start, end) else 0.0)
+        if whole or fills_clause(folded, start, end):
+            return sure * (0.9 if whole else 0.7)
+        return sure * (0.7 if in_place(text, chain[-1].start, end) else 0.0)
     if _HOT.match(folded, end):
         return 0.4 * sure
     return (0.95 if whole else 0.85) * sure
-
-
-def _led(words: str) -> bool:
-    """True when nothing but "best in", "full to" or the like stands between label and light."""
-    return bool(_LEAD.fullmatch(words) or _HALF.search(words))
-
-
-def _fills_clause(folded: str, start: int, end: int) -> bool:
-    """ "Thrives in sun, but tolerates part shade": the clause says how the plant stands to sun, no more."""
-    before = re.split(r"[.;\t\n]", folded[:start])[-1].lstrip()
-    return bool(before and _LEAD.fullmatch(before) and re.match(r" ?(?:[.,;\t\n]|$)", folded[end:]))
-
-
-def _fills_cells(text: str, folded: str, start: int, end: int) -> bool:
-    """True when the lines the statement stands on say nothing else."""
-    touched = [cell for cell in cells(text) if cell[0] < end and cell[1] > start]
-    before, after = folded[touched[0][0] : start], folded[end : touched[-1][1]]
-    begins = _LEAD.fullmatch(before) or _HALF.fullmatch(before) or _LABEL_WORD.fullmatch(before.strip(" :"))
-    return bool(begins and _TRAIL.fullmatch(after))
 
 
 def _found(text: str, chain: Sequence[_Word], certainty: float) -> Found[Light]:
@@ -238,7 +257,7 @@ def _found(text: str, chain: Sequence[_Word], certainty: float) -> Found[Light]:
     printed = folded[start:end]
     if re.fullmatch(r"part(?:ial|ly)?\s+sun\s*/\s*shade", printed):
         return Found(("part_sun", "part_shade"), (start, end), 0.7 * certainty)
-    half = _HALF.search(folded[:start])
+    half = HALF.search(folded[:start])
     noun = re.search(r"(sun|shade)", printed)
     if half and noun:
         classes.add(f"{_HALVES[half[1]]}_{noun[1]}")

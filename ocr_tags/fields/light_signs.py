@@ -38,7 +38,7 @@ def by_marks(text: str) -> Iterator[Found[Light]]:
 
 
 _SUN_FULL = later(
-    r"(?:^|(?<=[\n\t. ]))sun(?:light| exposure| needs)? ?(?:[:\t]|(?<=[\n\t]sun)\n) ?(?P<how>full|part"
+    r"(?:^|(?<=[\n\t. ]))sun(?:light| exposure| needs)? ?(?:[:\t☀☼]|(?<=[\n\t]sun)\n) ?(?P<how>full|part"
     r"|partial)"
     r"(?: ?(?:to|or|and|[/&,–-]) ?(?P<also>full|part|partial))?(?! ?(?:sun|shade|shady|to\b|or\b|[/-]))\b"
 )
@@ -51,10 +51,15 @@ def sun_full(text: str) -> Iterator[Found[Light]]:
         yield Found(tuple(c for c in SUNNY_TO_SHADY if c in named), match.span(), 0.85)
 
 
-_HOURS = later(
-    r"(?P<less>less than |under |fewer than |up to |<\s?)?(?P<low>\d{1,2})\s?(?P<more>\+|or more|plus|to"
-    r"|-|–)?\s?"
-    r"(?P<high>\d{1,2})?\+?\s?(?:or more )?(?:hours?|hrs?\b\.?)\s?(?:or more )?(?:of )?(?:full |direct )*sun"
+_COUNT = (
+    r"(?P<less>less than |under |fewer than |up to |<\s?)?(?<![\d./-])(?P<low>\d{1,2}) ?(?:\+|or more"
+    r"|plus)?"
+    r"(?: ?(?:to|-|–) ?(?P<high>\d{1,2}))?\+? ?(?:or more )?(?:hours?|hrs?\b\.?)"
+)
+_HOURS = later(rf"{_COUNT}\s?(?:or more )?(?:a day |per day |daily )?(?:of )?(?:full |direct )*sun")
+_SUN_HOURS = later(
+    rf"\b(?:direct )?sun(?:light)?(?: exposure| needs)? ?[:\t–—-] ?(?:at least |min(?:imum"
+    rf"|\.)?(?: of)? )?{_COUNT}"
 )
 
 
@@ -63,7 +68,7 @@ def by_hours(text: str) -> Iterator[Found[Light]]:
     folded = fold(text)
     if len(re.findall(r"\bh(?:ou)?rs?\b", folded)) > 1:
         return  # a legend gives hours for every class
-    for match in _HOURS.finditer(folded):
+    for match in (*_HOURS.finditer(folded), *_SUN_HOURS.finditer(folded)):
         low, high = int(match["low"]), int(match["high"] or match["low"])
         if match["less"] and high <= 3:
             yield Found(("full_shade",), match.span(), 0.7)

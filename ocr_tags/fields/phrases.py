@@ -34,8 +34,8 @@ KEPT = 64
 def fold(text: str) -> str:
     """Lower case, no accents, look-alike digits inside words as letters; as long as `text`.
 
-    >>> fold("Fu11 Sun à 6-8 Été")
-    'full sun a 6-8 ete'
+    >>> fold("Fu11 Sun à 6-8 Été"), fold("10cm")
+    ('full sun a 6-8 ete', '10cm')
     """
     plain = "".join(_plain(character) for character in _TALL_I.sub(_as_l, text))
     return _MIXED.sub(_as_word, plain)
@@ -55,7 +55,13 @@ def _plain(character: str) -> str:
     return base if len(lower) == 1 else character
 
 
+_UNIT = later(r"\d+(?:cm|mm|ml|in|ft|gal|qt|pt|pk|kg|lt|ltr|oz)|pb\d+")
+"""A figure with its unit or a class of pots, which is no word that a digit strayed into."""
+
+
 def _as_word(match: re.Match[str]) -> str:
+    if _UNIT.fullmatch(match[0]):
+        return match[0]
     letters = sum(character.isalpha() for character in match[0])
     return match[0].translate(_WORN) if 2 * letters >= len(match[0]) else match[0]
 
@@ -196,7 +202,7 @@ def listed(name: str) -> dict[str, tuple[str, ...]]:
     lists: dict[str, tuple[str, ...]] = {}
     for head, body in _sections():
         if head.startswith(f"{name}."):
-            words = (word.strip() for word in body.replace("\n", ",").split(","))
+            words = (word.strip() for word in body.replace("\n", " ").split(","))
             lists[head.removeprefix(f"{name}.")] = tuple(word for word in words if word)
     return lists
 

@@ -113,6 +113,14 @@ def _cells(text: str, row: tuple[int, int]) -> list[tuple[int, int]]:
     return list(zip([row[0], *(at + 1 for at in ends)], [*ends, row[1]], strict=True))
 
 
+def cell_around(tag: Measured, measure: Measure) -> tuple[int, int]:
+    """The cell a length stands in; a line end within a length ends none."""
+    inside = {at for m in tag.measures for at in range(*m.span)}
+    ends = [at for at, sign in enumerate(tag.text) if sign in "\t\n" and at not in inside]
+    start = max((at + 1 for at in ends if at < measure.span[0]), default=0)
+    return start, min((at for at in ends if at >= measure.span[1]), default=len(tag.text))
+
+
 def mixed_table(tag: Measured) -> Iterator[Size]:
     """A row of labels of any kind over a row of as many cells: "Height, Spread, Zone"."""
     for rows in _rows(tag.text):

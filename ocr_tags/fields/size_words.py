@@ -23,9 +23,17 @@ _THINGS = (  # they have a height or width too, but not the plant's own
 )
 _BLOOM = r"(?:flower(?:s|ing)?|bloom(?:s|ing)?|blossoms?|scapes?)(?: (?:stalk|spike|stem|scape|head)s?)?"
 
+_ANY_LENGTH = (
+    r"\d[\d ½¼¾./–-]{0,8}(?:to \d+)?[ -]?"
+    r"(?:[\"”″'′]|in\.|ins?\b|inch(?:es)?|cm|ft\.?|feet|foot|m\b)"
+)
+_BARE = r"(?=\s{0,2}(?:[:|↕↔⇿\t\n]|$)| \d)"
+"""What must follow a word that is a label only at the head of its cell."""
+
 _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out of the running
     "none": (
         rf"(?:{_THINGS}) (?:{{height}}|{{width}}|{{spread}}|{{spacing}}|size|diameter)|row {{width}}|"
+        rf"(?:plug|bulb|basket|berry|cone|pond|liner) (?:{{height}}|{{width}}|size|diameter|depth)|"
         rf"{_BLOOM} (?:{{width}}|{{spread}}|size|diameter)|(?:planting |sowing |seed )?depth|profondeur|"
         rf"profundidad|"
         r"pflanztiefe|plantdiepte|profondit[àa]|s[åa]djup|plantedybde"
@@ -34,20 +42,27 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"in (?:full )?(?:bloom|flower)(?=[ :.=\t\n|–-]{1,4}\d)|"
         rf"{_BLOOM}[ -](?:{{height}}|ht\.?)|{{height}} (?:in|when in|at) (?:full )?(?:bloom|flower)|"
         r"(?:scapes?|flowers?|blooms?)(?: (?:stalks?|spikes?|stems?))?(?: (?:rise|rising|reach|grow|stand))?"
-        r"(?= (?:up )?to \d)|hauteur (?:en fleurs?|des fleurs|de floraison|à la floraison)|"
+        r"(?= (?:up )?to \d)|(?:flowers?|blooms?|blossoms?)(?: (?:held|borne|carried|rise))?(?: up)? on"
+        rf"(?= ?{_ANY_LENGTH}[ -](?:[a-z]+ )?(?:stems|stalks|scapes)\b)|"
+        r"hauteur (?:en fleurs?|des fleurs|de floraison|à la floraison)|"
         r"altura (?:en flor|de (?:la )?flor(?:es|ación)?)|bl[üu](?:ten|h)h[öo]he|bloeihoogte|blomh[öo]jd"
     ),
     "row_spacing": (
-        r"(?:between[- ])?rows?[- ]{spacing}|(?:between )?rows(?= ?[:\t\n]| \d)|{spacing} between rows|"
-        r"(?:space|distance) between rows|"
+        r"(?:between[- ])?rows?[- ]{spacing}|(?:between |space )?rows(?= ?[:\t\n/]| \d)|"
+        r"(?:{spacing}|space|distance) between (?:the )?rows|"
+        r"(?:(?:entre )?(?:les )?rangs|(?:entre )?(?:hileras|surcos))(?= ?[:\t\n/]| \d)|"
         r"reihenabstand|"
         r"rijafstand|radavst[åa]nd|r[æa]kkeafstand|(?:espacement|distance) (?:entre|des) (?:les )?(?:rangs"
         r"|rangées|lignes)|"
         r"distancia entre (?:hileras|surcos|filas)"
     ),
     "spacing": (
+        r"(?:{spacing}|distance) (?:in|within) (?:the )?rows?|"
         r"(?:{spacing}|space|distance) (?:between )?plants|(?:between )?plants(?= ?[:\t])|{spacing}"
-        r"|planting distance|distance apart|"
+        r"|plant(?:ing)? distance|distance apart|(?:planting|plants?|set|space) apart(?= ?(?:[:\t\n/|]|$))"
+        r"|(?:in|within)[- ](?:the )?rows?(?: {spacing})?"
+        r"(?= ?[:\t\n])|spcg?\.?|how far apart|set out(?= ?[:/\t–—])|space between plants"
+        r"|(?:give|allow) (?:each|every) plant|apart{bare}|"
         r"space|thin(?:ned)?(?: plants| seedlings)?(?= to)|"
         r"espacement|espacer(?: les plant[se]*)?|espac\.|distance (?:de plantation|entre les plant[se]*)|"
         r"espaciamiento|distancia (?:entre plantas|de siembra|de plantación)|separaci[oó]n|pflanzabstand|"
@@ -55,27 +70,46 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"| tra le piante)?|"
         r"rozstawa"
     ),
-    "foliage": r"foliage {height}|hauteur du feuillage",
+    "foliage": (
+        r"foliage {height}|hauteur du feuillage|blatthöhe|foliage(?= (?:up )?to \d)|"
+        rf"leaves(?= (?:up )?to {_ANY_LENGTH}[,;.]?\s[^.\n]{{0,12}}\b(?:flowers?|blooms?|scapes?)\b"
+        r"[^.\n]{0,20} to \d)"
+    ),
     "height": (
         r"{height}|ht\.?|hgt\.?|hght\.?|hauteur|haut\.|altura|alt\.|(?:wuchs|end)?h[öo]he|hoogte|"
-        r"h[öo]jd|h[øo]jde|h[øo]yde|altezza|wysoko[śs][ćc]|tall(?= ?:)|(?-i:H)\.?"
+        r"h[öo]jd|h[øo]jde|h[øo]yde|altezza|wysoko[śs][ćc]|alto(?= ?(?:[:/|\t\n]|$))|"
+        r"(?:how )?(?:tall|high)(?: (?:it|they) (?:gets?|grows?|will get))?(?= ?:)|tall{bare}|(?-i:H)\.?"
     ),
     "spread": (
-        r"{spread}|{width}|wd\.?|spr\.?|spd\.?|(?-i:S[pP])\.?|[ée]talement|[ée]tal\.|largeur|larg\."
+        r"{spread}|{width}|wd\.?|spr\.?|spd\.?|sprd\.?|(?:plant|clump|canopy|crown) diameter|"
+        r"(?-i:S[pP])\.?|[ée]talement|[ée]tal\.|largeur|larg\."
         r"|envergure|"
         r"extensi[óo]n|"
         r"ancho|anchura|(?:wuchs)?breite|breedte|spreiding|bredde?|larghezza|largura|szeroko[śs][ćc]|"
-        r"wide(?= ?:)|(?-i:[WSBL])\.?"
+        r"(?:how )?wide(?: (?:it|they) (?:gets?|grows?|will get))?(?= ?:)|wide{bare}|(?-i:[WSBL])\.?"
     ),
     "grows": (
         r"grow(?:s|ing)?|reach(?:es|ing)?|matures|maturing|mature(?= (?:at|to) )|attains?|climbs?|"
         r"climbing|twines?|atteint|alcanza|crece|(?:climber|shrub|tree|perennial|annual|grass)"
         r"(?= (?:growing )?(?:up )?to \d)"
     ),
+    "size": (
+        r"(?:size|dimensions?|größe|grösse|afmeting(?:en)?|storlek|størrelse|"
+        r"taille|tamaño|dimensiones|dimensioni)"
+        r"(?: (?:in (?:the )?(?:ground|garden|landscape)|at maturity|when mature|à maturité|adulte))?"
+    ),
     "trails": r"trail(?:s|ing)?|spreads|spreading|cascades|cascading",
 }
+_BARE_WORDS = frozenset(["tall", "wide", "apart"])
+_FIRST_BARE = later(r"(?:^|(?<=[\n\t]))(?:tall|wide|apart)\b", re.I)
+_LENGTH_ENDS = later(r"(?:\b(?:in|inch(?:es)?|ft|feet|foot|cm|m)\.?|[\"”″'′])\s*$", re.I)
+"""A length before the first of the bare words: on this tag they stand behind theirs."""
 _LETTER = later(r"(?:[HWSBL]|sp)\.?", re.I)
-_JOIN = later(r" ?(?:[/&x×+,|]|\b(?:and|by|et|y|und|en)\b) ?", re.I)
+_JOIN = later(
+    r"(?: (?:at maturity|when mature))? ?(?:[/&x×+,|·•]|\b(?:and|by|et|y|und|en)\b) ?"
+    r"(?:(?:mature|eventual|ultimate|expected|adult|final|full|plant|approx\.?) )?",
+    re.I,
+)
 _NOT_IN_A_WORD = (
     r"(?:(?<![^\W_])|(?<=\d)(?=[hw])|(?<=[nm])(?=[hw]\b)|(?<=ft)(?=[hw]\b)"
     r"|(?<=H[x×])(?=[WBSL]\b)|(?<=\d[\"”″])(?=[hw]\b))"
@@ -100,13 +134,13 @@ class Label:
 
     @property
     def weak(self) -> bool:
-        """A verb: it says that a length follows, but a word after the length may still say which."""
-        return self.kinds[0] in {"grows", "trails"}
+        """A verb, or "size": a length follows, but a word after the length may still say which."""
+        return self.kinds[0] in {"grows", "trails", "size"}
 
 
 def _labels(forms: dict[str, str]) -> re.Pattern[str]:
     joined = "|".join(f"(?P<{kind}>{names})" for kind, names in _NAMES.items())
-    for mark, form in forms.items():
+    for mark, form in {**forms, "{bare}": _BARE}.items():
         joined = joined.replace(mark, form)
     return later(
         rf"{_NOT_IN_A_WORD}(?:{joined})(?![^\W\d_])|(?<![^\W_])(?P<letter>(?-i:H))(?=[x×][WBSL]\b)", re.I
@@ -123,6 +157,8 @@ def find_labels(text: str) -> Iterator[Label]:
         beside_h = _BESIDE_H.search(text, max(0, match.start() - 34), match.start())
         if match[0].rstrip(".") in "SBL" and not beside_h:
             continue
+        if match[0].casefold() in _BARE_WORDS and not _heads_cell(text, match):
+            continue
         label = _label(text, match)
         if held and _joined(text, held, label):
             kinds = (*held.kinds, *(kind for kind in label.kinds if kind not in held.kinds))
@@ -133,6 +169,15 @@ def find_labels(text: str) -> Iterator[Label]:
         held = label
     if held:
         yield held
+
+
+def _heads_cell(text: str, match: re.Match[str]) -> bool:
+    """Whether "TALL" or "Apart" is the label of what follows, and not the last word of what is before it."""
+    if text[match.end() : match.end() + 2].lstrip().startswith(":"):
+        return True
+    opens = OPENS_CELL.search(text, max(0, match.start() - 40), match.start())
+    first = _FIRST_BARE.search(text)
+    return bool(opens and first) and not _LENGTH_ENDS.search(text, 0, first.start() if first else 0)
 
 
 def _label(text: str, match: re.Match[str]) -> Label:
@@ -151,21 +196,31 @@ def _joined(text: str, one: Label, other: Label) -> bool:
 
 # ---------------------------------------------------------------- words after a length
 
-WRAP = r"(?: ?\n(?!\n) ?| ?)"  # prose may run on to the next line
+WRAP = r"(?: ?\n(?!\n) ?|-| ?)"  # prose may run on to the next line
 
 TAIL = later(
     rf"{WRAP}(?:(?P<flower_height>(?:(?:tall|high){WRAP})?(?:(?<!\n)|(?-i:(?=[iw])))(?:when )?"
-    rf"in{WRAP}(?:full )?(?:bloom|flower)(?! (?:beds?|gardens?|borders?|pots?)\b))|"
-    r"(?P<both>(?:tall|high) ?(?:and|&|x|by|/) ?(?:wide|across)|(?:wide|across) ?(?:and|&) ?(?:tall|high)|"
+    rf"in{WRAP}(?:full )?(?:bloom|flower)(?! (?:beds?|gardens?|borders?|pots?)\b)|"
+    r"(?-i:(?:(?:flower|bloom)(?:ing)?[ -]?)(?:stems|stalks|scapes)|scapes|"
+    r"stems(?= in (?:(?:early|mid|late)[ -])?"
+    r"(?:bloom|flower|spring|summer|autumn|fall|winter|Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec))))|"
+    r"(?P<both>(?:tall|high),? ?(?:and|&|x|by|/) ?(?:(?:equally|just as|as) )?(?:wide|across)|"
+    r"in height and (?:spread|width)|"
+    r"(?:wide|across) ?(?:and|&) ?(?:tall|high)|"
     r"(?:H|ht|height) ?(?:and|&|x|/|by) ?(?:W|spread|width))|"
     r"(?P<height>tall|high|in height|(?-i:h)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
-    r"(?P<spread>wide|across|in (?:width|spread|diameter)|(?-i:w)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
+    r"(?P<spread>wide|across|(?-i:mats?|carpets?)(?=[.,;)\n\t]|$| (?:of|in|that))|"
+    r"in (?:width|spread|diameter)|(?-i:w)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
     r"(?P<row_spacing>(?:apart )?between (?:the )?rows(?!\s*:)|entre les rangs|entre hileras)|"
-    r"(?P<spacing>apart|between (?:the )?plants|on[ -]cent(?:er|re)s?|[O0]\.? ?[C]\b\.?|center to center|"
+    r"(?P<spacing>apart|each way|in each direction|between (?:the )?plants|on[ -]cent(?:er|re)s?|"
+    r"[O0]\.? ?[C]\b\.?|center to center|"
     r"entre (?:les plant[se]*|plantas)|de distancia|d['’]écart)|(?P<none>deep|"
     r"de profond(?:eur)?))(?![^\W\d_]| ?:)",
     re.I,
 )
+
+LABELS_NEXT = later(r"[ \t]?[:|↕↔⇿]|\n\d")
+"""Behind a word that opens a line: it is the label of what follows."""
 
 # The length belongs to something else, whatever the label says.
 FOREIGN_AFTER = later(
@@ -193,11 +248,19 @@ FOREIGN_BEFORE = later(
 FOREIGN_EARLIER = later(_FOREIGN + r"(?:[^.;:\n\t]|\n(?!\n)){0,40}$", re.I)
 """As `FOREIGN_BEFORE`, but past a comma or line end: a doubt, no more."""
 
-_PLAIN = (
-    r"(?:(?:mature|adult|full|final|eventual|ultimate|overall|typical|average|avg\.?|approx\.?|approximate"
-    r"|expected|"
-    r"garden|landscape|plant|planting|max\.?|maximum|min\.?|minimum) ){0,2}$"
+PLANT_OF_LEAVES = later(
+    r"\b(?:mound(?:s|ed|ing)?|clump(?:s|ing)?|rosettes?|tufts?|tussocks?|cushions?|hummocks?|fountains?) "
+    r"(?:of )?(?:(?!(?:with|and|under)\b)[a-z-]+,? ){0,3}(?:leaves|foliage|blades|needles)\b",
+    re.I,
 )
+"""A mound of leaves is the plant itself."""
+
+_ADJECTIVES = (
+    r"(?:(?:mature|adult|full|final|finished|fin\.?|eventual|ultimate|overall|typical|average|avg\.?|"
+    r"approx\.?|approximate|expected|usual|rhs|garden|landscape|plant|planting|max\.?|maximum|min\.?|"
+    r"minimum)[ \n]){0,2}"
+)
+_PLAIN = rf"{_ADJECTIVES}(?:(?:size|dimensions?) ?[(\[:]? ?)?$"
 OPENS_CELL = later(r"(?:^|[\n\t])[^\w\n\t]{0,4}" + _PLAIN, re.I)
 OPENS_ROW = later(r"(?:^|\n)[^\w\n\t]{0,4}" + _PLAIN, re.I)
 OPENS_CLAUSE = later(r"[.;,•|·] " + _PLAIN, re.I)

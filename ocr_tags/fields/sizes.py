@@ -14,27 +14,35 @@ from functools import lru_cache
 
 from ocr_tags.fields import size_words as words
 from ocr_tags.fields.density import by_density
-from ocr_tags.fields.size_columns import Measured, Size, mixed_table, table, values_above
+from ocr_tags.fields.size_columns import Measured, Size, cell_around, mixed_table, table, values_above
+from ocr_tags.fields.size_pairs import (
+    LEAD,
+    SHARED_UNIT,
+    TIMES,
+    beside_arrow,
+    height_by_spread,
+    says_again,
+    two_lengths,
+    unexplained,
+)
 from ocr_tags.fields.size_repeats import settle
 from ocr_tags.fields.size_words import Label
-from ocr_tags.measures import Measure, parse_length
+from ocr_tags.measures import Measure
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 from ocr_tags.values import Length
 
-_LEAD = r"[ :.=|)\-–—·•…_~*]*"
 _GAP = later(
     r"(?: ?\((?!flower|bloom|leaf|foliage)[a-z ]{2,14}\)|(?: after| in|:) \d{1,2} years?"
-    r"| ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2}(?= ?:))?"
-    rf"(?: (?:at maturity|when mature|à maturité|adulte|is|of|at|range|from))?{_LEAD}[\t\n]?{_LEAD}",
+    r"| ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2}(?= ?:)"
+    r"| for (?:an? )?(?:hedg(?:es?|ing)|screens?|screening|ground ?cover|mass(?:ed)? planting)"
+    r"| above (?:the )?(?:water|ground|soil)(?: level)?)?"
+    r"(?: (?:at maturity|when mature|à maturité|adulte|is|of|at|range|from|to(?=[:\t\n])))?"
+    rf"{LEAD}[\t\n]?{LEAD}",
     re.I,
 )
-_TIMES = later(r" ?(?:[x×/,&]|\b(?:by|and)\b) ?", re.I)
-_SHARED_UNIT = later(
-    rf"{_LEAD}[\t\n]?{_LEAD}(?P<first>\d[\d ./½¼¾–-]*?(?:to ?\d+)?) ?(?:[x×/]|\bby\b) ?", re.I
-)
 _FIGURE = later(r"[ .:=]{0,2}\d")
-_STROKE = later(r"(?P<first>\d{2,3}) ?/ ?(?P<second>\d{2,3}) ?cm\.?", re.I)
+_NEVER_LAST = later(r"space|thin(?:ned)?\b.*|set out|(?:give|allow) .*", re.I)
 
 
 @lru_cache(maxsize=64)
@@ -44,16 +52,17 @@ def _sizes(text: str) -> tuple[Size, ...]:
     for place, measure in enumerate(tag.measures):
         if place not in tag.settled:
             found += _read_one(tag, place, measure)
+    found += unexplained(tag, found)
     return tuple(settle(text, found))
 
 
 def _read_one(tag: Measured, place: int, measure: Measure) -> Iterator[Size]:
     """What the words around one length say of it."""
-    if words.FOREIGN_AFTER.match(tag.text, measure.span[1]):
+    if words.FOREIGN_AFTER.match(tag.text, measure.span[1]) or says_again(tag, place):
         tag.settled.add(place)
         return
     label = _label_of(tag, place, measure)
-    tail = words.TAIL.match(tag.text, measure.span[1])
+    tail = _tail(tag.text, measure, label)
     if tail and (label is None or label.weak or tail.lastgroup in _overrides(label)):
         kinds, certainty = _by_tail(tag, measure, tail)
     elif label is None and (arrow := words.ARROW_BEFORE.search(tag.text, 0, measure.span[0])):
@@ -61,7 +70,7 @@ def _read_one(tag: Measured, place: int, measure: Measure) -> Iterator[Size]:
     elif label is None:
         kinds, certainty = _by_label_after(tag, place, measure)
         if not kinds:
-            kinds, certainty = _beside_arrow(tag, place, measure)
+            kinds, certainty = beside_arrow(tag, place, measure)
     elif tail and tail.lastgroup not in (*label.kinds, "both") and not _rows_apart(label, tail):
         kinds, certainty = (), 0.0  # "Height 12 in wide"
     else:
@@ -74,6 +83,14 @@ def _read_one(tag: Measured, place: int, measure: Measure) -> Iterator[Size]:
         if label:
             tag.spent.add(label)
     yield from (Size(kind, measure, certainty * measure.certainty) for kind in kinds if kind != "none")
+
+
+def _tail(text: str, measure: Measure, label: Label | None) -> re.Match[str] | None:
+    """The word behind a length that says what it is; in the next line it may be the label of the next."""
+    tail = words.TAIL.match(text, measure.span[1])
+    if tail and tail[0].startswith("\n") and words.LABELS_NEXT.match(text, tail.end()):
+        return tail if label is None and text[tail.end() : tail.end() + 1] == "\n" else None
+    return tail
 
 
 def _rows_apart(label: Label, tail: re.Match[str]) -> bool:
@@ -101,13 +118,18 @@ def _label_of(tag: Measured, place: int, measure: Measure) -> Label | None:
         return None
     if not _tied(tag.text, label, between):
         return None
+    if label.kinds == ("size",):
+        pair = _opens(tag.text, label) and height_by_spread(tag, place, label.end, 1.0)
+        return label if pair else None
+    if _NEVER_LAST.fullmatch(tag.text, label.start, label.end):
+        return label
     if between.lstrip().startswith(":") or not _open_length_before(tag, place, label):
         return label
     return None
 
 
 def _shared(label: Label, between: str) -> bool:
-    return len(label.kinds) == 2 and bool(_SHARED_UNIT.fullmatch(between))
+    return (len(label.kinds) == 2 or label.weak) and bool(SHARED_UNIT.fullmatch(between))
 
 
 def _tied(text: str, label: Label, between: str) -> bool:
@@ -121,6 +143,12 @@ def _tied(text: str, label: Label, between: str) -> bool:
 def _opens_cell(text: str, start: int, row_too: bool) -> bool:
     """Whether a label opens its cell (with `row_too`, its row): icons read as signs may stand before it."""
     return bool((words.OPENS_ROW if row_too else words.OPENS_CELL).search(text, max(0, start - 40), start))
+
+
+def _opens(text: str, label: Label) -> bool:
+    """Whether a label opens its cell or a sentence in it."""
+    before = max(0, label.start - 40)
+    return _opens_cell(text, label.start, False) or bool(words.OPENS_CLAUSE.search(text, before, label.start))
 
 
 def _open_length_before(tag: Measured, place: int, label: Label) -> bool:
@@ -138,7 +166,7 @@ def _by_label(tag: Measured, place: int, measure: Measure, label: Label) -> Iter
         label.certainty * measure.certainty * (0.93 if "\n" in between else 0.95 if "\t" in between else 0.97)
     )
     if label.weak:
-        yield from _by_verb(tag, measure, label, certainty)
+        yield from _by_verb(tag, place, label, certainty)
     elif len(label.kinds) == 1:
         if label.kinds != ("none",):
             yield _limited(tag, label, Size(label.kinds[0], measure, certainty))
@@ -155,37 +183,27 @@ def _limited(tag: Measured, label: Label, size: Size) -> Size:
     return replace(size, measure=replace(size.measure, length=one_end), certainty=size.certainty * 0.65)
 
 
-def _by_verb(tag: Measured, measure: Measure, label: Label, certainty: float) -> Iterator[Size]:
-    before = tag.text[: label.start]
+def _by_verb(tag: Measured, place: int, label: Label, certainty: float) -> Iterator[Size]:
+    measure, before = tag.measures[place], tag.text[: label.start]
     if words.FOREIGN_BEFORE.search(before) or words.FOREIGN_NOUN_AFTER.match(tag.text, measure.span[1]):
         return
-    yield Size("spread" if label.kinds == ("trails",) else "height", measure, certainty * 0.8)
+    pair = height_by_spread(tag, place, label.end, 0.85 * certainty) if label.kinds != ("trails",) else []
+    yield from pair
+    if not pair and label.kinds != ("size",):
+        between = tag.between(label.end, measure.span[0])
+        if not SHARED_UNIT.fullmatch(between):
+            yield Size("spread" if label.kinds == ("trails",) else "height", measure, certainty * 0.8)
 
 
 def _by_two_labels(
     tag: Measured, place: int, measure: Measure, label: Label, certainty: float
 ) -> Iterator[Size]:
     """ "Height/Spread: 18/12 in", "H x W: 18 in x 12 in", "Height & width 2 ft"."""
-    one, other = label.kinds
-    between = tag.between(label.end, measure.span[0])
-    if shared := _SHARED_UNIT.fullmatch(between):
-        first = parse_length(f"{shared['first'].strip()} {measure.unit}")
-        if first:
-            start = label.end + shared.start("first")
-            yield Size(one, replace(first, span=(start, measure.span[1])), certainty * 0.95)
-            yield Size(other, measure, certainty * 0.95)
+    both = list(two_lengths(tag, place, label.kinds, label.end, certainty))
+    yield from both
+    if both or SHARED_UNIT.fullmatch(tag.between(label.end, measure.span[0])):
         return
-    if stroke := _STROKE.fullmatch(tag.text[slice(*measure.span)]):
-        for kind, figure in ((one, stroke["first"]), (other, stroke["second"])):
-            if each := parse_length(f"{figure} {measure.unit}"):
-                yield Size(kind, replace(each, span=measure.span), certainty * 0.95)
-        return
-    follower = tag.measures[place + 1] if place + 1 < len(tag.measures) else None
-    if follower and _TIMES.fullmatch(tag.between(measure.span[1], follower.span[0])):
-        tag.settled.add(place + 1)
-        yield Size(one, measure, certainty)
-        yield Size(other, follower, certainty * follower.certainty)
-    elif not _TIMES.match(tag.text, measure.span[1]) or tag.text[measure.span[1]] == ",":
+    if not TIMES.match(tag.text, measure.span[1]) or tag.text[measure.span[1]] == ",":
         parted = any(sign in tag.text[label.start : label.end] for sign in "/x×,")
         yield from (Size(kind, measure, certainty * (0.75 if parted else 0.95)) for kind in label.kinds)
 
@@ -203,6 +221,7 @@ def _by_tail(tag: Measured, measure: Measure, tail: re.Match[str]) -> tuple[tupl
         return _apart(kind, before, certainty)
     if words.FOREIGN_NOUN_AFTER.match(tag.text, tail.end()):
         return (), 0.0
+    before = words.PLANT_OF_LEAVES.sub("plant", before)
     if kind != "flower_height":
         if words.FOREIGN_BEFORE.search(before):
             return (), 0.0
@@ -224,7 +243,7 @@ def _apart(kind: str, before: str, certainty: float) -> tuple[tuple[str, ...], f
 def _by_label_after(tag: Measured, place: int, measure: Measure) -> tuple[tuple[str, ...], float]:
     """ "18 in H x 12 in W", "18 in height": a label after its length, where the line leaves no choice."""
     label = tag.label_after(measure.span[1])
-    if label is None or label.weak or tag.between(measure.span[1], label.start) not in {"", " "}:
+    if label is None or label.weak or not _right_after(tag, measure, label):
         return (), 0.0
     if not (_labels_last(tag, measure) or _closes_clause(tag, place, label)):
         return (), 0.0
@@ -235,6 +254,13 @@ def _by_label_after(tag: Measured, place: int, measure: Measure) -> tuple[tuple[
     return label.kinds, 0.9 * label.certainty
 
 
+def _right_after(tag: Measured, measure: Measure, label: Label) -> bool:
+    """Whether a label follows its length; past a line end only as the last word of a sentence."""
+    between = tag.between(measure.span[1], label.start)
+    runs_on = tag.text[label.start].islower() and tag.text[label.end : label.end + 1] in {".", ",", ";"}
+    return between in {"", " ", "-"} or (between in {"\n", " \n"} and runs_on)
+
+
 def _closes_clause(tag: Measured, place: int, label: Label) -> bool:
     """ "Ht. 60 cm. To 55 cm spread.": what stands before is settled, and nothing follows the label."""
     own = place == 0 or place - 1 in tag.settled
@@ -243,42 +269,13 @@ def _closes_clause(tag: Measured, place: int, label: Label) -> bool:
 
 def _labels_last(tag: Measured, measure: Measure) -> bool:
     """Whether the cell reads length, label, length, label to its end."""
-    start, end = _cell_around(tag, measure)
+    start, end = cell_around(tag, measure)
     marks = [(m.span[0], "M") for m in tag.measures if start <= m.span[0] < end]
     tails = [tail for m in tag.measures if (tail := words.TAIL.match(tag.text, m.span[1]))]
     named = [x.start for x in tag.labels if not x.weak]
     named = [at for at in named if not any(tail.start() <= at < tail.end() for tail in tails)]
     marks += [(at, "L") for at in (*named, *(tail.start() for tail in tails)) if start <= at < end]
     return bool(re.fullmatch("(?:ML)+", "".join(mark for _, mark in sorted(marks))))
-
-
-def _beside_arrow(tag: Measured, place: int, measure: Measure) -> tuple[tuple[str, ...], float]:
-    """A length alone in its line, right above or below one with a drawn arrow, is the other of the two."""
-    for near in (place - 1, place + 1) if _alone(tag.text, measure.span) else ():
-        other = tag.measures[near] if 0 <= near < len(tag.measures) else None
-        arrow = words.ARROW_BEFORE.search(tag.text, 0, other.span[0]) if other else None
-        if other is None or arrow is None or not _alone(tag.text, (arrow.start(), other.span[1])):
-            continue
-        upper, lower = (other.span[1], measure.span[0]) if near < place else (measure.span[1], arrow.start())
-        if tag.text[upper:lower] == "\n" and arrow[0] in _OTHER_ARROW:
-            return (_OTHER_ARROW[arrow[0]],), 0.5
-    return (), 0.0
-
-
-_OTHER_ARROW = {"↔": "height", "↕": "spread"}
-
-
-def _alone(text: str, span: tuple[int, int]) -> bool:
-    """Whether a stretch is its whole line."""
-    return text[span[0] - 1 : span[0]] in ("", "\n") and text[span[1] : span[1] + 1] in ("", "\n")
-
-
-def _cell_around(tag: Measured, measure: Measure) -> tuple[int, int]:
-    """The cell a length stands in; a line end within a length ends none."""
-    inside = {at for m in tag.measures for at in range(*m.span)}
-    ends = [at for at, sign in enumerate(tag.text) if sign in "\t\n" and at not in inside]
-    start = max((at + 1 for at in ends if at < measure.span[0]), default=0)
-    return start, min((at for at in ends if at >= measure.span[1]), default=len(tag.text))
 
 
 def _reader(kind: str) -> Callable[[TagText], Iterator[Found[Length]]]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from ocr_tags.fields.phrases import Hit, Phrases, label_phrases, listed, squeezed
@@ -11,8 +11,13 @@ from ocr_tags.patterns import later
 
 _CELL_START = later(r"(?:^|[\t\n])[^\w\n\t]*$")
 _AFTER_COLON = later(r"(?: ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2})?\s?[:=][ \t]*(?:\n(?!\n))?[ \t]*")
-_AFTER_LEADERS = later(r"(?:(?: ?[.…_·]){2,}[ .…_·]*\t?[ .…_·]*| ?[-–—] |[ .]?\t[ .…_·]*|[ .]?\n(?!\n))")
-_NEXT_LABEL = later(r"[ \t][^\W\d_][\w/]*(?: \w[\w/]*){0,2} ?:(?=\s|\d|$)")
+_AFTER_LEADERS = later(
+    r"(?:(?: ?[.…_·]){2,}[ .…_·]*\t?[ .…_·]*| ?[-–—]{1,3}(?: |\n(?!\n))|[ .]?\t[ .…_·]*|[ .]?\n(?!\n))"
+)
+_NEXT_LABEL = later(
+    r"[ \t][^\W\d_][\w/]*(?: \w[\w/]*){0,2} ?:(?=\s|\d|$)"
+    r"|[ \t](?:Grown|Raised|Produced|Supplied|Propagated|Packed) (?:in [A-Z]\w+ )?by (?=[A-Z])"
+)
 _OTHER_LABELS = label_phrases("other")
 _BOTH = later(r" ?[/|&·•–-] ?")
 _ENGLISH = later(
@@ -55,20 +60,31 @@ def labelled(text: str, labels: Phrases[bool]) -> Iterator[Labelled]:
     >>> [tag[found.start : found.end] for found in labelled(tag, labels)]
     ['Dry', 'Sun']
     """
-    found: list[tuple[Labelled, bool]] = []
-    previous: Hit[bool] | None = None
-    for hit in labels.find(text):
-        beside = previous is not None and _BOTH.fullmatch(text, previous.end, hit.start)
-        english = hit.value or bool(beside and previous and previous.value)
-        previous = hit
-        value = _value_after(text, hit)
-        if value is not None and value.start < value.end:
-            found.append((value, english))
+    found = [
+        (value, label.value)
+        for label in _side_by_side(text, labels.find(text))
+        if (value := _value_after(text, label)) is not None and value.start < value.end
+    ]
     own = any(english for _, english in found) or bool(found and _speaks_two(text))
     for value, english in found:
         if own and not english:
             value = replace(value, certainty=value.certainty * SECOND_LANGUAGE, second=True)
         yield value
+
+
+def _side_by_side(text: str, labels: Sequence[Hit[bool]]) -> Iterator[Hit[bool]]:
+    """Labels of which one repeats another ("Riego / Water") as one: English if one of them is."""
+    whole: Hit[bool] | None = None
+    for label in labels:
+        if whole is not None and _BOTH.fullmatch(text, whole.end, label.start):
+            sure = min(whole.certainty, label.certainty)
+            whole = Hit(whole.value or label.value, whole.start, label.end, sure)
+            continue
+        if whole is not None:
+            yield whole
+        whole = label
+    if whole is not None:
+        yield whole
 
 
 def _speaks_two(text: str) -> bool:
@@ -89,7 +105,10 @@ def _value_after(text: str, hit: Hit[bool]) -> Labelled | None:
     start = gap.end()
     if ("\n" in gap[0] or "\t" in gap[0]) and _is_label(text, start):
         return None
-    bare = colon is None and "\n" in gap[0] and text[start : start + 1].islower()
+    below = (
+        colon is None and "\n" in gap[0] and not gap[0].strip(" .\n") and "/" not in text[hit.start : hit.end]
+    )
+    bare = below and text[start : start + 1].islower()
     certainty = 1.0 if colon and "\n" not in gap[0] else 0.95
     return Labelled(hit.start, start, value_end(text, start), certainty * hit.certainty, bare)
 
@@ -114,20 +133,26 @@ def _in_capitals(line: str) -> bool:
     return line[hit.end : hit.end + 1] == " " and not line[hit.end :].isupper()
 
 
-_STOP = later(r"[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$)|\s[•|·]\s|\t|\n")
+_STOP = later(r"[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$)|\s?[•·]\s|\s[*«»¢]\s|\s\|\s|\t|\n")
 _GOES_ON = later(
     r"(?:,|-|&|/|\b(?:and|or|but|the|a|an|of|to|in|is|by|for|from|with|at|when|if|as|until|than|between|every"
-    r"|each|per|not|do|very|evenly|slightly|moderately|consistently|fairly|balanced|liquid|et|y|de|du|des|und"
+    r"|each|per|not|do|very|evenly|slightly|moderately|consistently|fairly|(?<!, )(?:balanced|liquid)|et|y"
+    r"|de|du|des|und"
     r"|mit|bis|jede[nr]?|chaque|tous les|cada|met|elke))$"
 )
 """No phrase ends so."""
-_GOES_BACK = later(
-    r"(?:and|or|of|than|monthly|weekly|daily|drained|draining|drainage)\b(?! ?:)(?!\t)"
-    r"|(?-i:BUT|TO|WITH|IS|ARE|THE|FROM|BETWEEN|UNTIL|WHEN|DURING|EVERY|ONCE|TWICE)(?! PLANT"
-    r"| GROW) (?=[A-Z])",
-    re.I,
+_GOES_BACK = later(r"(?:and|or|of|than|monthly|weekly|daily|drained|draining|drainage)\b(?! ?:)(?!\t)", re.I)
+"""No phrase begins so."""
+_TAKEN_UP = later(
+    r"(?:BUT|TO|WITH|IS|ARE|THE|FROM|BETWEEN|UNTIL|WHEN|DURING|EVERY|ONCE|TWICE)(?! PLANT| GROW) (?=[A-Z])"
 )
-"""No phrase begins so; in capitals, where sentences do not show, few do."""
+"""In capitals, where sentences do not show, few phrases begin so."""
+_OTHER_MATTER = later(
+    r"(?:hardy|winterhart|winterhard|full sun|part(?:ial)? (?:sun|shade)|zones? ?\d|ht\b|spacing|space \d"
+    r"|\d+ ?-? ?\d*"
+    r" ?(?:cm|in|ft|m|\"|”|″|')(?!\w))"
+)
+"""In small letters too such words begin what another field says."""
 _PARTED = later(
     r"(?:release|purpose|soluble|potash|tomato|rose)\n(?:feed|food|fertili[sz]er|plant food)\b(?! ?:)", re.I
 )
@@ -164,12 +189,29 @@ def is_torn(phrase: str) -> bool:
 
 
 def _goes_on(text: str, start: int, at: int) -> bool:
-    following = text[at + 1 : at + 2]
+    following, phrase = text[at + 1 : at + 2], text[start:at]
     if following in ("", "\n") or _SCRAP.match(text, at + 1):
         return False
-    if (following.islower() and not _is_label(text, at + 1)) or _GOES_ON.search(
-        text[start:at].rstrip().lower()
-    ):
+    if _GOES_ON.search(phrase.rstrip().lower()):
+        return not _labelled_line(text, at + 1)
+    if _is_label(text, at + 1):
+        return False
+    if following.islower() and not _OTHER_MATTER.match(text, at + 1) and not _all_small(text, start):
         return True
     last = max(text.rfind(" ", start, at), text.rfind("-", start, at), start - 1) + 1
-    return bool(_GOES_BACK.match(text, at + 1) or _PARTED.match(text, last)) and not _is_label(text, at + 1)
+    taken_up = _GOES_BACK.match(text, at + 1) or (phrase.isupper() and _TAKEN_UP.match(text, at + 1))
+    return bool(taken_up or _PARTED.match(text, last))
+
+
+def _labelled_line(text: str, start: int) -> bool:
+    """Whether a line opens with a label that is known and its colon."""
+    head, colon, _ = text[start:].split("\n")[0].partition(":")
+    return bool(colon) and _OTHER_LABELS.whole(head) is not None
+
+
+def _all_small(text: str, at: int) -> bool:
+    """Whether the lines around are all in small letters: then these tell nothing of sentences."""
+    begin = text.rfind("\n\n", 0, at) + 1
+    block = text[begin : end if (end := text.find("\n\n", at)) >= 0 else len(text)]
+    heads = [line.strip()[:1] for line in re.split(r"[\t\n]|[.!?] ", block)]
+    return sum(head.islower() for head in heads) >= 3 and not any(head.isupper() for head in heads)

@@ -27,10 +27,16 @@ _HEAD = (
     r"zone(?:s|\(s\))?(?: usda)?"
     r"|zones? de rusticit[ée](?: usda)?|rusticit[ée](?: zones?)?|zonas?(?: de (?:rusticidad|"
     r"resistencia))?(?: usda)?"
-    r"|winterh[äa]rtezonen?|whz|winterhardheidszone|Z(?=[ ]?\d)|Zn\.)"
+    r"|winterh[äa]rtezonen?|whz|winterhardheidszone|Z(?=[ ]?\d|\.|[:\t] ?\d)|zn(?=[ .:\t]))"
 )
+_ALSO = (
+    r"(?: ?/ ?(?:winter hardy|hardy|hardiness|(?:usda |hardiness |grow )?zones?|"
+    r"zonas?(?: de (?:rusticidad|resistencia))?|zones? de rusticit[ée]|rusticit[ée]|whz|"
+    r"winterh[äa]rtezone|winterhardheidszone))?"
+)
+"""The label again in a second language."""
 _RANGE = later(
-    rf"{_NO_LETTER_BEFORE}(?P<head>{_HEAD}){_GAP}(?:usda[ :]{{1,2}})?"
+    rf"{_NO_LETTER_BEFORE}(?P<head>{_HEAD}{_ALSO}){_GAP}(?:usda[ :]{{1,2}})?"
     rf"(?P<low>{ZONE})(?:{TO}(?:zones? )?(?P<high>{ZONE}))?"
     rf"(?P<list>(?:, ?{ZONE}){{1,12}})?{_NO_WORD_AFTER}"
     r"(?P<open> ?(?:\+|(?:and|or|&) (?:up|above|over|higher|warmer|warm)\b|et plus\b|o más\b))?"

@@ -1,0 +1,98 @@
+"""Whether a sentence speaks of flowers before it names a time: "White bells, June to October".
+
+No label stands there, so the noun decides: a flower, or a shape of flowers with its colour. Berries, leaves,
+stems and bark have their seasons too, and so has every chore, so one word of those silences the sentence.
+"""
+
+from __future__ import annotations
+
+from ocr_tags.fields.colour_words import SHAPE, colour_list
+from ocr_tags.fields.phrases import fold
+from ocr_tags.patterns import later
+
+_ENDS = later(r"[.;!?]\s|\t|\n\n|[|•·]\s")
+_LINKED = later(r"(?:,|\b(?:in|from|of|and|to|through|until|after|before|with|during|the|a|late|early|mid))$")
+
+_FLOWER = (
+    r"(?:flowers?|blooms|blossoms?|florets|petals|racemes|umbels|panicles|spikes|spires|plumes"
+    r"|bottlebrushes"
+    r"|inflorescences?|flowerheads|catkins|fleurs|flores|bluten|bloemen)"
+)
+_REST = (
+    r"(?P<rest>(?: [^.;]{0,70}?)?(?:,| -| –|\b(?:in|from|during|throughout|appear(?:ing)?|open(?:ing|s)?))"
+    r"|,? [^.;]{0,70},(?: (?:in|from|during))?|) ?$"
+)
+_OF_FLOWERS = later(rf"\b{_FLOWER}{_REST}")
+_OF_SHAPES = later(lambda: rf"(?<![\w-]){colour_list()} (?:[a-z-]+ )?{SHAPE}{_REST}")
+_COLOURS_ONLY = later(
+    lambda: (
+        rf"[\W_]*{colour_list()}(?: (?:and|with|on) {colour_list()})?(?P<link>,| -| –| in| from"
+        rf"|) ?(?:in )?"
+    )
+)
+_OTHER = later(
+    r"\b(?:prun\w*|cut|dead ?head\w*|remov\w+|before|after|fad\w+|spent|followed|fruits?|berr\w+|seeds?"
+    r"|seedheads"
+    r"|pods?|foliage|leaf|leaves|stems? in|bark|hips?|cones|turn\w*|harvest\w*|pick\w*|plant(?:ed)?"
+    r"|sow\w*|divide"
+    r"|feed\w*|fertili\w+|attract\w*|not?|when|until|once|protect\w*|bulbs?|tubers?|then|over|dorman\w+"
+    r"|dry|dried"
+    r"|trim\w*|shear\w*|pinch\w*|lift|move|repot|water|more|mulch\w*|available|ship\w*|colou?r|autumn|fall"
+    r"|ripen\w*|set|nectar|shelter\w*|stake|cover|shield|keep|give|provide|apply|nursery|market|farms?)\b"
+)
+_CLOSED = later(r"$|[.,;\n\t]| [|•·]")
+_LEAF_BEFORE = later(
+    r"\b(?:foliage|lea(?:f|ves)|berr(?:y|ies)|fruits?|hips?|bark|stems?|fall|autumn|new growth)\b"
+)
+
+
+def clause_before(text: str, start: int) -> str:
+    r"""The folded words of the sentence before `start`; a line end is none of its ends where it runs on.
+
+    >>> clause_before("Keep moist, cut\nMauve flowers\nin June", 33)
+    'mauve flowers in '
+    """
+    begin = max((match.end() for match in _ENDS.finditer(text, max(0, start - 160), start)), default=0)
+    begin = max(begin, start - 160)
+    ends = [at for at in range(begin, start) if text[at] == "\n" and not _runs_on(text, at)]
+    return fold(text)[ends[-1] + 1 if ends else begin : start].replace("\n", " ")
+
+
+def _runs_on(text: str, at: int) -> bool:
+    line, following = text[text.rfind("\n", 0, at) + 1 : at].rstrip(), text[at + 1 :].split("\n")[0]
+    if not following[:1].isalpha():
+        return False
+    capitals = line.isupper() and following.isupper()
+    return following[0].islower() or capitals or bool(_LINKED.search(fold(line)))
+
+
+def of_flowers(text: str, start: int, end: int, *, months: bool, cold: bool) -> float:
+    """How sure it is that the time from `start` to `end` is that of flowers named before it; 0 when not.
+
+    `months` when the time names months, `cold` when it begins with fall or winter, as that of leaves does.
+    """
+    clause = clause_before(text, start)
+    if _OTHER.search(clause):
+        return 0.0
+    if _OF_FLOWERS.search(clause) or _OF_SHAPES.search(clause):
+        return 0.75
+    only = _COLOURS_ONLY.fullmatch(clause)
+    above = fold(text)[max(0, start - len(clause) - 30) : start]
+    if (
+        only
+        and (only["link"] or months)
+        and _CLOSED.match(text, end)
+        and not cold
+        and not _LEAF_BEFORE.search(above)
+    ):
+        return 0.65
+    return 0.0
+
+
+def opens_with_colours(words: str) -> bool:
+    """Whether colours are all that stands between a label of bloom and the time: "Blooms: White, in May".
+
+    >>> opens_with_colours("white, in "), opens_with_colours("feed ")
+    (True, False)
+    """
+    return bool(_COLOURS_ONLY.fullmatch(words))

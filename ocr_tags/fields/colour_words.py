@@ -1,0 +1,50 @@
+"""The patterns of one colour and of several, as tags print them, for all who look for colours in a text."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from functools import cache
+
+from ocr_tags.fields.phrases import fold, listed
+
+SHAPE = (
+    r"(?:bells|cups|brushes|bottlebrushes|stars|daisies|trumpets|heads|clusters|sprays|globes|balls"
+    r"|wands|pompoms"
+    r"|pompons|puffs|tassels|buttons|pokers|lanterns|saucers|chalices|pea-flowers|discs|candles|spikes"
+    r"|spires"
+    r"|plumes|racemes|umbels|panicles|catkins)"
+)
+"""What flowers look like; beside a colour and in small letters, flowers."""
+
+
+def choice(words: Iterable[str]) -> str:
+    """Any of `words`, the longest first."""
+    return "|".join(sorted(set(map(fold, words)), key=len, reverse=True))
+
+
+@cache
+def colour() -> str:
+    """The pattern of one colour, with the words that only go before one."""
+    lists = listed("colour")
+    word, modifier = choice(lists["english"] + lists["foreign"]), choice(lists["modifier"])
+    tail = r"(?:[ -](?:claro|oscuro|clair|fonce))?"
+    return rf"(?:(?:{modifier})[ -]){{0,2}}(?:{word}|{_compound()})(?:-(?:{word}))?{tail}"
+
+
+def _compound() -> str:
+    """German and Dutch colours of two words in one: "purpurrosa", "lichtblauw"."""
+    last = (
+        r"(?:rot|rosa|blau|gelb|weiss|weiß|violett|lila|orange|grun|braun|blauw|geel|wit|rood|roze|paars"
+        r"|groen)"
+    )
+    first = (
+        r"(?:hell|dunkel|tief|zart|rein|gold|creme|zitronen|karmin|lachs|wein|feuer|schnee|himmel|lavendel"
+        r"|purpur|silber|licht|donker|zalm|goud|citroen|karmijn|diep|zacht|wijn|hemels)"
+    )
+    return rf"(?:{first}|{last}){{1,2}}{last}"
+
+
+@cache
+def colour_list() -> str:
+    """The pattern of one colour or several."""
+    return rf"{colour()}(?:(?:, | ?/ ?| ?& ?| ?\+ ?|,? (?:and|or|to|et|y|und) ){colour()}){{0,5}}"

@@ -1,0 +1,154 @@
+"""The pot or pack the plant is sold in.
+
+A container class is a name, not a volume: "#1" is no gallon, and a trade gallon holds less than one
+(American Standard for Nursery Stock, ANSI Z60.1). So the printed words are the value.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from ocr_tags.fields.phrases import cells, fold, label_phrases
+from ocr_tags.fields.values import labelled
+from ocr_tags.patterns import later
+from ocr_tags.record import Found, TagText
+
+_NUMBER = r"\d{1,3}(?:[.,]\d{1,2})?(?: ?[-/] ?\d/\d| \d/\d| ?[½¼¾])?"
+_LENGTH = r"(?:inch(?:es)?|in\b\.?|\"|”|″|''|-inch|-in\b\.?|cm\b|mm\b|po\b|pouces?)"
+_VOLUME = (
+    r"(?:gal(?:lons?|\b\.?)|-gal(?:lon)?|qts?\b\.?|quarts?|pts?\b\.?|pints?|l\b|lt\b|ltr\b|litres?"
+    r"|liters?|litros?|liter|ml\b)"
+)
+_POT = (
+    r"(?:pots?|containers?|topf|tray|macetas?|contenants?|conteneurs?|godets?|nursery pot|band|basket"
+    r"|hanging basket|tub|planter bag|(?:square|round)(?= ?(?:[\n\t.,;|/($£€]|pot|$)))"
+)
+_MADE_OF = (
+    r"(?:(?:square|round|nursery|trade|deep|long|tall|growers?|peat|fiber|fibre|plastic|clay|terra-? ?cotta"
+    r"|ceramic|coir|paper|decorative) )?"
+)
+_POT_FIRST = (
+    r"(?:pot|topf|maceta|contenedor|contenant|conteneur|container|godet|potmaat|kruka|krukke|potte|vaso|vase)"
+)
+_POTTED = later(
+    rf"(?<![\w.,/#$-]){_NUMBER} ?(?:{_LENGTH}|{_VOLUME}) ?{_MADE_OF}{_POT}\b|(?<![\w$])#\s?\d{{1,2}} {_POT}\b"
+    rf"|\b{_POT_FIRST}(?: de| ø)? {_NUMBER} ?(?:{_LENGTH}|{_VOLUME})(?!\w)(?!\.? ?(?:wide|deep|apart|or ))"
+    rf"|\bgallon pot\b|\bquart pot\b|\b{_POT_FIRST} [ø∅⌀] ?{_NUMBER}(?: ?(?:cm|mm)\b)?(?!\w)"
+    rf"|(?<![\w$])[øº∅⌀] ?{_NUMBER} ?(?:cm|mm)\b|(?<![\w.,/#$-]){_NUMBER} ?cm ?[ø∅⌀]"
+)
+_MEASURE = later(
+    rf"(?P<whole>\d{{1,3}})(?:[.,]\d{{1,2}})?(?: ?[-/]? ?(?P<top>\d)/(?P<under>\d)| ?[½¼¾])? ?"
+    rf"(?:(?P<mm>mm\b)|(?P<cm>cm\b|[ø∅⌀])|(?P<inch>{_LENGTH})|(?P<gallon>gal|-gal)"
+    r"|(?P<litre>(?:lt?|ltr|lit(?:re|er|ro)s?)\b))"
+)
+_LARGEST = {"mm": 999, "cm": 100, "inch": 36, "gallon": 100, "litre": 400}
+"""No pot of the trade is wider or holds more (common practice, no source): a greater figure is misread."""
+_PACK = later(
+    r"(?<![\w-])(?:\d{1,2}|four|six|jumbo|half) ?[- ]?(?:packs?|pk|pak)\b\.?|\b(?:10 ?x ?20|1020|606|804"
+    r"|806|1204|1206|1801|3601) (?:flat|tray)\b"
+    r"|\bflat of \d{1,3}\b|(?<!\w)\d{1,3}[- ](?:ct|count|cells?) (?:plug )?(?:flat|tray|pack)\b"
+)
+# PB sizes are planter bags of New Zealand; P, C, CO and T stand before sizes of European pots.
+_CLASS = later(
+    rf"(?:#\s?(?:[1-9]|1\d|[2346]5|[2-4]0|100)(?: (?:trade )?(?:gallon|gal\b\.?|can))?"
+    rf"|(?:trade )?(?:{_NUMBER}|one|two|three|five|seven|ten) ?(?:trade )?{_VOLUME}"
+    r"|p ?(?:0[.,]5|7|8|9|10|11|12|13|14|15|17|19)|c ?(?:[1-9]|1\d|[2-9]\d)(?:[.,][05])?"
+    r"|pb ?(?:3/4|1[.,]5|2|3|5|6[.,]5|8|10|12|18|25|28|40|60|95|150)|gallon|quart|qt\.?|pint|sp ?[1-5])"
+)
+_CLASSES = later(rf"{_CLASS.pattern}(?: ?[/(] ?{_CLASS.pattern}\)?)?")
+_BESIDE = later(
+    r"(?: (?:staked|trellis(?:ed)?|tree form|standard|bush|multi-?stem(?:med)?|clump|espalier))?"
+    r"(?:[ ,]*(?:(?:us|ca|au|nz|a|c)?\$|£|€) ?\d{1,4}(?:[.,]\d{2})?(?: ?(?:each|ea\.?))?)?"
+)
+"""How the plant is grown, and its price, may share the cell of a container class."""
+# Sold without a pot, or in trays: "racines nues", "wurzelnackt", "wortelgoed" are bare roots.
+_POTLESS = later(
+    r"bare[- ]?roots?|racines? nues?|wurzelnackt|wortelgoed|kale wortel|raiz desnuda"
+    r"|balled (?:&|and) burlapped|root[- ]?ball(?:ed)?|(?:plug|cell|seedling) (?:trays?|packs?|flats?)"
+)
+_LOOSE = later(rf"(?:{_POTLESS.pattern}|plugs?|hanging basket|(?:starter )?tray|flat|basket|liner|b ?& ?b)")
+# A letter for a diameter is read as a nought.
+_ROUND = later(r"[0oø] ?(?P<width>\d{1,2}(?:[.,]5)? ?cm)")
+_LABELS = label_phrases("container")
+_SIZE = later(
+    rf"(?:[0ø] ?)?(?:{_NUMBER} ?(?:{_LENGTH}|{_VOLUME})|{_CLASS.pattern}|{_PACK.pattern}|{_LOOSE.pattern})"
+    r".{0,12}"
+)
+_SIZE_LABEL = later(r"(?<![^\n\t])(?:sale |sold )?(?:size|format|formaat|taille|gr[oö]sse|tama[nñ]o) ?: ?")
+_PLANTING = later(
+    r"\b(?:in|into|with|of|to|for|use|add|per|fill|large|least|our|than|min(?:imum)?\.?)\s(?:an? "
+    r"|at least )*$"
+)
+
+
+def read_container(tag: TagText) -> Iterator[Found[str]]:
+    """The pot or pack the plant is sold in, as printed.
+
+    >>> [found.value for found in read_container(TagText("1 gal" + chr(10) + "Plant in a 12 in. pot"))]
+    ['1 gal']
+    """
+    text = tag.string
+    folded = fold(text)
+    seen = False
+    for found in labelled(text, _LABELS):
+        if _SIZE.fullmatch(folded[found.start : found.end].strip()):
+            seen = True
+            if not _is_made(folded[found.start : found.end]):
+                continue
+            # "Pot 12 cm": the word belongs to the size
+            start = found.label if found.bare else found.start
+            yield Found(clean_size(text[start : found.end]), (start, found.end), found.certainty)
+    if seen:
+        return
+    for pattern, certainty in ((_POTTED, 0.9), (_PACK, 0.85)):
+        for match in pattern.finditer(folded):
+            planting = _PLANTING.search(folded[max(0, match.start() - 24) : match.start()])
+            if not planting and _is_made(match[0]):
+                seen = True
+                yield Found(clean_size(text[slice(*match.span())]), match.span(), certainty)
+    for start, end in cells(text) if not seen else ():
+        yield from _whole_cell(text, folded, start, end)
+
+
+def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[str]]:
+    """A container class, volume or "bare root" that is all a cell holds, a label "Size" or price aside."""
+    label = _SIZE_LABEL.match(folded, start, end)
+    start = label.end() if label else start
+    if (_after_label(text, start) and not label) or not _is_made(folded[start:end]):
+        return
+    size = _CLASSES.match(folded, start, end)
+    beside = _BESIDE.fullmatch(folded, size.end(), end) if size else None
+    # "#5 $89.99" may be an item's number
+    if size and beside and not (beside[0] and re.fullmatch(r"#\s?\d+", size[0])):
+        certainty = 0.9 if label else 0.75 if folded[start] in "pc" else 0.85
+        yield Found(clean_size(text[start : size.end()]), size.span(), certainty)
+    elif _POTLESS.fullmatch(folded, start, end):
+        yield Found(clean_size(text[start:end]), (start, end), 0.8)
+    elif round_ := _ROUND.fullmatch(folded, start, end):
+        yield Found(f"Ø {text[slice(*round_.span('width'))]}", (start, end), 0.65)
+
+
+def _is_made(folded: str) -> bool:
+    """Whether pots of the sizes printed are made: none is 444 in. wide, and 4/2 is no part of an inch.
+
+    >>> _is_made('4-1/2" pot'), _is_made('444" pot'), _is_made('4 4/2" pot'), _is_made("0 gal")
+    (True, False, False, False)
+    """
+    for size in _MEASURE.finditer(folded):
+        largest = _LARGEST[size.lastgroup or "cm"]
+        part = size["top"] is None or (size["top"] < size["under"] and size["under"] in "2348")
+        if not part or int(size["whole"]) > largest or not re.search("[1-9½¼¾]", size[0]):
+            return False
+    return True
+
+
+def clean_size(text: str) -> str:
+    """A printed size on one line, without what stands round it."""
+    return " ".join(text.split()).strip(" ,;:|•")
+
+
+def _after_label(text: str, start: int) -> bool:
+    """True when another label's column or line leads to this cell: "Spacing" and then "2 L" is no pot."""
+    line = text[:start].rstrip("\t").split("\n")[-1] if text[:start].endswith("\t") else ""
+    return bool(re.search(r"[^\W\d_]{4,}\s*$", line)) and not re.search(r"(?i)plants?|perennial|shrub", line)

@@ -1,0 +1,85 @@
+"""Feeding: how the tag says to feed, in its own words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ocr_tags.fields.care import AMOUNT, after_labels, or_spoken, sentences
+from ocr_tags.fields.phrases import fold, label_phrases
+from ocr_tags.patterns import later
+from ocr_tags.record import Found, TagText
+
+_LABELS = label_phrases("feeding")
+_MONTH = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
+_HOW_OFTEN = (
+    r"every|each|monthly|weekly|bi-?weekly|bi-?monthly|fortnightly|yearly|regularly|once|twice|lightly"
+    r"|sparingly|well"
+    r"|in|during|with|after|when|at|as|throughout|through|from|spring|annually|frequently|infrequently"
+    r"|occasionally|heavily|before|generously|moderately|using|while|until|only|little|liberally|to encourage"
+    r"|(?:two|three|four) times|\d+(?: ?[-–] ?\d+)? ?(?:x|times)"
+)
+_OWN = later(
+    r"feed|fertil|month|week|every|spring|summer|autumn|\bfall|winter|season|slow|liquid|balanced|organic"
+    r"|compost"
+    r"|manure|\blow|medium|light|heav|moderate|high|average|none|\bnot?\b|regular|year|annual|granul|bloom"
+    r"|food|once"
+    r"|twice|when|\d-\d+-\d|potash|general|mulch|minim|days|after|before|harvest|fruit|planting|strength"
+    r"|bone|seaweed|nitrogen|sparing|engrais|mois\b|semaine|printemps|liberation|fois"
+    r"|abon|\bmes\b|mensual|semana|primavera|dung|woch|monat|tage\b|langzeit|jahr|mest|maand|voorjaar|korrel"
+    r"|godsel|naring|manad|vecka|concim|settiman|mese"
+)
+_KIND = (
+    r"(?:balanced|complete|liquid|general|all|purpose|multi-?purpose|controlled|slow|time|timed|release"
+    r"|granular"
+    r"|organic|water|soluble|high|low|potash|potassium|nitrogen|phosphorus|phosphate|free|iron|half|full"
+    r"|strength"
+    r"|dilute|diluted|weak|native|tomato|rose|citrus|acid|ericaceous|azalea|rhododendron|hydrangea|orchid"
+    r"|cactus"
+    r"|succulent|palm|fern|lawn|evergreen|bulb|shrub|tree|fruit|vegetable|flower|bloom|foliage|houseplant"
+    r"|seaweed|fish|plant|\d+[-–]\d+[-–]\d+)"
+)
+_BARE = later(
+    rf"(?:{AMOUNT}|(?:(?:an?|with|{_KIND})[ -]){{1,5}}(?:feed|food|fertili[sz]er"
+    rf"|compost)(?: (?:{_HOW_OFTEN})\b.*)?)"
+)
+_FERTILISER = (
+    r"(?:fertili[sz]er(?: (?:tab(?:let)?s?|spikes?|sticks?|granules))?|plant food|feed|bone ?meal"
+    r"|blood,? fish (?:and|&) bone)"
+)
+_FOOD = (
+    rf"(?:(?:an? )?(?:{_KIND}[ -]){{1,5}}(?:feed|food|fertili[sz]er)|fertili[sz]er|(?:slow"
+    rf"|controlled)[ -]release|compost|bone ?meal|blood,? fish (?:and|&) bone|(?:well[- ]rotted )?manure)"
+)
+_SPOKEN = later(
+    rf"\b(?:{_FOOD} (?:every|each|monthly|weekly|fortnightly|once|twice|in (?:early |late "
+    rf"|mid[ -]?)?(?:spring|summer"
+    rf"|autumn|fall|winter|{_MONTH})\b|at (?:planting|bud|flowering|fruit)|when planting|after (?:flowering"
+    rf"|bloom|harvest|pruning)|throughout|during)\b|(?:feed|fertili[sz]er?)(?: plants?)? (?:{_HOW_OFTEN})\b"
+    rf"|(?:apply|use|mix in|work in|add|give|push|insert|sprinkle|scatter)(?: an?"
+    rf"| the)?(?: [\w-]+){{0,3}} {_FERTILISER}\b"
+    r"|(?:side|top)[- ]?dress (?:with|in|when|after|at|once|every|monthly)\b"
+    r"|(?:light|heavy|hungry|greedy|gross) feeder\b"
+    r"|fertiliser (?:tou|au|une|cha)\w*|engrais (?:aux|tous|toutes|chaque|une fois)\b"
+    r"|(?:fertilizar|abonar) (?:cada|una|en|con|mens)\w*|(?:do not|don.t|never) (?:fertili[sz]e|feed)\b"
+    r"|(?:no|needs? no|does not need) (?:fertili[sz]er|feeding|fertili[sz]ing)\b"
+    r"|(?:alle|jede) \S+ (?:wochen |tage |woche )?dungen)"
+)
+
+
+def read_feeding(tag: TagText) -> Iterator[Found[str]]:
+    """How the tag says to feed: the labelled phrase, or else the first sentence about it.
+
+    >>> [found.value for found in read_feeding(TagText("Feed every 2 weeks. Attracts bees."))]
+    ['Feed every 2 weeks']
+    >>> list(read_feeding(TagText("Feeds hummingbirds. Fertilizer sold separately.")))
+    []
+    """
+    text = tag.string
+    found = [f for f in after_labels(text, _LABELS, _BARE, _OWN, _SPOKEN) if _is_feed(text, f)]
+    yield from or_spoken(found, sentences(text, _SPOKEN, 0.9))
+
+
+def _is_feed(text: str, found: Found[str]) -> bool:
+    """Not what animals or people eat: after "Food" words of feeding must stand."""
+    food = later(r"\b(?:food|eats|nutrition|nutrients)\W*$").search(fold(text[: found.span[0]]))
+    return not food or bool(_OWN.search(fold(found.value)))

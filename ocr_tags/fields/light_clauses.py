@@ -1,0 +1,58 @@
+"""Whether a clause or a cell speaks of light and nothing else, so that one word in it is enough."""
+
+from __future__ import annotations
+
+from ocr_tags.fields.phrases import cells, flowing
+from ocr_tags.patterns import later
+
+HALF = later(r"\b(full|part|partial|partly|light(?! ?[-–])|half)(\s*(?:[-–/&]|\bto\b|\bor\b|\band\b)\s*)$")
+_LABEL_WORD = later(r"(?:light|sun|sunlight|exposure|luz|licht|exposition|exposicion)")
+_LEAD = later(
+    r"(?:best |grows? |does |performs |plant |place |needs? |prefers |likes |loves |enjoys |thrives "
+    r"|requires |ideal |suits |wants |happiest |happy |choose |give |position |site |suitable |suited )*"
+    r"(?:best )?(?:in|for|to)?:?(?: (?:an?|any|the))?(?:(?:^| )(?:open|warm|sheltered|hot"
+    r"|airy)(?:,? and\b|,)?)*"
+    r"[\W\d_]*"
+)
+_PLACE_AFTER = later(
+    r"(?:[ ,]+(?:(?:and|or|but) )?(?:sheltered|warm|dry|moist|open|well[- ]drained|hot|cool|airy|damp"
+    r"|protected)){0,3},? (?:spots?|sites?|positions?|locations?|places?|areas?|borders?|beds?|gardens?"
+    r"|banks?"
+    r"|corners?|aspects?|situations?|exposures?|slopes?|conditions)\b(?! (?:indoors|until|while|centre"
+    r"|center|nursery"
+    r"|nurseries|growers|farms?|plants|collection|ltd|llc|inc|co\b))"
+)
+"""After "sunny" or "shady": where the plant is to stand."""
+_TRAIL = later(
+    r"[\W\d_]*(?:hours|hrs|location|spot|position|areas?|exposure|daily|day|only|best|lover)?[\W\d_]*"
+)
+
+
+def led(words: str) -> bool:
+    """True when nothing but "best in", "full to" or the like stands between label and light."""
+    return bool(_LEAD.fullmatch(words) or HALF.search(words))
+
+
+_CLAUSE_START = later(r"[.;!] |[\t\n|•·]|(?<= )/ ")
+_CLAUSE_END = later(r" ?(?:[.;\t\n|•·]|$|/ (?=[^\n\t]))|,? (?:(?:and|in) )?[^.,;\n\t]{0,32}\bsoils?\b")
+
+
+def fills_clause(folded: str, start: int, end: int) -> bool:
+    """ "Thrives in sun, but tolerates part shade", "Zone 4. Sun.": the clause tells of light and no more."""
+    before = _CLAUSE_START.split(folded[:start])[-1].lstrip()
+    led = _LEAD.fullmatch(before)
+    return bool(led and (_CLAUSE_END.match(folded, end) or (before and folded[end : end + 1] == ",")))
+
+
+def in_place(text: str, start: int, end: int) -> bool:
+    """ "For a shady spot", "a sunny, sheltered position"."""
+    flow = flowing(text)
+    return flow[start:end] in ("sunny", "shady", "shaded") and bool(_PLACE_AFTER.match(flow, end))
+
+
+def fills_cells(text: str, folded: str, start: int, end: int) -> bool:
+    """True when the lines the statement stands on say nothing else."""
+    touched = [cell for cell in cells(text) if cell[0] < end and cell[1] > start]
+    before, after = folded[touched[0][0] : start], folded[end : touched[-1][1]]
+    begins = _LEAD.fullmatch(before) or HALF.fullmatch(before) or _LABEL_WORD.fullmatch(before.strip(" :"))
+    return bool(begins and _TRAIL.fullmatch(after))

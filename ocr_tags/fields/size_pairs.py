@@ -1,0 +1,131 @@
+"""Two lengths in a row, height and then spread ("Size 3 ft x 2 ft"), and a length that no word explains."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from ocr_tags.fields.size_columns import Measured, Size
+from ocr_tags.fields.size_words import ARROW_BEFORE
+from ocr_tags.measures import Measure, parse_length
+from ocr_tags.patterns import later
+from ocr_tags.values import Length
+
+LEAD = r"[ :.=|)\-–—·•…_~*]*"
+TIMES = later(r" ?(?:[x×/,&]|\b(?:by|and)\b) ?", re.I)
+SHARED_UNIT = later(rf"{LEAD}[\t\n]?{LEAD}(?P<first>\d[\d ./½¼¾–-]*?(?:to ?\d+)?) ?(?:[x×/]|\bby\b) ?", re.I)
+"""The first of two lengths whose unit stands once, behind the second."""
+_ACROSS = later(r" ?(?:[x×]|\bby\b) ?", re.I)
+_STROKE = later(r"(?P<first>\d{2,3}) ?/ ?(?P<second>\d{2,3}) ?cm\.?", re.I)
+_LINE_START = later(r"(?:^|\n)[ •·*–-]{0,3}$")
+_LINE_END = later(r"[ .]{0,2}(?:\n|$)")
+_NEXT_FACT = later(r"[ .]{0,2}(?:[•·|/;]|, )[ ]?(?=[^\W\d_]{3})")
+_SECOND_LANGUAGE = later(r" ?[/|] ?\n?")
+SMALLEST = 15.0
+"""In cm; less than this in a pair, or twice this alone, may be a pot or a flower (common practice)."""
+
+HEIGHT_THEN_SPREAD = ("height", "spread")
+
+
+def two_lengths(
+    tag: Measured, place: int, kinds: Sequence[str], start: int, sure: float, times: re.Pattern[str] = TIMES
+) -> Iterator[Size]:
+    """The lengths of "18/12 in", "18 in x 12 in" and "18/12 cm", of which the text at `start` consists."""
+    measure, (one, other) = tag.measures[place], kinds
+    if shared := SHARED_UNIT.fullmatch(tag.between(start, measure.span[0])):
+        if first := parse_length(f"{shared['first'].strip()} {measure.unit}"):
+            span = (start + shared.start("first"), measure.span[1])
+            yield Size(one, replace(first, span=span), sure * 0.95)
+            yield Size(other, measure, sure * 0.95)
+        return
+    if stroke := _STROKE.fullmatch(tag.text[slice(*measure.span)]):
+        for kind, figure in ((one, stroke["first"]), (other, stroke["second"])):
+            if each := parse_length(f"{figure} {measure.unit}"):
+                yield Size(kind, replace(each, span=measure.span), sure * 0.95)
+        return
+    follower = tag.measures[place + 1] if place + 1 < len(tag.measures) else None
+    if follower and times.fullmatch(tag.between(measure.span[1], follower.span[0])):
+        tag.settled.add(place + 1)
+        yield Size(one, measure, sure)
+        yield Size(other, _limited_too(measure, follower), sure * follower.certainty)
+
+
+def height_by_spread(tag: Measured, place: int, start: int, certainty: float) -> list[Size]:
+    """Two lengths with a cross between them, as every trade prints a plant's size: its height first."""
+    if _STROKE.fullmatch(tag.text[slice(*tag.measures[place].span)]):
+        return []
+    return list(two_lengths(tag, place, HEIGHT_THEN_SPREAD, start, certainty, _ACROSS))
+
+
+def _limited_too(first: Measure, second: Measure) -> Measure:
+    """ "To 3 ft x 2 ft" limits both."""
+    length = second.length
+    if first.length.min_cm is None and length.min_cm == length.max_cm:
+        return replace(second, length=Length(None, length.max_cm))
+    return second
+
+
+def says_again(tag: Measured, place: int) -> bool:
+    """Whether a length is the one before it in a second language: "45-60cm / 45 bis 60cm"."""
+    if place - 1 not in tag.settled:
+        return False
+    earlier, measure = tag.measures[place - 1], tag.measures[place]
+    parted = _SECOND_LANGUAGE.fullmatch(tag.between(earlier.span[1], measure.span[0]))
+    return bool(parted) and earlier.length == measure.length
+
+
+def unexplained(tag: Measured, found: Sequence[Size]) -> Iterator[Size]:
+    """A size without any word, on a tag that says no height or spread elsewhere; never sure.
+
+    "24 in x 18 in" in a line of its own is height and spread. The only length of a text is the height
+    when it is a range in a line of its own ("20-30 cm"), or opens a list of facts ("3 ft / full sun").
+    """
+    if any(size.kind in HEIGHT_THEN_SPREAD for size in found):
+        return
+    open_places = [place for place in range(len(tag.measures)) if place not in tag.settled]
+    pairs = [size for place in open_places for size in _lone_pair(tag, place)]
+    if len(pairs) == 2:
+        yield from pairs
+    elif len(open_places) == 1 and not any(not x.weak and x not in tag.spent for x in tag.labels):
+        measure = tag.measures[open_places[0]]
+        low, high = measure.length.min_cm, measure.length.max_cm
+        if low is None or high is None or high < 2 * SMALLEST or "/" in tag.text[slice(*measure.span)]:
+            return
+        opens = _LINE_START.search(tag.text, 0, measure.span[0])
+        alone = low < high and _LINE_END.match(tag.text, measure.span[1])
+        listed = _NEXT_FACT.match(tag.text, measure.span[1])
+        if opens and (alone or listed):
+            yield Size("height", measure, 0.5 * measure.certainty)
+
+
+def _lone_pair(tag: Measured, place: int) -> list[Size]:
+    """Height and spread, if the two lengths from this one on are their whole line."""
+    start = tag.text.rfind("\n", 0, tag.measures[place].span[0]) + 1
+    sizes = height_by_spread(tag, place, start, 0.5)
+    if len(sizes) != 2 or not _LINE_END.match(tag.text, sizes[1].measure.span[1]):
+        return []
+    if not _LINE_START.search(tag.text, 0, sizes[0].measure.span[0]):
+        return []
+    return sizes if all((size.measure.length.max_cm or 0) >= SMALLEST for size in sizes) else []
+
+
+def beside_arrow(tag: Measured, place: int, measure: Measure) -> tuple[tuple[str, ...], float]:
+    """A length alone in its line, right above or below one with a drawn arrow, is the other of the two."""
+    for near in (place - 1, place + 1) if _alone(tag.text, measure.span) else ():
+        other = tag.measures[near] if 0 <= near < len(tag.measures) else None
+        arrow = ARROW_BEFORE.search(tag.text, 0, other.span[0]) if other else None
+        if other is None or arrow is None or not _alone(tag.text, (arrow.start(), other.span[1])):
+            continue
+        upper, lower = (other.span[1], measure.span[0]) if near < place else (measure.span[1], arrow.start())
+        if tag.text[upper:lower] == "\n" and arrow[0] in _OTHER_ARROW:
+            return (_OTHER_ARROW[arrow[0]],), 0.5
+    return (), 0.0
+
+
+_OTHER_ARROW = {"↔": "height", "↕": "spread"}
+
+
+def _alone(text: str, span: tuple[int, int]) -> bool:
+    """Whether a stretch is its whole line."""
+    return text[span[0] - 1 : span[0]] in ("", "\n") and text[span[1] : span[1] + 1] in ("", "\n")

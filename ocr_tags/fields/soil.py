@@ -1,0 +1,161 @@
+"""Soil: the kind a tag asks for, in its own words."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from ocr_tags.fields.care import after_labels, opens_sentence, or_spoken
+from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
+from ocr_tags.patterns import later
+from ocr_tags.record import Found, TagText
+
+_LABELS = label_phrases("soil")
+_OWN = later(
+    r"drain|moist|\bdry|\bwet|damp|average|ordinar|normal|rich|fertile|poor|lean|light|heav|loose|loam|sand"
+    r"|clay|rock"
+    r"|gravel|grit|acid|alkali|neutral|chalk|lime|humus|organic|\bany|most|\ball|well|adapt|compost|mix"
+    r"|potting|peat"
+    r"|\bph\b|tolera|bog|medium|cool|deep|soil|ericac|ston[ey]|leaf|woodland|silt|friable|bark|crumbl"
+    r"|sabl|argil|frais|humid|\bsec|leger|calcaire|terreau|tout"
+    r"|neutr|fertil|rico|suelto|dren|aren|arcill|humed|durchlass|humos|nahrstoff|sauer|kalk|lehm|feucht"
+    r"|trocken"
+    r"|frisch|jede|alle|doorla|zuur|zand|klei|vocht|droog|voedz|goed|mull|naring|\bsur|torr|fukt|lucker|ricc"
+)
+_ADJECTIVE = (
+    r"(?:(?:(?:almost|nearly|virtually|just about) )?any|moist|dry|wet|damp|boggy|soggy|marshy|average"
+    r"|ordinary|normal"
+    r"|reasonable|rich|fertile|infertile|poor|lean|light|heavy|loose|crumbly|friable|deep|shallow|open|soft"
+    r"|loamy|loam|clay[- ]loam|sandy[- ]loam|sandy|sand|silty|clay|rocky|stony|stone[- ]free|gravelly|gravel"
+    r"|gritty"
+    r"|acidic|acid|alkaline|calcareous|neutral|chalky|chalk|limestone|lime|limey|lime[- ]free|ericaceous"
+    r"|peaty|leafy"
+    r"|woodland|humusy|humus[- ]rich|humus|nutrient[- ]rich|organic|organically rich|well[- ]?drain(?:ed|ing)"
+    r"|(?:free|fast|quick|freely|sharply|sharp|good)[- ]?(?:draining|drained)"
+    r"|(?:moisture|water)[- ](?:retentive|retaining|holding)|evenly moist|permanently|constantly|always"
+    r"|slightly"
+    r"|moderately|consistently|reasonably|very|medium|mesic|most|all|good|garden|cactus|potting|enriched"
+    r"|improved|amended|compacted|salty|saline|cool)"
+)
+_JOINED = r"(?:,? (?:and|or|to|but|yet|y|&) |, ?|/| )"
+_SOILS = (
+    rf"{_ADJECTIVE}(?:{_JOINED}{_ADJECTIVE})*[ -](?:(?:garden )?soils?(?: types?)?|ground(?! ?cover)|loam)\b"
+)
+# A compost or mix is named by what it is for: bare "compost" is a feed or what the plant was raised in.
+_MIX = (
+    rf"(?:{_ADJECTIVE}(?:, ?| ))*(?:(?:ericaceous|aquatic|john innes(?: no\.? ?\d)?|(?:loam|soil|peat|bark"
+    rf"|coir)-based"
+    r"|peat-free|multi-?purpose|cactus|succulent|orchid|citrus|bulb|potting|houseplant|lime-free|gritty"
+    r"|soilless"
+    r"|well[- ]drain(?:ed|ing)|free[- ]draining)(?:, ?| )){1,3}(?:compost|mix(?:ture)?|medium|bark)\b"
+)
+_LAST = r"(?: (?:only|preferred|essential|(?:is )?best|a must)\b)?"
+_SPOKEN = later(
+    r"(?:\b(?P<verb>prefers?|requires?|needs?|likes?|loves?|wants?|enjoys?|tolerates?|thrives? (?:in|on)"
+    r"|adaptable to"
+    r"|adapts to|tolerant of|copes with|suits|withstands|(?:happy|best|good|well) in) (?:an? )?)?"
+    rf"\b(?P<soil>{_SOILS}{_LAST})"
+)
+_WHOLE = later(r"prefer|require|need|like|love|want|enjoy|tolerates?$|thrive")
+"""Verbs that are kept when they open the sentence."""
+_MIXED = later(
+    r"(?:\b(?P<verb>use|needs?|requires?|prefers?|likes?|best in|(?:re)?pot(?: up)? in(?:to)?|plant in"
+    r"|grow in)"
+    rf" (?:an? |only )?)?\b(?P<soil>{_MIX}(?: ?/ ?{_SOILS})?{_LAST})"
+)
+_MIX_END = later(r"(?:compost|mix(?:ture)?|medium|bark)$")
+"""A mix that is all a line says may be another product, or what the plant was raised in."""
+_PIECE_END = later(r" ?(?:[.;,/|\t\n]|$)")
+_DRAINAGE = later(
+    r"(?:\b(?P<verb>needs?|requires?|demands?|wants?|likes?|prefers?|must have) )?"
+    rf"\b(?P<soil>(?:{_ADJECTIVE},? (?:and |with )?)*(?:sharp|good|excellent|perfect|free|fast"
+    rf"|quick) drainage)\b"
+)
+_NOT_OF_PLANT = later(
+    r"\b(?:water|keep|when|until|if|allow|let|backfill|fill|cover|with|firm|press|potting|moisten|remove"
+    r"|in poor|mix(?:ed)?|new|native|bag of|use)\b[^.;\n\t•·|]{0,20}$"
+)
+_UNWANTED = later(
+    r"\b(?:avoid|dislikes?|hates?|resents?|not|never|no|won.t|cannot|can.t|intolerant of|except|unless"
+    r"|(?:rots?|dies) in)\b[^.,;\n\t•·|]{0,25}$"
+)
+"""Before a soil that the plant does not bear."""
+
+_FRENCH = (
+    r"(?:(?:bien |peu |tres |assez |plutot |non )?(?:draine\w*|frais|fraiche|humides?|secs?|seche|riches?"
+    r"|pauvres?|calcaires?"
+    r"|acides?|neutres?|legers?|legere|lourds?|lourde|argileu\w+|sableu\w+|sablonneu\w+|humiferes?"
+    r"|profonde?s?|fertiles?|ordinaires?|meubles?|caillouteux|rocailleux|alcalins?|limoneux|de bruyere))"
+)
+_SPANISH = (
+    r"(?:(?:bien |muy )?(?:drenad[oa]s?|humed[oa]s?|sec[oa]s?|ric[oa]s?|fertil(?:es)?|arenos[oa]s?"
+    r"|arcillos[oa]s?|acid[oa]s?"
+    r"|alcalin[oa]s?|suelt[oa]s?|pobres?|pedregos[oa]s?|caliz[oa]s?|neutr[oa]s?|liger[oa]s?))"
+)
+_GERMAN = (
+    r"(?:(?:gut |leicht |massig )?(?:durchlassig|humos|humusreich|nahrstoffreich|sandig|lehmig|feucht|frisch"
+    r"|trocken|sauer|saur|kalkhaltig|locker|normal|mager|steinig|tiefgrundig|mull?rik|naringsrik|fuktig|torr"
+    r"|valdranerad)\w{0,2})"
+)
+_DUTCH = (
+    r"(?:(?:goed |licht )?(?:(?:water)?doorlatende?|vochtige?|humusrijke?|voedzame|zure|droge|natte"
+    r"|vruchtbare|losse|normale))"
+)
+_ELSEWHERE = later(
+    rf"\b(?:(?:sols?|terres?|terrains?) {_FRENCH}(?:(?:,? (?:et|ou|a|mais) |, ?|/| ){_FRENCH})*"
+    r"|tous (?:(?:les )?types de )?sols?\b|tout (?:type de )?sol\b|terre de bruyere"
+    rf"|suelos? {_SPANISH}(?:(?:,? (?:y|o|a|pero) |, ?|/| ){_SPANISH})*"
+    rf"|{_GERMAN}(?:(?:,? (?:und|bis|oder|och) |, ?|/| ){_GERMAN})* (?:garten)?(?:boden|erde|jord)"
+    rf"|{_DUTCH}(?:(?:,? (?:en|of|tot) |, ?|/| ){_DUTCH})* (?:tuin)?(?:grond|bodem))\b"
+)
+_BARE = later(
+    rf"{_ADJECTIVE}(?:{_JOINED}{_ADJECTIVE})*(?: soils?)?"
+    rf"|{_GERMAN}(?:(?:,? (?:und|bis|oder|och) |, ?|/| ){_GERMAN})*"
+)
+
+
+def read_soil(tag: TagText) -> Iterator[Found[str]]:
+    """The soil a tag asks for: the labelled phrase, or else "Prefers well-drained soil" and its like.
+
+    >>> [found.value for found in read_soil(TagText("Plant in full sun and rich, well-drained soil."))]
+    ['rich, well-drained soil']
+    >>> list(read_soil(TagText("Keep soil moist. Fill hole with soil.")))
+    []
+    """
+    text = tag.string
+    found = [f for f in after_labels(text, _LABELS, _BARE, _OWN, _ELSEWHERE) if _is_soil(text, f)]
+    yield from or_spoken(found, _spoken(text))
+
+
+def _is_soil(text: str, found: Found[str]) -> bool:
+    """Not "Sol" of a Spanish tag, nor a soil's moisture or temperature read as its kind."""
+    printed = fold(text[: found.span[0]])
+    if re.search(r"\bsol\s?[:.\t\n ]*$", printed):
+        return not re.match(r"(?:directo|pleno|parcial|y |o |a )", fold(found.value))
+    return True
+
+
+def _spoken(text: str) -> Iterator[Found[str]]:
+    """Kinds of soil in sentences, composts and mixes, drainage, and soils in other languages."""
+    folded = flowing(text)
+    for match in _SPOKEN.finditer(folded):
+        before = folded[max(0, match.start() - 40) : match.start()]
+        if (
+            _NOT_OF_PLANT.search(before)
+            or _UNWANTED.search(before)
+            or re.fullmatch(r"(?:garden|potting|good|cactus)\s(?:garden )?soils?", match[0])
+        ):
+            continue
+        whole = match["verb"] and _WHOLE.match(match["verb"]) and opens_sentence(text, match.start())
+        span = match.span() if whole else match.span("soil")
+        yield Found(clean(text[slice(*span)]), span, 0.85)
+    for pattern in (_MIXED, _DRAINAGE):
+        for match in pattern.finditer(folded):
+            alone = opens_sentence(text, match.start()) and _PIECE_END.match(folded, match.end())
+            if (match["verb"] or (alone and not _MIX_END.search(match["soil"]))) and not _UNWANTED.search(
+                folded[: match.start()]
+            ):
+                yield Found(clean(text[slice(*match.span("soil"))]), match.span("soil"), 0.75)
+    for match in _ELSEWHERE.finditer(folded):
+        if opens_sentence(text, match.start()):
+            yield Found(clean(text[slice(*match.span())]), match.span(), 0.8)

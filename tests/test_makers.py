@@ -1,0 +1,45 @@
+"""Who grew the plant and in which series it is sold. All names are invented."""
+
+from __future__ import annotations
+
+import pytest
+
+from ocr_tags.fields.makers import read_series, read_supplier
+from ocr_tags.record import TagText
+
+
+@pytest.mark.parametrize(
+    ("text", "supplier"),
+    [
+        ("Larch Gate Tree Farm, Stone Ford, AB", "Larch Gate Tree Farm"),
+        ("Hultby Perenner AB", "Hultby Perenner AB"),
+        ("Pépinière des Deux Moulins, Sainte-Orme", "Pépinière des Deux Moulins"),
+        ("Gärtnerei zum Lindenhof", "Gärtnerei zum Lindenhof"),
+        ("Gartenbau Ahlers & Sohn", "Gartenbau Ahlers & Sohn"),
+        ("Kwekerij De Hoge Akker", "Kwekerij De Hoge Akker"),
+        ("Copley & Daughters Roses", "Copley & Daughters Roses"),
+        ("© Larch Gate Farm- Stoneford, WI", "Larch Gate Farm"),
+        ("Raised by The\nCrossfell Herb\nFarm", "The Crossfell Herb Farm"),
+        ("Tamsin Brothers\nNursery\ntamsin.example", "Tamsin Brothers Nursery"),
+        ("DIG A HOLE TWICE AS WIDE AS THE POT.", None),
+        ("KEEP AS DRY AS YOU CAN", None),
+        ("Fresh Herbs and Roses", None),
+        ("Hardy Perennials\nPlants\nelm.example", None),
+        ("Raised by The", None),
+    ],
+)
+def test_supplier(text: str, supplier: str | None) -> None:
+    assert [one.value for one in read_supplier(TagText(text))] == ([supplier] if supplier else [])
+
+
+@pytest.mark.parametrize(
+    ("text", "series"),
+    [
+        ("Tidewick® Collection", "Tidewick"),
+        ("Cove Lantern™ Collection", "Cove Lantern"),
+        ("Herb Collection", None),
+        ("Patio Collection", None),
+    ],
+)
+def test_series(text: str, series: str | None) -> None:
+    assert [one.value for one in read_series(TagText(text))] == ([series] if series else [])
