@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Protocol
 
@@ -36,6 +37,10 @@ MARGIN = 0.02
 """Room kept around the outline, as a share of the tag's shorter side."""
 CLEAR = 18.0
 """Grey levels by which print must stand out to be a sign of where the tag is: the grain of wood does not."""
+
+CUT_OFF, CUT_SHARE, FEWEST_CUT = 0.012, 0.25, 2
+"""Lines this near a border, as a share of the shorter side, are cut off by it, if they are this share
+of all lines and this many."""
 
 
 class Unbent(Protocol):
@@ -118,6 +123,26 @@ def _cut(pixels: Pixels, quad: Floats, outline: Corners, sure: float) -> Straigh
     target = np.array([(0, 0), (size[0], 0), size, (0, size[1])], np.float32)
     to_photo = np.asarray(cv2.getPerspectiveTransform(target, quad.astype(np.float32)), np.float64)
     return Straightened(warped(pixels, to_photo, size), to_photo, outline, sure)
+
+
+def widened(pixels: Pixels, cut: Straightened, lines: Sequence[Floats]) -> Straightened:
+    """The picture with more of the photo beyond each border that cuts lines (each 4 x 2) of print off.
+
+    An outline that does so was none, so it is not kept. The same picture where no lines are cut off.
+    """
+    height, width = cut.pixels.shape[:2]
+    ends = np.array(lines).reshape(-1, 4, 2)
+    if len(ends) < FEWEST_CUT:
+        return cut
+    low, high, near = ends.min(axis=1), ends.max(axis=1), CUT_OFF * min(height, width)
+    reached = [low[:, 0] < near, low[:, 1] < near, high[:, 0] > width - near, high[:, 1] > height - near]
+    left, top, right, bottom = (int(side.sum()) >= max(FEWEST_CUT, CUT_SHARE * len(ends)) for side in reached)
+    if not (left or top or right or bottom):
+        return cut
+    x0, x1 = -0.6 * width * left, width * (1 + 0.6 * right)
+    y0, y1 = -0.6 * height * top, height * (1 + 0.6 * bottom)
+    quad = through(cut.to_photo, np.array([(x0, y0), (x1, y0), (x1, y1), (x0, y1)], np.float64))
+    return _cut(pixels, quad, (), 0.0)
 
 
 def _levelled(pixels: Pixels, cut: Straightened, most: float) -> Straightened:

@@ -17,7 +17,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ocr_tags.bend import flattened
-from ocr_tags.cleaning import Straightened, even_light, straighten
+from ocr_tags.cleaning import Straightened, even_light, straighten, widened
 from ocr_tags.crops import Crop, cut_colour, cut_line
 from ocr_tags.engines import Engine, LineFinder
 from ocr_tags.engines.remembering import Remembering
@@ -67,12 +67,14 @@ class PictureRead:
 
 def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> PictureRead:
     """Read an upright photo (BGR, uint8, height x width x 3) with every engine."""
+    finder = next((engine for engine in engines if isinstance(engine, LineFinder)), None)
     cut = straighten(pixels)
     straight = replace(cut, pixels=without_leaders(cut.pixels))
-    finder = next((engine for engine in engines if isinstance(engine, LineFinder)), None)
-    found = (
-        [region_of(straight.pixels, quad) for quad in finder.find_lines(straight.pixels)] if finder else []
-    )
+    found = _found_lines(straight.pixels, finder)
+    wide = widened(pixels, cut, [np.array(region.quad) for region in found])
+    if wide is not cut:
+        straight = replace(wide, pixels=without_leaders(wide.pixels))
+        found = _found_lines(straight.pixels, finder)
     # The engine that finds lines reads them cheaply as well, so it is the one asked which way is up.
     asked = Remembering(next((engine for engine in engines if engine is finder), engines[0]))
     regions = found or find_lines(straight.pixels)

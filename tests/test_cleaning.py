@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from PIL import Image, ImageDraw, ImageFont
 
-from ocr_tags.cleaning import even_light, straighten, text_angle, turned
+from ocr_tags.cleaning import Straightened, even_light, straighten, text_angle, turned, widened
 from ocr_tags.geometry import Floats, Pixels, through
 
 LINES = [
@@ -185,3 +185,23 @@ def test_even_light_takes_a_shadow_out() -> None:
 def test_tiny_and_odd_pictures_pass_through(shape: tuple[int, int, int]) -> None:
     found = straighten(np.full(shape, 90, np.uint8))
     assert found.outline == ()
+
+
+def test_an_outline_that_cuts_lines_off_is_widened_there() -> None:
+    photo = np.full((400, 800, 3), 230, np.uint8)
+    cut = Straightened(
+        photo[50:350, 50:400], np.array([[1.0, 0, 50], [0, 1, 50], [0, 0, 1]]), ((50, 50),), 0.5
+    )
+    lines = [np.array([(40, y), (349, y), (349, y + 20), (40, y + 20)], float) for y in (40, 90, 140)]
+    wide = widened(photo, cut, lines)
+    corners = wide.on_photo(np.array([(0, 0), (wide.pixels.shape[1], wide.pixels.shape[0])], float))
+    assert corners == pytest.approx(np.array([(50, 50), (610, 350)]), abs=2)
+    assert not wide.outline
+
+
+def test_lines_that_end_inside_the_outline_leave_it_as_it_is() -> None:
+    photo = np.full((400, 800, 3), 230, np.uint8)
+    cut = Straightened(photo[50:350, 50:400], np.eye(3), (), 0.5)
+    lines = [np.array([(40, y), (330, y), (330, y + 20), (40, y + 20)], float) for y in (40, 90, 140)]
+    assert widened(photo, cut, lines) is cut
+    assert widened(photo, cut, []) is cut
