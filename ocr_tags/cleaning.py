@@ -39,8 +39,8 @@ CLEAR = 18.0
 """Grey levels by which print must stand out to be a sign of where the tag is: the grain of wood does not."""
 
 CUT_OFF, CUT_SHARE, FEWEST_CUT = 0.012, 0.25, 2
-"""Lines this near a border, as a share of the shorter side, are cut off by it, if they are this share
-of all lines and this many."""
+"""Lines this near a border, as a share of the shorter side, are cut off by it: one that runs along it, or of
+those that run up to it at least this share of all lines and this many."""
 
 
 class Unbent(Protocol):
@@ -130,13 +130,22 @@ def widened(pixels: Pixels, cut: Straightened, lines: Sequence[Floats]) -> Strai
 
     An outline that does so was none, so it is not kept. The same picture where no lines are cut off.
     """
+    if not lines:
+        return cut
     height, width = cut.pixels.shape[:2]
     ends = np.array(lines).reshape(-1, 4, 2)
-    if len(ends) < FEWEST_CUT:
-        return cut
+    level = np.ptp(ends[..., 0], axis=1) > np.ptp(ends[..., 1], axis=1)
     low, high, near = ends.min(axis=1), ends.max(axis=1), CUT_OFF * min(height, width)
-    reached = [low[:, 0] < near, low[:, 1] < near, high[:, 0] > width - near, high[:, 1] > height - near]
-    left, top, right, bottom = (int(side.sum()) >= max(FEWEST_CUT, CUT_SHARE * len(ends)) for side in reached)
+    reached = (
+        (low[:, 0] < near, ~level),
+        (low[:, 1] < near, level),
+        (high[:, 0] > width - near, ~level),
+        (high[:, 1] > height - near, level),
+    )
+    left, top, right, bottom = (
+        bool((touched & along).any()) or int(touched.sum()) >= max(FEWEST_CUT, CUT_SHARE * len(ends))
+        for touched, along in reached
+    )
     if not (left or top or right or bottom):
         return cut
     x0, x1 = -0.6 * width * left, width * (1 + 0.6 * right)

@@ -199,6 +199,13 @@ def test_an_outline_that_cuts_lines_off_is_widened_there() -> None:
     assert not wide.outline
 
 
+def test_one_line_cut_along_its_length_is_enough() -> None:
+    photo = np.full((800, 400, 3), 230, np.uint8)
+    cut = Straightened(photo[:400], np.eye(3), (), 0.5)
+    lines = [np.array([(40, y), (300, y), (300, y + 20), (40, y + 20)], float) for y in (40, 120, 378)]
+    assert widened(photo, cut, lines).pixels.shape[0] > cut.pixels.shape[0]
+
+
 def test_lines_that_end_inside_the_outline_leave_it_as_it_is() -> None:
     photo = np.full((400, 800, 3), 230, np.uint8)
     cut = Straightened(photo[50:350, 50:400], np.eye(3), (), 0.5)
