@@ -24,15 +24,22 @@ ONE_TITLE = 0.85
 def read_runs(tag: TagText, side: Side) -> None:
     """Names broken over title lines, the longest runs of lines first."""
     for run in titles.runs(tag, side.lines):
+        if _is_cultivar(_joined(run), side):
+            side.taken.append((run[0].start, run[-1].end))
+    for run in titles.runs(tag, side.lines):
         if any(start < line.end and end > line.start for line in run for start, end in side.taken):
             continue
-        whole = Piece(run[0].start, run[-1].end, " ".join(line.text.strip() for line in run))
-        if _is_cultivar(whole.text, side):
-            side.taken.append((whole.start, whole.end))
-        elif _is_repeated(whole.text):
-            continue
-        elif not MARK.search(whole.text) and not re.search(r"(?<!\w)['‘“\"]\w", whole.text):
+        whole = Piece(run[0].start, run[-1].end, _joined(run))
+        if (
+            not _is_repeated(whole.text)
+            and not MARK.search(whole.text)
+            and not re.search(r"(?<!\w)['‘“\"]\w", whole.text)
+        ):
             _read_run(whole, run, side)
+
+
+def _joined(run: tuple[Line, ...]) -> str:
+    return " ".join(line.text.strip() for line in run)
 
 
 def _is_repeated(text: str) -> bool:
@@ -50,6 +57,8 @@ def _read_run(whole: Piece, run: tuple[Line, ...], side: Side) -> None:
     if (found := known_name(whole, 0.93)) and (lexicon.is_common_name(whole.text) or not _parts_known(run)):
         side.take(found)
         return
+    if any(genera_called(line.text) and not lexicon.plants_called(line.text) for line in run):
+        return  # two names in two languages
     count, kept = _known_end(whole)
     before = whole.text.split()[:-count]
     crosses = count > len(run[-1].text.split())
@@ -60,6 +69,9 @@ def _read_run(whole: Piece, run: tuple[Line, ...], side: Side) -> None:
         side.taken.append((whole.start, whole.end))
         if not before or "leaf" in before[0].lower() or whole_begins:
             side.common.append(Found(titles.as_written(kept), (whole.start, whole.end), 0.8))
+        else:
+            above = side.lines[side.lines.index(run[0]) - 1]
+            side.taken.append((above.start, above.end))
     elif whole_begins and _is_one_title(before, run, side):
         side.take(Found(titles.as_written(kept), (whole.start, whole.end), ONE_TITLE))
     elif (len(run) == 2 and len(before) == count == 1 and _name_one_plant(before[0], kept.split()[-1])) or (

@@ -12,13 +12,13 @@ from dataclasses import replace
 from ocr_tags import lexicon, repair, titles
 from ocr_tags.broken_names import MARK, put_together, read_runs
 from ocr_tags.cultivars import labelled_cultivar, lone_cultivar
-from ocr_tags.epithets import plausible_epithet
+from ocr_tags.epithets import SMALL, plausible_epithet
 from ocr_tags.firms import SERIES_AFTER, is_maker, labelled_firms
 from ocr_tags.foreign_names import genera_called
 from ocr_tags.known_names import agrees, known_name, spelt
-from ocr_tags.labelled_names import read_labelled
+from ocr_tags.labelled_names import read_labelled, read_languages, read_strokes
 from ocr_tags.name_block import as_titles, find_blocks
-from ocr_tags.name_side import KNOWN, Side, is_bare
+from ocr_tags.name_side import KNOWN, Side, headline_of, is_bare
 from ocr_tags.naming import find_names, mentions_in
 from ocr_tags.record import Found, TagText
 from ocr_tags.titles import Line, Piece
@@ -41,6 +41,7 @@ def read_side(tag: TagText, answers: tuple[tuple[int, int], ...] = ()) -> Side:
     side.lines = as_titles(tag.string, side.lines, side.blocks)
     side.cultivars = any(_is_set_apart(tag.string, line) for line in side.lines)
     read_labelled(tag.string, side)
+    read_languages(side)
     _read_beside(side)
     _read_kinds(side)
     _read_before_genus(tag.string, side)
@@ -48,6 +49,7 @@ def read_side(tag: TagText, answers: tuple[tuple[int, int], ...] = ()) -> Side:
     _read_titles(tag.string, side)
     side.unknown = put_together(tag.string, side.unknown, side.lines)
     _read_blocks(side)
+    read_strokes(side)
     _read_foreign(side)
     return side
 
@@ -62,14 +64,18 @@ def _is_set_apart(string: str, line: Line) -> bool:
 
 
 def _read_beside(side: Side) -> None:
-    """Known names on the line of a botanical name, or on the lines next to one that stands alone."""
+    """Known names on the line of a botanical name, or on the lines next to one that stands alone.
+
+    The line of its series may stand between.
+    """
     for number, line in enumerate(side.lines):
         here = [m for m in mentions_in(side.mentions, line) if not is_bare(m.name) and m.certainty >= 0.7]
         if not here:
             continue
-        near = [line] + [
-            side.lines[n] for n in (number - 1, number + 1) if 0 <= n < len(side.lines) and here[0].alone
-        ]
+        beside = side.lines[max(number - 1, 0) : number] + side.lines[number + 1 : number + 2]
+        if is_maker(" ".join(other.text for other in side.lines[number + 1 : number + 2])):
+            beside += side.lines[number + 2 : number + 3]
+        near = (line, *beside) if here[0].alone else (line,)
         for other in near:
             if other.title and other is not line and _first_sentence(other) is other:
                 continue  # titles are read by themselves
@@ -110,10 +116,17 @@ def _read_kinds(side: Side) -> None:
 
 
 def _read_before_genus(string: str, side: Side) -> None:
-    """A title whose last word the botanical name took with it: Dinnerplate Dahlia / 'Widow Tansley'."""
+    """A title whose last word the botanical name took with it: Dinnerplate Dahlia / 'Widow Tansley'.
+
+    The genus alone as the title is the common name where the side has no other.
+    """
     for mention in side.mentions:
         line = next((one for one in side.lines if one.start < mention.span[0] < one.end), None)
         genus = mention.name.genus
+        if head := headline_of(mention, side):
+            side.common.append(
+                Found(titles.as_written(head.text.strip(" .,|")), (head.start, head.end), KIND)
+            )
         if line is None or not line.title or mention.name.species or not genus or not mention.name.cultivar:
             continue
         before, end = string[line.start : mention.span[0]].split(), mention.span[0] + len(genus)
@@ -149,7 +162,7 @@ def _with_line_above(string: str, above: list[Line], line: Line, marked: str) ->
 
 def _read_title(piece: Piece, line: Line, side: Side, main: bool) -> None:
     shade = 0.88 if line.flat else 1.0
-    found = known_name(piece, 0.95 * shade)
+    found = _inverted(piece, 0.85 * shade) or known_name(piece, 0.95 * shade)
     label = side.answers_in(piece) or line.text[piece.end - line.start :].lstrip().startswith(":")
     if found and label and lexicon.key(found.value) != lexicon.key(piece.text):
         found = None  # a label or another field's value is no damaged name: "In flower:" is no fan flower
@@ -175,9 +188,17 @@ def _read_title(piece: Piece, line: Line, side: Side, main: bool) -> None:
         if (
             not head
             and not titles.is_qualifier(words)
-            and all(word[0].isupper() or len(word) < 4 for word in words)
+            and all(word[0].isupper() or SMALL.fullmatch(word) for word in words)
         ):
             side.loose.append((piece.text, 0.65 if main else 0.6, line))
+
+
+def _inverted(piece: Piece, certainty: float) -> Found[str] | None:
+    """A known name with its describing words behind a comma, as in a list: Maple, Japanese."""
+    before, comma, after = piece.text.partition(", ")
+    if not comma or not after or not lexicon.is_trade_name(before) or not titles.is_qualifier(after.split()):
+        return None
+    return Found(titles.as_written(piece.text), (piece.start, piece.end), certainty)
 
 
 def _read_blocks(side: Side) -> None:
@@ -229,25 +250,32 @@ def _parted(piece: Piece, words: list[str], line: Line, side: Side) -> Found[str
         printed = lexicon.key(ending) == lexicon.key(" ".join(words[-count:]))
         whole = titles.as_written(piece.text if printed else " ".join([*before, ending]))
         agreed = any(agrees(ending, genus) for genus in side.genera)
-        if titles.is_qualifier(before):
+        shown = agreed and line.size >= titles.TITLE_SIZE  # in small print a shrub rose is a category
+        if titles.is_qualifier([word for word in before if not (shown and word.lower() == "shrub")]):
             return Found(whole, span, (0.88 if agreed else 0.8) * shade)
         vague = lexicon.key(ending) in titles.words_of("doubtful") and bool(side.genera) and not agreed
         if vague or titles.is_noise(" ".join(before)):
             return None
-        if " ".join(before).isupper() and not " ".join(words[-count:]).isupper():
-            side.loose.append((" ".join(before), 0.75 * shade, line))
+        marked = MARK.search(line.text[: piece.start - line.start])  # Frostwick™ Apricot Punch Petunia
+        if marked or (" ".join(before).isupper() and not " ".join(words[-count:]).isupper()):
+            if not marked:
+                side.loose.append((" ".join(before), 0.75 * shade, line))
             start = piece.end - len(" ".join(words[-count:]))
             return Found(titles.as_written(ending), (start, piece.end), 0.75 * shade)
         return Found(whole, span, (0.8 if agreed else 0.7) * shade)
     first = titles.known_beginning(words)
     rest = " ".join(words[first:])
+    if first and all(word.lower() in titles.words_of("stock") for word in words[first:]):
+        return Found(titles.as_written(piece.text), span, 0.8 * shade)
     if not first or titles.is_noise(rest) or not plausible_epithet(rest) or not words[first][0].isupper():
         return None
     if titles.has_head(rest) or titles.is_qualifier(words[first:]):  # Carrot Bush is no carrot
         return None
+    begun = " ".join(words[:first])
+    if lexicon.key(begun) in titles.words_of("doubtful") and not any(agrees(begun, g) for g in side.genera):
+        return None  # Apricot Punch, Cherry Bomb
     side.loose.append((rest, 0.7 * shade, line))
-    name = " ".join(words[:first])
-    return Found(titles.as_written(name), (piece.start, piece.start + len(name)), 0.75 * shade)
+    return Found(titles.as_written(begun), (piece.start, piece.start + len(begun)), 0.75 * shade)
 
 
 def _read_foreign(side: Side) -> None:

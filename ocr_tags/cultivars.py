@@ -7,9 +7,9 @@ from dataclasses import replace
 
 from ocr_tags import lexicon
 from ocr_tags.epithets import plausible_epithet, read_cultivar, tidy_epithet
-from ocr_tags.nomenclature import write
+from ocr_tags.nomenclature import Parsed, write
 from ocr_tags.patterns import later
-from ocr_tags.titles import Line
+from ocr_tags.titles import Line, is_answer, is_noise, known_ending
 from ocr_tags.values import BotanicalName
 
 CULTIVAR_LABEL = later(r"\b(?:variety|cultivar|variet[eé]|sorte|variedad|ras)\s*[:–-][ \t]*", re.I)
@@ -19,6 +19,20 @@ _CAPPED = r"[A-ZÀ-Þ][^\W\d_]+(?:[’'-][^\W\d_]+)*"
 _BROKEN = later(
     rf"['‘“\"`´„](?P<words>{_CAPPED}(?:[ ]{_CAPPED})?[ ]?\n{_CAPPED}(?:[ ]{_CAPPED})?)['’”\"`´](?=[\n\t]|$)"
 )
+
+# The rest of a line after a name: words with capitals, between what is left of their quotes.
+_AFTER = later(
+    r"[ ]*(?P<open>['‘’`´“”\"„‚,])?(?P<words>[A-ZÀ-Þ][^\W\d_]+(?:[’'-][^\W\d_]+)*\d{0,3}"
+    r"(?:[ ](?:of|the|de|[A-ZÀ-Þ\d](?:[\w’'-]*\w)?)){0,3}!?)"
+    r"(?P<close>['’`´“”\"])?[ .,;|]*$"
+)
+# The line or two under a name: words with capitals before a closing quote, whose fellow was lost.
+_UNDER = later(
+    rf"[ ]*\n(?P<open>)(?P<words>{_CAPPED}(?:[ ]{_CAPPED})?(?:\n{_CAPPED})?)(?P<close>['’”\"])(?=[\n\t]|$)"
+)
+
+# A line under an epithet whose quote was opened and not closed: Monarda 'Skelda / Crimson.
+_GOES_ON = later(rf"\n({_CAPPED})(?=[\n\t]|$)")
 
 
 def lone_cultivar(string: str, line: Line) -> tuple[str, tuple[int, int]] | None:
@@ -95,3 +109,27 @@ def combine(one: BotanicalName, other: BotanicalName) -> BotanicalName | None:
     written = write(whole, before)
     longest = max(one.name, other.name, key=len)
     return replace(whole, name=written if len(written) >= len(longest) else longest)
+
+
+def half_quoted(text: str, line: Line, parsed: Parsed, trust: float) -> tuple[Parsed, float]:
+    """The name with the words after it as its cultivar, when they fill the line and lost a quote or both.
+
+    They may stand on the next line, or be broken over the next two, if a quote closes them there.
+    """
+    after = _AFTER.match(text, parsed.end, line.end)
+    match = after or _UNDER.match(text, parsed.end)
+    if parsed.name.cultivar or match is None:
+        return parsed, trust
+    quotes = bool(match["open"]) + bool(match["close"])
+    epithet = tidy_epithet(match["words"])
+    if not plausible_epithet(epithet) or (
+        not (quotes and after) and (is_noise(epithet) or lexicon.is_common_name(epithet))
+    ):
+        return parsed, trust
+    end = match.end("words")
+    rest = _GOES_ON.match(text, end) if match["open"] and not match["close"] else None
+    if rest and not (is_noise(rest[1]) or is_answer(rest[1]) or known_ending(rest[1].split())[0]):
+        epithet, end = f"{epithet} {tidy_epithet(rest[1])}", rest.end()
+    named = replace(parsed, name=with_cultivar(parsed.name, epithet), end=end, quoted=quotes)
+    # A quote that is opened only may close on a line that was not read.
+    return named, trust - (0.3 if not quotes else 0.05 if after and match["close"] else 0.15)

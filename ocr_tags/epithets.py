@@ -18,13 +18,18 @@ CAPITAL = "A-ZÀ-ÖØ-ÞŠŽŒ"
 MAX_EPITHET = 30
 """ICNCP: a cultivar epithet holds at most 30 characters (since 1996)."""
 
-_SMALL = re.compile(
+SMALL = re.compile(
     r"an?|and|as|at|by|del?|de[rs]|du|for|from|im|in|la|les?|of|on|or|the|to|und|van|von|with", re.I
 )
+"""Words that stay small within titles."""
 _CV = later(
     rf"\s+(?:cv|var)\.?\s+(?=[{re.escape(OPENING)}])|\s+cv\.?\s+(?P<bare>[{CAPITAL}][\w’'-]*(?:\s[{CAPITAL}][\w’'-]*){{0,2}})",
     re.I,
 )
+
+
+_SERIES = later(r"\s?[™®]?[ ]+(?:series|s[ée]rie|collection|range|family)\b", re.I)
+"""What makes of quoted words a series: "Paintpot" Series."""
 
 
 def plain_epithet(word: str) -> str:
@@ -51,7 +56,7 @@ def title_case(words: str) -> str:
     """
     out: list[str] = []
     for number, word in enumerate(words.lower().split(" ")):
-        plain = number > 0 and _SMALL.fullmatch(word)
+        plain = number > 0 and SMALL.fullmatch(word)
         out.append(
             word
             if plain
@@ -64,7 +69,7 @@ def title_case(words: str) -> str:
 
 def _stays_small(part: str, place: int) -> bool:
     """Whether a part of a hyphened word stays small: Forget-me-not, Lily-of-the-Valley."""
-    return place > 0 and bool(_SMALL.fullmatch(part) or part in ("me", "not", "leaf", "s"))
+    return place > 0 and bool(SMALL.fullmatch(part) or part in ("me", "not", "leaf", "s"))
 
 
 def plausible_epithet(epithet: str) -> bool:
@@ -111,6 +116,8 @@ def read_cultivar(text: str, start: int) -> tuple[str, int, int] | None:
     while end < len(text) and text[end] in _CLOSING and end - closing < 2:
         end += 1
     end += bracket and text[end : end + 1] == ")"
+    if _SERIES.match(text, end):
+        return None
     return epithet, end, 1 if comma else 2
 
 

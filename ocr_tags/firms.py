@@ -23,7 +23,7 @@ FORM = (
 # Words for growers. A garden centre is the shop that priced the tag, not the supplier: it needs a label.
 _LAST = (
     r"(?:Nursery|Nurseries|Growers?|Greenhouses?|Glasshouses?|Farms?|Horticulture|"
-    r"Plants|Floriculture|Perennials|Botanicals|Horticultural|Seedhouse|Plantsmen|Propagators|Liners)"
+    r"Plants|Starts|Floriculture|Perennials|Botanicals|Horticultural|Seedhouse|Plantsmen|Propagators|Liners)"
 )
 # Such words end names of firms, but plain headings too: they want a sign before them or an address behind.
 _PERHAPS_LAST = r"(?:Gardens?|Seeds?|Bulbs|Roses|Trees|Herbs|Orchards?|Orchids|Succulents|Vineyards?|Flowers)"
@@ -59,22 +59,47 @@ _NOT = later(
     r"shade|sun|border|patio)$|^(?:space|set|place|water|feed|keep|remove|divide|protect|plant|pinch|cut)\b",
     re.I,
 )
+_HEADS = later(
+    r"(?:north|south|east|west|eastern|western|northern|southern|mid\w*|central|great|american"
+    r"|australian|british"
+    r"|canadian|european|texas|california|florida|regional|prairie|woodland|desert|coastal|beautiful"
+    r"|hardy|drought"
+    r"|shop|plant|grow|choose|buy|why|true|genuine|locally|garden|pollinator|bird|wildlife|bee|butterfly)\b",
+    re.I,
+)
+"""What "native plants" of a heading are."""
+_OWNER = later(
+    r"(?!(?:chef|cook|gardener|grower|grandma|grandmother|granny|nature|lady|ladies|baker|lover"
+    r"|collector|bee|kid"
+    r"|children|beginner|today|summer|spring|winter|autumn|world|farmer|bachelor|shepherd|butcher"
+    r"|florist|let|it"
+    r"|that|what|here|there|don|won|mother|father|valentine|new year)['’])[A-Z][a-zA-Z]+['’][sS]$",
+    re.I,
+)
+"""Whose firm it is: "Harper's Ferryhouse Herbs"."""
+_YOUNG = later(r"\b(?:herb|tomato|pepper|veg|veggie|greens?|lettuce|fruit|bulb|seed)s? starts$", re.I)
+"""Young plants, and not who raised them."""
 _FAMILY = later(
     rf"^[A-Z][\w'’-]+ (?:&|and|und|et|en|y|e|och|og) (?:Sons?|Daughters?|Brothers|Bros\.?|Sohn|Söhne"
     rf"|Tochter|Töchter|Fils|Filles?|Hijos?|Hijas?|Zo(?:on|nen)|Figli|Söner|Sønner)(?: (?:{_LAST}"
     rf"|{_PERHAPS_LAST}))?$"
 )
-_ADDRESS = later(r"(?<=\w)(?=[-–]\s)|\s(?=[-–|·]?\s?(?:www\b|https?:|[\w-]+\.[a-z]{2,}\b)|-\s|-$)")
+_ADDRESS = later(
+    r"(?<=\w)(?=[-–]\s)|\s(?=[-–|·]?\s?(?:www\b|https?:|[\w-]+\.[a-z]{2,}\b)|-\s|-$)|\s(?=(?:Est(?:d"
+    r"|ablished)?|EST|[Ss]ince|SINCE|Founded)\b)"
+)
 _PLACED = later(
     r"\W{0,3}(?:www\.|https?:|[\w-]+\.[a-z]{2,}\b|\d{4,5}\s[A-Z])|,(?:\s[A-Z][\w'. -]+,)?\s[A-Z]{2}\b"
 )
 _PASSPORT = later(r"\bplant\s*passport\b|^\s*[ABCD]\s[A-Z]", re.I)
 
 SERIES_AFTER = later(
-    rf"(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})(?:(?:\s?[™®©])?\s+(?:[Ss]eries|SERIES)"
+    rf"(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})[\"”’']?(?:(?:\s?[™®©])?\s+(?:[Ss]eries|SERIES)"
     r"|\s?[™®]\s+(?:Collection|COLLECTION|Family|FAMILY))\b"
 )
-SERIES_BEFORE = later(rf"\b(?:[Ss]eries|SERIES|Série|Serie)\s*[:–-]\s*(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})")
+SERIES_BEFORE = later(
+    rf"\b(?:[Ss]eries|SERIES|Série|Serie)\s*[:–-]\s*[\"“‘']?(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})"
+)
 
 
 def is_maker(text: str) -> bool:
@@ -99,8 +124,14 @@ def firm_in(text: str) -> tuple[str, int] | None:
         return name, head.start("name")
     after = text[head.start("name") + len(name) :]
     sure = is_last(words[-1]) or is_first(words[0])
-    perhaps = bool(re.fullmatch(_PERHAPS_LAST, words[-1], re.I)) and (skipped or _PLACED.match(after))
-    about = _NOT.search(" ".join(words[:-1])) and not is_first(words[0])
+    owner = len(words) > 2 and _OWNER.match(words[0]) and not lexicon.is_common_name(" ".join(words[:-1]))
+    perhaps = bool(re.fullmatch(_PERHAPS_LAST, words[-1], re.I)) and (
+        skipped or owner or _PLACED.match(after)
+    )
+    rest = words[:-1]
+    if len(rest) > 1 and rest[-1].lower() == "native" and not _HEADS.match(rest[0]):
+        rest = rest[:-1]  # "Rushlight Native Plants" is a firm, "Texas Native Plants" a heading
+    about = (_NOT.search(" ".join(rest)) or _YOUNG.search(name)) and not is_first(words[0])
     if about or not (sure or perhaps) or lexicon.is_common_name(name):
         return None
     form = re.match(FORM, after)

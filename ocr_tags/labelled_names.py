@@ -1,13 +1,16 @@
-"""Common names behind a label: "Common name: …", "also called …", one or a list of them."""
+"""Common names behind a label ("Common name: …", "also called …") and in lists of several languages."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
 
 from ocr_tags import lexicon, titles
+from ocr_tags.firms import is_maker
+from ocr_tags.foreign_names import genera_called
 from ocr_tags.known_names import known_name
-from ocr_tags.name_side import Side
+from ocr_tags.name_side import KNOWN, Side
 from ocr_tags.naming import LABEL
 from ocr_tags.record import Found
 from ocr_tags.titles import Piece
@@ -16,6 +19,11 @@ _COMMON_LABEL = re.compile(
     r"\b(?:common\s+names?|plant\s+name|also\s+(?:known\s+as|called|sold\s+as)|a\.?k\.?a\.?|nom\s+commun|nombre\s+com[uú]n"
     r"|deutscher\s+name|commonly\s+(?:known\s+as|called))(?:\s*[:–-]\s*|\s+|$)",
     re.I,
+)
+# Codes of the languages and lands of the trade; single letters are those of cars, with a colon only.
+_LANGUAGE = re.compile(
+    r"(?:^|(?<=[\s/|,;·•(]))(?:(?P<code>NL|FR|DE|EN|GB|UK|ES|IT|PT|PL|SE|SV|DK|DA|NO|FI|CZ|CS|HU)\)?\s?[:.–-]?"
+    r"|(?P<land>[DFEINPS])\s?:)\s+(?=[^\W\d_]{3})"
 )
 _LISTED = re.compile(r"\s*(?:,|;|/|\bor\b|\band\b|\baka\b|&)\s*")
 
@@ -75,3 +83,88 @@ def _words_between(string: str, start: int, end: int) -> Iterator[Piece]:
             at = string.index(words, position)
             position = at + len(words)
             yield Piece(at, position, words)
+
+
+# ---------------------------------------------------------------- lists in several languages
+
+
+def read_languages(side: Side) -> None:
+    """Names each behind the code of its language, "NL Lavendel FR Lavande", when one is the plant's."""
+    for group in _language_groups(side):
+        shared = side.genera or {g for one, other in pairwise(group) for g in _called(one) & _called(other)}
+        if len(group) < 2 or not any(_called(piece) & shared for piece in group):
+            continue
+        for piece in group:
+            if _called(piece) & shared or not side.answers_in(piece):
+                found = Found(titles.as_written(piece.text), (piece.start, piece.end), 0.85)
+                side.take(found)
+                side.labelled.add(found.span)
+
+
+def _language_groups(side: Side) -> Iterator[list[Piece]]:
+    """Pieces behind language codes, a code at most once in each group and no other line between."""
+    group: list[Piece] = []
+    codes: set[str] = set()
+    for line in side.lines:
+        found = list(_LANGUAGE.finditer(line.text))
+        if not found:
+            yield group
+            group, codes = [], set()
+            continue
+        for code, end in zip(found, [*(m.start() for m in found[1:]), len(line.text)], strict=True):
+            if code[0].strip(" :") in codes:
+                yield group
+                group, codes = [], set()
+            codes.add(code[0].strip(" :"))
+            words = line.text[code.end() : end].strip(" .,;:/|·•–-(")
+            start = line.start + line.text.index(words, code.end())
+            piece = Piece(start, start + len(words), words)
+            if words[:1].isupper() and (_called(piece) or titles.looks_like_name(words)):
+                group.append(piece)
+    yield group
+
+
+def _called(piece: Piece) -> frozenset[str]:
+    return genera_called(piece.text) | lexicon.genera_of(piece.text)
+
+
+def read_strokes(side: Side) -> None:
+    """Names parted by strokes or dots beside a botanical name or under a title: "Roquette / Rocket".
+
+    With two known ones, or one in another language, the others are names of the plant as well.
+    """
+    genera = side.genera | {
+        g for c in side.common if c.certainty >= KNOWN for g in lexicon.genera_of(c.value)
+    }
+    for number, line in enumerate(side.lines):
+        listed = titles.pieces(line, [])
+        if len(listed) < 2 or is_maker(line.text) or re.search(r"(?<!\w)['‘’“\"]|[™®©,:]", line.text):
+            continue
+        if not _is_beside_name(number, side) or not all(titles.is_line_of_names(p, line) for p in listed):
+            continue
+        known = [piece for piece in listed if _called(piece) & genera]
+        foreign = any(genera_called(piece.text) for piece in known)
+        others = [piece for piece in listed if piece not in known]
+        plain = all(_may_be_name(piece, side) for piece in others)
+        if not known or not plain or (others and len(known) < (1 if foreign else 2)):
+            continue
+        for piece in listed:
+            if not any(start < piece.end and end > piece.start for start, end in side.taken):
+                side.take(
+                    known_name(piece, 0.9)
+                    or Found(titles.as_written(piece.text), (piece.start, piece.end), 0.75)
+                )
+
+
+def _is_beside_name(number: int, side: Side) -> bool:
+    """Whether the line stands next to a botanical name of its own line, or right under a title."""
+    near = [side.lines[n] for n in (number - 1, number + 1) if 0 <= n < len(side.lines)]
+    botanical = any(
+        m.alone and m.span[0] < line.end and m.span[1] > line.start for m in side.mentions for line in near
+    )
+    return botanical or (number > 0 and side.lines[number - 1].title)
+
+
+def _may_be_name(piece: Piece, side: Side) -> bool:
+    plain = titles.looks_like_name(piece.text) and not titles.is_qualifier(piece.text.split())
+    return plain and not lexicon.is_genus(piece.text) and not side.answers_in(piece)

@@ -78,7 +78,8 @@ _BEFORE = later(
     rf"(?<![^\W\d_])(?:(?P<most>{_AT_MOST})|(?P<least>{_AT_LEAST})|(?P<about>{_ABOUT})):?\s{{0,2}}$", re.I
 )
 _AFTER = later(
-    r" ?(?:(?P<least>\+|or more\b|and (?:up|more|over)\b|et plus\b|o más\b|plus\b|min(?:imum)?\b\.?)"
+    r" ?(?:(?P<least>(?<! )\+|\+(?! [^\W\d_])|"
+    r"or more\b|and (?:up|more|over)\b|et plus\b|o más\b|plus\b|min(?:imum)?\b\.?)"
     r"|(?P<most>or less\b|\(?max(?:imum)?\b\.?\)?))",
     re.I,
 )

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from itertools import pairwise
 
+from ocr_tags import lexicon
 from ocr_tags.known_names import agrees
 from ocr_tags.name_block import Block
 from ocr_tags.naming import Mention
@@ -13,6 +15,10 @@ from ocr_tags.values import BotanicalName
 
 KNOWN = 0.7
 """From this certainty up a common name counts as known, and unknown titles are no longer guessed at."""
+
+
+LARGER = 1.3
+"""How much larger a title is than what is printed under it."""
 
 
 @dataclass(slots=True)
@@ -48,6 +54,10 @@ class Side:
         """Whether the line stands with a botanical name, above it."""
         return any(self.lines[number].start == line.start for block in self.blocks for number in block.above)
 
+    def is_largest(self, line: Line) -> bool:
+        """Whether it is a title in letters as large as any."""
+        return line.title and line.size >= max(other.size for other in self.lines if other.title)
+
     def is_without_cultivar(self, common: str) -> bool:
         """Whether the side names a species of this common name, and neither a cultivar nor a mark."""
         whole = [m.name for m in self.mentions if m.name.species]
@@ -63,6 +73,35 @@ class Side:
 def is_bare(name: BotanicalName) -> bool:
     """Whether it is a lone genus, which may as well be a common name: Petunia."""
     return name.name == name.genus and not name.trade_designation
+
+
+def is_headline(one: Found[str], side: Side) -> bool:
+    """Whether a genus is the one word of the largest title, right over its full name in smaller letters.
+
+    Then shops use it as the common name, whatever others stand beside it: Hosta, over Hosta 'Sky Lantern'.
+    With another name between them, or without a cultivar, it is a heading: Nepeta, over Catmint.
+    """
+    for line, below in pairwise(side.lines):
+        if line.start <= one.span[0] < line.end:
+            shown = side.is_largest(line) and not line.flat and LARGER * below.size <= line.size
+            named = any(m.alone and m.name.cultivar and below.start == m.span[0] for m in side.mentions)
+            return shown and named and _is_shop_genus(line.text)
+    return False
+
+
+def _is_shop_genus(text: str) -> bool:
+    name = text.strip(" .,|")
+    return lexicon.is_genus(name) and lexicon.is_trade_name(name)
+
+
+def headline_of(mention: Mention, side: Side) -> Line | None:
+    """The title that is the genus alone of a name whose cultivar stands below it in smaller letters."""
+    spanned = [line for line in side.lines if line.start < mention.span[1] and line.end > mention.span[0]]
+    if len(spanned) != 2 or mention.name.species or not mention.name.cultivar:
+        return None
+    first, second = spanned
+    shown = side.is_largest(first) and _is_shop_genus(first.text) and LARGER * second.size <= first.size
+    return first if shown else None
 
 
 def also_named(side: Side, genus: str) -> bool:

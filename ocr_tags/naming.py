@@ -12,8 +12,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from ocr_tags import lexicon, repair
-from ocr_tags.cultivars import with_cultivar
-from ocr_tags.epithets import plausible_epithet, tidy_epithet
+from ocr_tags.cultivars import half_quoted
+from ocr_tags.foreign_names import genera_called
 from ocr_tags.nomenclature import Parsed, read_name
 from ocr_tags.patterns import later
 from ocr_tags.record import TagText
@@ -31,14 +31,6 @@ _COMPANY = later(
 )
 _WORD = later(r"(?:[×✕+][ ]?|\b[xX][ ])?[^\W\d_]{3,}(?:-[^\W\d_]+)*")
 _LATIN = later(r"(?:us|a|um|is|e|ens|ans|ii|i|ae|oides|or|ix|ax|es|on|os|er|ys|x)$")
-
-
-# The rest of a line after a name: words with capitals, between what is left of their quotes.
-_AFTER = later(
-    r"[ ]*(?P<open>['‘’`´“”\"„‚,])?(?P<words>[A-ZÀ-Þ][^\W\d_]+(?:[’'-][^\W\d_]+)*\d{0,3}"
-    r"(?:[ ](?:of|the|de|[A-ZÀ-Þ\d](?:[\w’'-]*\w)?)){0,3}!?)"
-    r"(?P<close>['’`´“”\"])?[ .,;|]*$"
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,7 +144,7 @@ def _known(text: str, start: int, line: Line, labelled: bool) -> tuple[Parsed | 
         return None, 0
     name = parsed.name
     if name.genus is None or (name.species and lexicon.is_binomial(name.genus, name.species)):
-        return _half_quoted(text, line, parsed, 0.96)
+        return half_quoted(text, line, parsed, 0.96)
     if name.species or probe != text or _with_unknown_species(probe, start):
         return None, 0
     if name.cultivar or name.group or name.trade_designation or name.name.endswith((".", "hybrid")):
@@ -181,22 +173,6 @@ def _with_unknown_species(probe: str, start: int) -> Parsed | None:
     return None if lexicon.is_binomial(name.genus or "", name.species) else parsed
 
 
-def _half_quoted(text: str, line: Line, parsed: Parsed, trust: float) -> tuple[Parsed, float]:
-    """The name with the words after it as its cultivar, when they fill the line and lost a quote or both."""
-    match = _AFTER.match(text, parsed.end, line.end)
-    if parsed.name.cultivar or match is None:
-        return parsed, trust
-    quotes = bool(match["open"]) + bool(match["close"])
-    epithet = tidy_epithet(match["words"])
-    if not plausible_epithet(epithet) or (
-        not quotes and (is_noise(epithet) or lexicon.is_common_name(epithet))
-    ):
-        return parsed, trust
-    named = replace(parsed, name=with_cultivar(parsed.name, epithet), end=match.end("words"), quoted=quotes)
-    # A quote that is opened only may close on a line that was not read.
-    return named, trust - (0.3 if not quotes else 0.05 if match["close"] else 0.15)
-
-
 def _maybe_epithet(genus: str, word: str) -> bool:
     return lexicon.is_binomial(genus, word) or bool(
         len(word) > 3 and _LATIN.search(word) and word not in words_of("english")
@@ -210,6 +186,8 @@ def _repaired(text: str, start: int, line: Line, labelled: bool) -> tuple[Parsed
     """
     stretch = re.match(r"[^\W_]+(?:[ -][×xX]?\s?[^\W_]+){0,3}", text[start : line.end])
     if stretch is None or not (labelled or _name_like(text, start, line)):
+        return None, 0
+    if not stretch[0].isascii() and genera_called(stretch[0]):  # Hydrangée arborescente is French
         return None, 0
     words = list(re.finditer(r"[^\s]+", stretch[0]))
     best: tuple[float, str, int] | None = None
@@ -226,7 +204,7 @@ def _repaired(text: str, start: int, line: Line, labelled: bool) -> tuple[Parsed
     if best is None:
         return _repaired_genus(text, start, words)
     parsed = _reread(text, start, start + best[2], best[1])
-    return _half_quoted(text, line, parsed, 0.72 + 0.2 * best[0]) if parsed else (None, 0)
+    return half_quoted(text, line, parsed, 0.72 + 0.2 * best[0]) if parsed else (None, 0)
 
 
 def _name_like(text: str, start: int, line: Line) -> bool:

@@ -66,11 +66,16 @@ _NUMBER = later(
 
 
 _FIGURES = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9}
-_FIGURES |= {"ten": 10, "twelve": 12, "fifteen": 15, "eighteen": 18, "twenty": 20}
-_WORD = rf"(?:{'|'.join(_FIGURES)})"
+_TENS = {"twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80}
+_FIGURES |= {f"{ten}-{one}": _TENS[ten] + _FIGURES[one] for ten in _TENS for one in list(_FIGURES)}
+_FIGURES |= _TENS | {"ten": 10, "eleven": 11, "twelve": 12, "fourteen": 14, "fifteen": 15, "sixteen": 16}
+_FIGURES |= {"eighteen": 18, "ninety": 90}
+_WORD = rf"(?:{'|'.join(sorted(_FIGURES, key=len, reverse=True))})"
+_HALVES: dict[str, float] = {"a": 1, "an": 1, "half a": 0.5, "half an": 0.5}
 SPELLED = (
-    rf"(?<![^\W_]){_WORD}(?=(?: and a half| (?:to|or) {_WORD})?[ -]"
-    r"(?:inch(?:es)?|foot|feet|met(?:re|er)s?|centimet(?:re|er)s?)\b)"
+    rf"(?<![^\W_])(?:{_WORD}(?=(?: and a half| (?:to|or) {_WORD})?[ -]"
+    r"(?:inch(?:es)?|foot|feet|met(?:re|er)s?|centimet(?:re|er)s?)\b)|"
+    r"(?:half )?an?(?= (?:foot|inch|met(?:re|er))\b(?! or )))"
 )
 """A number in words counts only before a unit in words: "one in each" is none."""
 _SPELLED = later(rf"(?P<word>{SPELLED})(?P<half> and a half)?", re.I)
@@ -125,8 +130,10 @@ def _spelled_at(text: str, start: int) -> Quantity | None:
     match = _SPELLED.match(text, start)
     if match is None:
         return None
+    word = match["word"].casefold()
+    figure = _HALVES[word] if word in _HALVES else _FIGURES[word]
     unit, end, letters = _unit_at(text, match.end())
-    return Quantity(_FIGURES[match["word"].casefold()] + (0.5 if match["half"] else 0.0), unit, end, letters)
+    return Quantity(figure + (0.5 if match["half"] else 0.0), unit, end, letters)
 
 
 def _unit_at(text: str, start: int) -> tuple[str | None, int, float]:

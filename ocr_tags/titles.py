@@ -51,8 +51,9 @@ class Piece:
 
 def lines_of(tag: TagText) -> tuple[Line, ...]:
     """The lines of a side, with titles told from small print."""
+    base = _usual(tag)
     flat = not any(
-        line.size >= TITLE_SIZE and _may_name(tag.string[line.start : line.end]) for line in tag.lines
+        line.size >= TITLE_SIZE * base and _may_name(tag.string[line.start : line.end]) for line in tag.lines
     )
     lines: list[Line] = []
     left = FLAT_TITLES
@@ -64,10 +65,16 @@ def lines_of(tag: TagText) -> tuple[Line, ...]:
         )
         left -= first
         passport = passport or bool(_PASSPORT.search(text))
-        under = bool(lines) and lines[-1].title and span.size >= SUBTITLE_SIZE
-        title = first if flat else span.size >= TITLE_SIZE or under
+        under = bool(lines) and lines[-1].title and span.size >= SUBTITLE_SIZE * base
+        title = first if flat else span.size >= TITLE_SIZE * base or under
         lines.append(Line(span.start, span.end, text, span.size, title and not passport, flat))
     return tuple(lines)
+
+
+def _usual(tag: TagText) -> float:
+    """The usual size of letters, which is 1; of two or three lines the smallest: one is the title."""
+    sizes = [line.size for line in tag.lines if _worded(tag.string[line.start : line.end])]
+    return min(1.0, *sizes) if 1 < len(sizes) < 4 else 1.0
 
 
 # What follows the heading of a plant passport are its lettered lines (EU 2017/2313), not titles.
@@ -101,7 +108,8 @@ def runs(tag: TagText, lines: tuple[Line, ...]) -> Iterator[tuple[Line, ...]]:
             gaps = [tag.string[a.end : b.start] for a, b in pairwise(run)]
             together = all(gap in ("\n", "\t", " ") for gap in gaps)
             # Short words without tall letters are measured worst: "Common" above "Foxglove".
-            spread = 2.0 if is_qualifier(run[0].text.split()) else 1.45
+            known = is_qualifier(run[0].text.split()) or lexicon.is_trade_name(" ".join(r.text for r in run))
+            spread = 2.0 if known else 1.45
             if all(line.title for line in run) and together and max(sizes) <= spread * min(sizes):
                 yield run
 
@@ -126,7 +134,7 @@ def pieces(line: Line, taken: list[tuple[int, int]]) -> list[Piece]:
 
 @cache
 def words_of(name: str) -> frozenset[str]:
-    """One of the lists in `data/name_words.txt`: head, qualifier, doubtful, foreign, answer or english."""
+    """One of the lists in `data/name_words.txt`: head, qualifier, stock, doubtful, foreign, answer …"""
     text = files("ocr_tags").joinpath("data", "name_words.txt").read_text("utf-8")
     section = re.search(rf"^\[{name}\]\n((?:(?![\[#]).*\n?)*)", text, re.M)
     return frozenset(section[1].split()) if section else frozenset()

@@ -26,6 +26,12 @@ from ocr_tags.record import TagText
         ("Fresh Herbs and Roses", None),
         ("Hardy Perennials\nPlants\nelm.example", None),
         ("Raised by The", None),
+        ("Rushmere Native Plants Est. 1987", "Rushmere Native Plants"),
+        ("Texas Native Plants", None),
+        ("Tarrow's Millhouse Herbs", "Tarrow's Millhouse Herbs"),
+        ("Chef's Choice Herbs", None),
+        ("Marrow Lane Starts", "Marrow Lane Starts"),
+        ("Fresh Herb Starts", None),
     ],
 )
 def test_supplier(text: str, supplier: str | None) -> None:
@@ -39,6 +45,8 @@ def test_supplier(text: str, supplier: str | None) -> None:
         ("Cove Lantern™ Collection", "Cove Lantern"),
         ("Herb Collection", None),
         ("Patio Collection", None),
+        ('"Brushpot" Series', "Brushpot"),
+        ("Series: 'Brushpot'", "Brushpot"),
     ],
 )
 def test_series(text: str, series: str | None) -> None:

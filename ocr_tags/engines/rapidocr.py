@@ -95,21 +95,28 @@ def open_engine(languages: str = "eng", data_folder: str | None = None) -> Rapid
         raise ReaderError("The reader RapidOCR is not installed.", INSTALL) from error
     except Exception as error:
         raise ReaderError(f"RapidOCR does not start: {str(error).strip()[-200:]}.", INSTALL) from error
-    recogniser.session = _LatinOnly(recogniser.session, recogniser.postprocess_op.character)
+    _keep_latin(recogniser)
     return RapidReader(models, version("rapidocr"))
 
 
-class _LatinOnly:
-    """The recogniser with all signs but those of Latin tags made impossible: it knows Chinese as well."""
+def _keep_latin(recogniser: Any) -> None:
+    """Make all signs but those of Latin tags impossible: the recogniser knows Chinese as well, and most of its
+    memory goes into the chances of signs that no tag here prints."""
+    decoder = recogniser.postprocess_op
+    kept = [at for at, sign in enumerate(decoder.character) if sign == "blank" or _is_latin(sign)]
+    decoder.character = [decoder.character[at] for at in kept]
+    recogniser.session = _Only(recogniser.session, np.array(kept))
 
-    def __init__(self, session: Any, signs: Sequence[str]) -> None:
-        self.session = session
-        self.allowed = np.array([sign == "blank" or _is_latin(sign) for sign in signs], np.float32)
+
+@dataclass(frozen=True)
+class _Only:
+    """A recogniser that gives the chances of some of its signs only."""
+
+    session: Any
+    kept: NDArray[np.intp]
 
     def __call__(self, batch: NDArray[np.float32]) -> NDArray[np.float32]:
-        chances: NDArray[np.float32] = self.session(batch)
-        chances *= self.allowed
-        return chances
+        return np.asarray(self.session(batch)[..., self.kept], np.float32)
 
 
 def _is_latin(sign: str) -> bool:

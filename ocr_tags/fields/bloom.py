@@ -11,7 +11,13 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from ocr_tags.fields.bloom_flowers import clause_before, of_flowers, opens_with_colours
+from ocr_tags.fields.bloom_flowers import (
+    before_flowers,
+    clause_before,
+    of_flowers,
+    opens_with_colours,
+    opens_with_flowers,
+)
 from ocr_tags.fields.bloom_numbers import LABELS, read_numbers, span
 from ocr_tags.fields.phrases import Hit, Phrases, clean, fold, listed
 from ocr_tags.fields.values import SECOND_LANGUAGE, Labelled, labelled
@@ -48,8 +54,7 @@ _TERMS = Phrases(_terms, shortest=6)
 
 _JOIN = later(
     r"\.?\s?(?:[-–—/&+~]|\bt/?m\b|\bthrough to\b|\bright through\b|\bto\b|\bthrough\b|\bthru\b|\buntil\b"
-    r"|\btill?\b|,?\s?\band\b|,?\s?\bor\b|,|\binto\b"
-    r"|\bup to\b|\ba\b"
+    r"|\btill?\b|,?\s?\band\b|,?\s?\bor\b|,|\binto\b|\bup to\b|\ba\b"
     r"|\bau\b|\baux\b|\bjusqu.{1,2}(?:a|au|aux)?\b|\bet\b|\by\b|\bhasta\b|\bbis\b|\bund\b|\btot\b|\ben\b"
     r"|\bog\b|\boch\b|\btil\b)\s?"
     r"(?:the |a |again in |les |la |el )?"
@@ -63,12 +68,10 @@ _VERB = later(
     r"|fioritura)\b"
     r"(?: (?:period|times?|seasons?|months?)\b)?(?:\s?/\s?[^\W\d_]+(?:[ \n][^\W\d_]+){0,3}\s?[:|/–—-]+)?"
     r"(?P<filler>(?:[ ,\n]+(?:from|in|during|throughout|all|through|continuously|profusely|heavily"
-    r"|abundantly|freely|"
-    r"non-?stop|best|mainly|mostly|repeatedly|again|appear|appears|appearing|open|opening|are|produced"
-    r"|borne|held|"
-    r"the|on|bloom|blooms|white|pink|red|blue|purple|yellow|orange|violet|lavender|cover|covers|this"
-    r"|plant|each|long|"
-    r"de|du|en|desde|von|im|vom|van|dans|tout|todo|l|d|le|la|el|a|au)){0,6})[ ,:'’\n|–—-]*$"
+    r"|abundantly|freely|non-?stop|best|mainly|mostly|repeatedly|again|appear|appears|appearing|open|opening"
+    r"|are|produced|borne|held|the|on|over|a|season|every|bloom|blooms|white|pink|red|blue|purple|yellow|orange"
+    r"|violet|lavender|cover|covers|this|plant|each|long|de|du|en|desde|von|im|vom"
+    r"|van|dans|tout|todo|l|d|le|la|el|a|au)){0,6})[ ,:'’\n|–—-]*$"
 )
 _CHORE = later(
     r"\b(?:prune?d?|cut|deadhead\w*|remove|spent|after|before|pinch\w*|divide|plant(?:ed)? (?:in|out)"
@@ -149,7 +152,8 @@ def _is_part(term: _Term) -> bool:
 
 
 _OTHER_TIME = later(
-    r"\b(?:plant|sow|harvest|pick|prun|cut|feed|ship|available|interest|colou?r|fruit|berr|foliage|calendar"
+    r"\b(?:plant(?!(?:as?|es?)\b)|sow|harvest|pick|prun|cut|feed|ship|available|interest|colou?r|fruit|berr"
+    r"|foliage|calendar"
     r"|start|transplant|divide|protect|season|semis|recolte|siembra|cosecha|aussaat|ernte|pflanz|zaai"
     r"|oogst)"
 )
@@ -218,7 +222,7 @@ def _certainty(text: str, chain: _Chain, start: int, after: dict[int, Labelled])
         return 0.0
     for begin, found in after.items():
         between = folded[begin:start]
-        colours = ":" not in text[found.label : begin] and opens_with_colours(between)
+        colours = opens_with_colours(between) or (not found.bare and opens_with_flowers(between))
         torn = _HANGING.search(clause_before(text, found.label))
         if begin <= start and not torn and (colours or _LEAD.fullmatch(between)):
             return sure * found.certainty / (SECOND_LANGUAGE if _is_beside(text, found) else 1)
@@ -230,6 +234,8 @@ def _certainty(text: str, chain: _Chain, start: int, after: dict[int, Labelled])
         return 0.85 * sure
     if _REVERSE.match(folded, end):
         return 0.8 * sure
+    if certain := before_flowers(text, start, end):
+        return certain * sure
     cold = chain[0].value.season in ("fall", "winter")
     return sure * of_flowers(text, start, end, months=any(h.value.month for h in chain), cold=cold)
 

@@ -19,7 +19,8 @@ _FLOWER = (
     r"|inflorescences?|flowerheads|catkins|fleurs|flores|bluten|bloemen)"
 )
 _REST = (
-    r"(?P<rest>(?: [^.;]{0,70}?)?(?:,| -| –|\b(?:in|from|during|throughout|appear(?:ing)?|open(?:ing|s)?))"
+    r"(?P<rest>(?: [^.;]{0,70}?)?(?:,| -| –|\b(?:in|from|during|throughout|all|every|each|appear(?:ing)?"
+    r"|open(?:ing|s)?))"
     r"|,? [^.;]{0,70},(?: (?:in|from|during))?|) ?$"
 )
 _OF_FLOWERS = later(rf"\b{_FLOWER}{_REST}")
@@ -27,9 +28,10 @@ _OF_SHAPES = later(lambda: rf"(?<![\w-]){colour_list()} (?:[a-z-]+ )?{SHAPE}{_RE
 _COLOURS_ONLY = later(
     lambda: (
         rf"[\W_]*{colour_list()}(?: (?:and|with|on) {colour_list()})?(?P<link>,| -| –| in| from"
-        rf"|) ?(?:in )?"
+        rf"| de| im|) ?(?:in )?"
     )
 )
+_FLOWERS_TOLD = later(r"(?:[^.;:\n\t]|\.(?=\d)){3,60}(?:,| [-–—]| (?:in|from|during|de|im|von)) ?")
 _OTHER = later(
     r"\b(?:prun\w*|cut|dead ?head\w*|remov\w+|before|after|fad\w+|spent|followed|fruits?|berr\w+|seeds?"
     r"|seedheads"
@@ -38,7 +40,8 @@ _OTHER = later(
     r"|feed\w*|fertili\w+|attract\w*|not?|when|until|once|protect\w*|bulbs?|tubers?|then|over|dorman\w+"
     r"|dry|dried"
     r"|trim\w*|shear\w*|pinch\w*|lift|move|repot|water|more|mulch\w*|available|ship\w*|colou?r|autumn|fall"
-    r"|ripen\w*|set|nectar|shelter\w*|stake|cover|shield|keep|give|provide|apply|nursery|market|farms?)\b"
+    r"|ripen\w*|set|used?|eaten|salads?|nectar|shelter\w*|stake|cover|shield|keep|give|provide|apply"
+    r"|nursery|market|farms?)\b"
 )
 _CLOSED = later(r"$|[.,;\n\t]| [|•·]")
 _LEAF_BEFORE = later(
@@ -89,6 +92,37 @@ def of_flowers(text: str, start: int, end: int, *, months: bool, cold: bool) -> 
     return 0.0
 
 
+_ITS_FLOWERS = later(r"[ \n](?:flowers?|blossoms?)(?=[.,;\n\t]|$| (?:with|in|on|of|are|veined|edged|and)\b)")
+_BEARS = later(
+    lambda: (
+        r"(?:^|[.;:!\t\n•|] ?|\b(?:with|bears?|bearing|produces|producing|has|and) )"
+        r"(?:(?:an?|showy|fragrant|scented|small|large|masses of|lovely|abundant|bright"
+        rf"|{colour_list()}),? )*\Z"
+    )
+)
+"""What may stand before the time of "White summer flowers"."""
+_PAIRED = later(
+    r"\b(?:plant|pairs?|combines?|mix|team|goes|good|great|well|partners?|companions?)\b(?: \w+)? (?:with"
+    r"|for|to) "
+)
+"""Before the flowers of other plants."""
+
+
+def before_flowers(text: str, start: int, end: int) -> float:
+    """How sure it is that the flowers named behind the time are the plant's; 0 when not.
+
+    >>> tag = "A climber with white summer flowers"
+    >>> before_flowers(tag, 21, 27), before_flowers("Plant with spring flowers", 11, 17)
+    (0.7, 0.0)
+    """
+    folded = fold(text)
+    before = folded[max(0, start - 90) : start]
+    if not _ITS_FLOWERS.match(folded, end) or not _BEARS.search(before) or _PAIRED.search(before):
+        return 0.0
+    named = text[start].isupper() and text[end:].lstrip()[:1].isupper()  # "Spring Flowers"
+    return 0.0 if named else 0.7
+
+
 def opens_with_colours(words: str) -> bool:
     """Whether colours are all that stands between a label of bloom and the time: "Blooms: White, in May".
 
@@ -96,3 +130,12 @@ def opens_with_colours(words: str) -> bool:
     (True, False)
     """
     return bool(_COLOURS_ONLY.fullmatch(words))
+
+
+def opens_with_flowers(words: str) -> bool:
+    """Whether what stands between "Flowers:" and the time speaks of flowers alone: "White, fragrant - May".
+
+    >>> opens_with_flowers("white, fragrant - "), opens_with_flowers("cut faded ones in ")
+    (True, False)
+    """
+    return bool(_FLOWERS_TOLD.fullmatch(words)) and not _OTHER.search(words)

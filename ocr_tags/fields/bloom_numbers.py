@@ -16,7 +16,10 @@ _ROMAN = {r: n for n, r in enumerate(_NUMERALS, 1)}
 
 LABELS = label_phrases("bloom")
 """The labels of a bloom time."""
-_NUMERIC_LABEL = later(r"(?:blute|blutezeit|bl|bloei\w*|bloom months|flowering months|floraison|floracion)\b")
+_NUMERIC_LABEL = later(
+    r"(?:blute|blutezeit|bl|bloei\w*|bloom months|months of bloom|months in flower|flowering months"
+    r"|floraison|floracion)\b"
+)
 _NUMBERS = later(
     r"(?P<a>[IVX]{1,4}|\d{1,2})(?:\s?[-–—]\s?(?P<b>[IVX]{1,4}|\d{1,2}))?(?=$|[\s,;.|)])(?!\s?(?:\d|in|cm"
     r"|ft|we|da|\"))"

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import islice
 
 from ocr_tags.fields.phrases import Phrases, clean, flowing, fold
@@ -38,6 +39,7 @@ def after_labels(
     Where label and value together make a `sentence` ("Feed weekly"), there is no label.
     """
     for found in labelled(text, labels):
+        found = replace(found, end=_with_next(text, found.end, sentence))
         phrase = clean(text[found.start : found.end])
         if not any(character.isalpha() for character in phrase) or len(phrase) > 160 or labels.whole(phrase):
             continue
@@ -57,6 +59,14 @@ def after_labels(
         yield Found(phrase, (found.start, found.end), found.certainty * doubt)
 
 
+def _with_next(text: str, end: int, sentence: re.Pattern[str]) -> int:
+    """The end of a labelled phrase, with what the same line says of it next: "Sparingly. Allow to dry"."""
+    gap = later(r"[.;!] ").match(text, end)
+    if not gap or not sentence.match(flowing(text), gap.end()):
+        return end
+    return value_end(text, gap.end())
+
+
 _BROKEN = later(
     r"(?![aAàyoI] )[^\W\d_] (?=[a-z])|\W*[^\W\d_]{1,4}\.+(?=[A-Z])|(?:drained|draining|drainage|and|or|of"
     r"|than)\b"
@@ -65,8 +75,16 @@ _BROKEN = later(
 _OTHER_JOB = later(
     r"[,;] (?:and |then )?(?=(?:cut|prune|dead-?head|pinch|trim|shear|stake|mulch|plant|space|harvest|divide"
     r"|remove|protect|pick|lift|fertili[sz]e|feed|water)\b)"
+    r"|,? (?:and|&) (?:then )?(?=(?:fertili[sz]e|feed|water|mulch|dead-?head|cut back|prune|pinch"
+    r"|keep)\b(?! again))"
+    r"|(?:,|,? (?:and|&|or)) (?=(?:an? )?(?:(?:full|part(?:ial)?|bright|light|some|morning|afternoon) "
+    r"(?:sun|shade|light)|sun|shade|(?:rich|fertile|well[- ]drain(?:ed|ing)|good|average|sandy"
+    r"|free[- ]draining"
+    r"|loamy|acidic?|moist)(?:[, ]+[\w-]+)? soil)\b)"
 )
-"""Where a sentence turns to another job: "Keep moist, cut back in fall"."""
+"""Where a sentence turns to another job or another need: "Keep moist, cut back in fall"."""
+_SAME_CLAUSE = later(r"(?i)\w,? \w+,? (?:and|then|with|but|&)\s$")
+"""A phrase may also begin behind such words: "Firm in and feed weekly"."""
 
 
 def opens_sentence(text: str, at: int) -> bool:
@@ -82,7 +100,8 @@ def sentences(text: str, opening: re.Pattern[str], certainty: float) -> Iterator
         jobs = _OTHER_JOB.finditer(folded, match.end(), end)
         end = next((job.start() for job in jobs if not opening.match(folded, job.end())), end)
         phrase = clean(text[match.start() : end])
-        if opens_sentence(text, match.start()) and 6 <= len(phrase) <= 160:
+        opens = opens_sentence(text, match.start()) or _SAME_CLAUSE.search(text[: match.start()])
+        if opens and 6 <= len(phrase) <= 160:
             doubt = 0.4 if is_torn(text[match.start() : end]) else 1.0
             yield Found(phrase, (match.start(), end), certainty * doubt)
 

@@ -17,7 +17,8 @@ from ocr_tags.firms import labelled_firms
 from ocr_tags.record import Found, TagText
 
 _WORDS = Phrases(lambda: {word: kind for kind, words in listed("kind").items() for word in words}, shortest=8)
-_FRUIT = re.compile(r"\bfruit[ \n]$")
+_FRUIT = re.compile(r"\b(?P<fruit>fruit(?:ing)?)[ \n]$")
+_FRUITING = frozenset(("tree", "vine", "shrub"))
 
 _LIVES = frozenset(("annual", "perennial", "biennial", "tender_perennial"))
 """How long a plant lives goes before what it is: Perennial grass, Annual vine."""
@@ -57,25 +58,38 @@ _ADJECTIVE = (
     r"|carpeting|creeping|arching|erect"
     r"|semi-woody|wiry|tuberous|rhizomatous|cottage|hardwearing|hard-wearing|adaptable|salad|leafy|root"
     r"|perpetual|everbearing|self fertile|fruit-bearing|indoor|exotic|frost[- ]hardy|semi-hardy|fully hardy"
-    r"|very hardy|semi-deciduous|semi-dwarf|miniature|columnar|medium|giant|large-leaved|cultivated|wild)"
+    r"|wall|stone|foliage|tidy|neat|lax|favou?rite|loose|pretty|immergruner?|sommergruner?|laubabwerfender?"
+    r"|winterharter?"
+    r"|bluhender?|persistant|caduc|grimpant|very hardy|semi-deciduous|semi-dwarf|miniature|columnar|medium"
+    r"|giant|large-leaved|cultivated|wild)"
 )
 _ADJECTIVES = rf"(?:{_ADJECTIVE}[ ,]{{1,2}}(?:(?:to|or|and) )?){{0,4}}"
-_WHOLE = re.compile(rf"[\W_]*(?:zones?\s?\d+\w?\s)?{_ADJECTIVES}")
+_WHOLE = re.compile(
+    rf"[\W_]*(?:(?:fr|de|en|nl|es|it|dk|se|gb|uk)\s)?(?:zones?\s?\d+\w?\s"
+    rf"|\d+(?: ?[-–] ?\d+)? days )?{_ADJECTIVES}"
+)
 _TRAIL = re.compile(
-    r"(?:[^\w,]|_)*(?:plants?[\W_]*|rustiques?[\W_]*|indigenes?[\W_]*|starts?|starters?|seedlings?|plugs?"
-    r"|transplants?|no\.? ?\d+|\d{1,2} ?/ ?(?:\d{1,2}|\+))?(?:[^\w,]|_)*$"
+    r"(?:[^\w,]|_)*(?:(?:plug |young )?plants?[\W_]*|rustiques?[\W_]*|indigenes?[\W_]*|starts?|starters?"
+    r"|seedlings?|plugs?|transplants?|bedding|hedging|elsewhere|no\.? ?\d+|\d{1,2} ?/ ?(?:\d{1,2}"
+    r"|\+))?(?:[^\w,]|_)*$"
     r"|\s+zn?\.? ?\d|\s+(?:h|ht)?\.? ?\d[\d.,]*(?: ?[-–] ?\d[\d.,]*)? ?(?:m|cm|ft|in|inch(?:es)?|feet)\b"
     r"|\W{0,3}\(?(?:in )?(?:usda )?(?:hardiness )?zones?\b"
+    r"|,? #?\d[\d./]*(?: ?(?:gal|gallon|qt|quart|pt|pint|l|lt|ltr|lit(?:er|re)s?|cm|mm|m|in|inch|ft|pk|pack"
+    r"|ct|count)\b|[\"”″'’]| *$)|(?: rustique)?\s?\([^)]*\)?|,? (?:in|for) (?:most|all|many|cold(?:er)?"
+    r"|cool(?:er)?|northern)"
+    r" (?:zones|areas|climates|regions|gardens|states)\b|\s+aus\s"
     r"|\s?[,•|;–—-]\s(?:zones?|hardy|sun|full|part|shade|height|usda)\b|\s+hardy\b|\s+(?:de|du)\s"
 )
 _JOIN = re.compile(rf"\s?(?:/|,|&|\+|\bor\b|\band\b|-|–|\bou\b|\bo\b|[|·•]|\n(?!\n))\s?(?:{_ADJECTIVE}\s)?")
+_OR_HEDGE = re.compile(r" (?:or|and|/) (?:hedge|hedging|screen)\W*")
 _BESIDE = re.compile(rf"\s?[/,&-]?\s?(?:{_ADJECTIVE}\s)?")
 _SENTENCE = re.compile(
     rf"\b(?:(?:this|is an?|an?|these|makes an?|our) (?:{_ADJECTIVE},? (?:and )?){{0,4}}(?:[a-z]+-[a-z]+ )?)$"
 )
 _OPENS = re.compile(rf"(?:^|(?<=[.!;•|] )|(?<=[\t\n])){_ADJECTIVES}(?:[a-z]+-[a-z]+ )?$")
 _GOES_ON = re.compile(
-    r" (?:(?:for|with|native|that|which|whose|on|in (?:full|part|sun|shade)|bearing|grown for|loved by"
+    r"(?: bedding| hedging)? (?:(?:for|with|native|that|which|whose|on|in (?:full|part|sun|shade)|bearing"
+    r"|grown for|loved by"
     r"|prized"
     r"|ideal|suitable|suited|to \d|up to \d|reaching|growing to|forming)\b(?! (?:gardens?|nursery)\b)"
     r"|(?:or|and) (?:short|long)-lived )|, [a-z]"
@@ -86,12 +100,36 @@ _OF_PLANT = re.compile(
     r"(?: (?:that|which|with|is|are|grows?|for|has|bears|produces|native|hardy|growing|forming|whose"
     r"|covered|loved|"
     r"blooms?|prized|valued|grown|featuring|offering|offers|adds|thrives|performs|features|makes|returns"
-    r"|in zones?)\b|[.,;:!]| [•·|]|$)"
+    r"|in zones?|\d+)\b|[.,;:!]| [•·|]|$)"
 )
 _NOT_ONE = re.compile(
     r"\b(?:as|like|under|around|near|with|to|not|than|unlike|over|through|against|support|along|up|into"
     r"|beneath)\s"
     rf"(?:an?\s|the\s)?{_ADJECTIVES}$"
+)
+
+
+_PART_END = re.compile(
+    r"(?i) [/|•·+–—-] |; |(?<=\w), (?=[\d#]|zn?\.? ?\d|zones?\b|annual elsewhere|annual in )|(?<=\w) ?· ?"
+)
+"""Between what a cell tells of several fields: "Perennial - 3 ft", "FS / 10-12 in. / annual"."""
+_PREPOSITION = (
+    r"(?:for|of|to|in|on|with|from|like|as|under|between|than|every|into|and|or|at|by|near|is|are)\b"
+)
+_ANY_WORDS = rf"(?:(?!{_PREPOSITION})[a-z][a-z-]*,? (?:and )?){{0,3}}"
+_THIS = re.compile(
+    rf"(?<!under )(?<!around )(?<!near )(?<!beneath )(?<!than )(?<!like )\bthis {_ANY_WORDS}$"
+    rf"|\bi.?a?m an? (?:\d[\d'’\" ]*(?:to \d[\d'’\" ]*)?(?:ft|foot|m|cm|in)?\.? ?)?{_ANY_WORDS}$"
+    rf"|\bone of (?:our|the) {_ANY_WORDS}$|(?:^|[.!?•*] |[\t\n])an? {_ANY_WORDS}$"
+)
+"""The plant itself, whatever is said of it: "this tidy annual", "A lax shrub", "I'm a 10 ft vine"."""
+_OF_THIS = re.compile(
+    r"[.,;:!(]| [-–—•·|(]| (?:that|which|with|is|are|for|has|bears|native|hardy|whose|where|it|to|from"
+    r"|up to|at|of"
+    r"|in|on|by|when|after|before|and|but|an?|the|thrives|loves?|likes|needs|will|may|can|blooms?|grows?"
+    r"|gives|makes"
+    r"|reach(?:es)?|ideal|perfect|excellent|great|[a-z]{3,}(?:ed|ing)|\d+)\b(?! (?:gardens?|border"
+    r"|nursery)\b)|$"
 )
 
 
@@ -112,6 +150,7 @@ def read_categories(tag: TagText) -> Iterator[Found[str]]:
         hit
         for hit in _WORDS.find(text)
         if not re.match(r"['’]s\b", folded[hit.end :])
+        and (folded[hit.start : hit.end] not in _DOTTED or folded[hit.end : hit.end + 1] == ".")
         and not any(start <= hit.start < end for start, end in firms)
     ]
     values = [(found.start, found.end) for found in labelled(text, _LABELS)]
@@ -121,8 +160,8 @@ def read_categories(tag: TagText) -> Iterator[Found[str]]:
     seen: set[str] = set()
     for hit, certainty in graded:
         kinds = [(hit.value, (hit.start, hit.end))]
-        if hit.value == "tree" and _FRUIT.search(folded, 0, hit.start):
-            kinds.append(("fruit", (hit.start - len("fruit "), hit.start - 1)))
+        if hit.value in _FRUITING and (fruit := _FRUIT.search(folded, 0, hit.start)):
+            kinds.append(("fruit", fruit.span("fruit")))
         for kind, span in kinds if certainty == LABELLED or (certainty and not told) else ():
             if kind not in seen:
                 seen.add(kind)
@@ -169,22 +208,31 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
     start, end = next(cell for cell in cells(text) if cell[0] <= hit.start < cell[1])
     if hit.value in _NAMES_TOO and not _is_kind_of_rose(folded, start, end):
         return 0.0
+    if _is_offer(folded, [other for other in hits if start <= other.start < end]):
+        return 0.0
     if _fills(folded, start, end, hits, hit):
         return 0.0 if hit.value in _USES_TOO else 0.9
+    if (part := _part(text, start, end, hit.start)) and _fills(folded, *part, hits, hit):
+        return 0.0 if hit.value in _USES_TOO else 0.8
     sentence = next((part for part in _sentences(text) if part[0] <= hit.start < part[1]), None)
     if sentence and _fills(folded.replace("\n", " "), *sentence, hits, hit):
         return 0.8
     if _opens_sentence(text, folded, hit):
         return 0.8
     before = folded[max(0, hit.start - 70) : hit.start].replace("\n", " ")
+    flow = folded.replace("\n", " ")
+    if _THIS.search(folded[max(0, hit.start - 70) : hit.start].replace("\n", " ")) and _OF_THIS.match(
+        flow, hit.end
+    ):
+        return 0.8
     opens = None if _NOT_ONE.search(before) else _SENTENCE.search(before)
-    return 0.85 if opens and _OF_PLANT.match(folded.replace("\n", " "), hit.end) else 0.0
+    return 0.85 if opens and _OF_PLANT.match(flow, hit.end) else 0.0
 
 
 def _opens_sentence(text: str, folded: str, hit: _Kind) -> bool:
     """ "Evergreen shrub for rock gardens", "10 bulbs": no article, but the noun comes first and goes on."""
     if hit.value == "bulb" and _COUNTED.search(folded, 0, hit.start):
-        return bool(re.match(r"[^\w\n\t]*(?:\d|[-–/]|$|[\n\t])", folded[hit.end :]))
+        return bool(re.match(r"[^\w\n\t]*(?:(?:size )?\d|[-–/]|$|[\n\t])", folded[hit.end :]))
     opening = _OPENS.search(folded, 0, hit.start)
     if not opening or hit.value in _USES_TOO or folded[hit.start : hit.end].endswith("s"):
         return False
@@ -202,6 +250,30 @@ def _next_word(text: str, joint: re.Match[str]) -> str:
     return text[joint.end() - 1 :].split(maxsplit=1)[0]
 
 
+_USE_LABEL = re.compile(r"[^\W\d]+(?: [^\W\d]+){0,2} ?:")
+
+
+def _part(text: str, start: int, end: int, at: int) -> tuple[int, int] | None:
+    """The part of a cell in which `at` lies, when marks divide it; of "Uses: hedge / shrub" none."""
+    cuts = list(_PART_END.finditer(text, start, end))
+    if not cuts or _USE_LABEL.match(text, start):
+        return None
+    begins = [start, *(cut.end() for cut in cuts)]
+    ends = [*(cut.start() for cut in cuts), end]
+    part = next(((one, other) for one, other in zip(begins, ends, strict=True) if one <= at < other), None)
+    return None if part and text[slice(*part)].casefold() == "fruit" else part  # "Fruit - red in autumn"
+
+
+def _is_offer(folded: str, inside: list[_Kind]) -> bool:
+    """Whether a line tells what a nursery grows: "Trees • Shrubs • Perennials"."""
+    several = len({hit.value for hit in inside}) > 2
+    return several and all(folded[hit.start : hit.end].endswith("s") for hit in inside)
+
+
+_DOTTED = frozenset(("per", "ann"))
+"""Short for perennial and annual only with a full stop."""
+
+
 def _fills(folded: str, start: int, end: int, hits: list[_Kind], hit: _Kind) -> bool:
     """True when kinds, their adjectives and a zone are all there is between `start` and `end`."""
     inside = [other for other in hits if start <= other.start < end]
@@ -213,4 +285,5 @@ def _fills(folded: str, start: int, end: int, hits: list[_Kind], hit: _Kind) -> 
         paired = gap == " " and (one.value in _LIVES or (one.value, other.value) in _PAIRS)
         if not (beside or paired or _JOIN.fullmatch(gap)):
             return False
-    return bool(_TRAIL.match(folded[inside[-1].end : end]))
+    rest = folded[inside[-1].end : end]
+    return bool(_TRAIL.match(rest) or (len(inside) == 1 and _OR_HEDGE.fullmatch(rest)))

@@ -29,14 +29,15 @@ _PLACE = (
     r"eastern|western|northern|southern|midwest(?:ern)?|northeast(?:ern)?|southeast(?:ern)?"
     r"|southwest(?:ern)?|northwest(?:ern)?|"
     r"great plains|prairie|regional|local|locally|australian|mexican|ozark|appalachian|great lakes|"
-    r"gulf coast|coastal|desert|mountain|atlantic|pacific)"
+    r"(?:gulf|east|west) coast|coastal|desert|mountain|atlantic|pacific)"
 )
 _KIND = (
     r"(?:plants?|wildflowers?|species|perennials?|shrubs?|trees?|grass(?:es)?|ferns?|vines?|annuals?"
     r"|flowers?|cultivars?)"
 )
 _NATIVE_TO = later(
-    r"\b(?:native (?:to|of|from)|originaire d\w*|indigene (?:a|au|de)|nativ[ao] de|beheimatet in)\b"
+    rf"\b(?:native(?: {_KIND})? (?:to|of|from|across|throughout)|native in|(?:indigenous|endemic) to"
+    rf"|originaire d\w*|indigene (?:a|au|de)|nativ[ao] de|beheimatet in)\b"
 )
 _NATIVE_KIND = later(
     rf"(?:\b{_PLACE} )+native(?: {_KIND})?\b|\bnative {_KIND}\b|\bplantes? indigenes?\b"
@@ -53,6 +54,10 @@ _NOT_NATIVE_WORD = later(
     r"|insects|butterflies|co\b|center|centre|ltd)"
 )
 _OPEN_END = later(r"\b(?:(?:north|south|east|west|mid)(?:[- ]?(?:east|west))?(?:ern)?|central|the)$", re.I)
+_AFTER_STATES = later(
+    r"\.\s(?:&|and|to|or|[A-Z][a-z]+(?:west|east|lands?|ains?)\b|(?:Gulf|Great|Pacific|Atlantic|East|West)\b)"
+)
+"""What goes on from "the U.S.", whose stop ends no sentence: "and Canada", "Southeast", "Gulf Coast"."""
 _ALONE = later(r"[\W_]*(?P<value>(?:(?:locally|truly) )?native(?:: yes)?|indigene|autoctona)[\W_]*")
 
 
@@ -92,6 +97,8 @@ def _past_open_end(text: str, start: int) -> int:
     ['Native to eastern North', 'America']
     """
     end = value_end(text, start)
+    if text[:end].endswith(("U.S", "U.S.A")) and _AFTER_STATES.match(text, end):
+        end = value_end(text, end + 1)
     if _OPEN_END.search(text[start:end]) and re.match(r"\n[^\n]", text[end:]):
         return value_end(text, end + 1)
     return end
@@ -114,6 +121,16 @@ _HARM = later(
     r"|could) be fatal|fatal if"
     r"|(?:not|never) (?:intended |meant |suitable |safe )?(?:for |be )?(?:human |animal |internal )?"
     r"(?:consumption|consumed|eaten)|(?:do not|don.t|never) (?:eat|ingest|consume)"
+    r"|not (?:recommended|fit|suited|good|safe) (?:for|to) (?:human )?(?:eat(?:ing)?|consumption"
+    r"|consum(?:e|ing))"
+    r"|(?:not|never) for (?:eating|food|culinary use|human use)"
+    r"|unsafe (?:to|for)|handle with (?:gloves|care)|(?:beware(?: of)?|mind|watch for)(?: the"
+    r"| its)? (?:sharp )?(?:thorns"
+    r"|spines|prickles)|(?:fatal|lethal|deadly|dangerous|hazardous|bad) (?:to|for) (?:your )?(?:pets"
+    r"|cats|dogs|horses"
+    r"|livestock|humans|people|animals|children)|not (?:pet|child)[- ](?:friendly|safe)"
+    r"|not safe (?:for|around) \w+"
+    r"|avoid (?:skin |eye )?contact with (?:the |its )?(?:\w+ )?(?:sap|hairs|juice|berries|spines)"
     r"|irrita(?:nt|ting|te|tes|tion)|(?:cause|causes|causing) (?!no\b)(?:\w+ )?(?:\w+ )?(?:rash(?:es)?"
     r"|dermatitis|blister\w*|skin burns?|burns? to"
     rf"|vomiting|discomfort|allerg\w+|illness|stomach upset|upset)|(?:discomfort|illness|upset|sick"
@@ -127,7 +144,7 @@ _HARM = later(
     r"|(?:for )?(?:ornamental|decorative) (?:use|purposes?) only|wear (?:protective )?(?:gloves|eye)|thorny"
     r"|stinging hairs"
     r"|(?:sharp|has|with|large|many) (?:thorns|spines|prickles)|sharp (?:leaf )?(?:edges|tips|points))\b"
-    r"|(?:^|(?<=[\n\t.:;] )|(?<=[\n\t]))(?:thorns|spines)(?=[!l](?!\w))"
+    r"|(?:^|(?<=[\n\t.:;] )|(?<=[\n\t]))(?:thorns|spines)(?=!)"
 )
 _HARM_ELSEWHERE = later(
     r"\b(?:toxi[qc]\w{1,3}|venen\w+|nocif\w*|ne pas (?:consommer|ingerer|manger)|epineux|irritant\w+"
@@ -142,6 +159,12 @@ _RIGHTS = later(
     r"|\b(?:unauthori[sz]ed|unlicen[sc]ed|illegal|prohibid[ao]"
     r"|interdit\w*)\b[^.;\t]{0,40}\b(?:propagation|reproduction|multiplication)\b"
 )
+_FURTHER = later(
+    r"(?i);\s+(?=[^.;!]*\b(?:may|can|could|will|causes?|is|are|not (?:for|to|suitable)|do not|don.t"
+    r"|harmful|toxic"
+    r"|poisonous|if (?:eaten|ingested|swallowed))\b)"
+)
+"""Where another danger follows: "Harmful if eaten; sap may irritate"; advice after a danger belongs to it."""
 _HARMLESS = later(
     r"(?:\b(?:non|not|nor|is not|are not|isn.t|no known)[ -]*(?:known to be |considered )?|\b(?:resists?"
     r"|crown of|nearly|almost|un)\s)$"
@@ -201,6 +224,8 @@ def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
     lines = [at for at in range(begin, start) if text[at] == "\n" and not _runs_on(text, at)]
     begin = lines[-1] + 1 if lines else begin
     stop = value_end(text, end)
+    if further := _FURTHER.search(text, end, stop):
+        return begin, further.start()
     while text[stop : stop + 1] == "\n" and _all_capitals(text, begin, stop):
         stop = value_end(text, stop + 1)
     return begin, stop

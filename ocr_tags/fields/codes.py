@@ -53,8 +53,8 @@ _COUNTRY = r"(?:u\.? ?s\.? ?)?"
 _NUMBER = r"(?P<number>\d{1,2}[,.] ?\d{3}|\d{4,5})(?![\d-])(?!,\d)"
 _KIND = r"(?:\s?P[123]\b)?"
 _PLANT_PATENT = later(
-    rf"(?<![^\W_]){_COUNTRY}(?:p\.? ?p\.?(?: ?a\.?)?|plant pat(?:ent|\b\.?))\s?(?:\s?(?:no\b\.?|number"
-    rf"|num\.?|nº|#)\s?[:#]?)?\s?{_NUMBER}{_KIND}",
+    rf"(?<![^\W_]){_COUNTRY}(?:p\.? ?p\.?(?: ?a\.?)?|plant pat(?:ents?|s?\b\.?))\s?:?(?:\s?(?:nos?\b\.?"
+    rf"|numbers?|num\.?|nº|#)\s?[:#]?)?\s?{_NUMBER}{_KIND}",
     re.I,
 )
 _MORE = later(rf"\s?(?:,|&|and|/|;)\s?(?:#\s?)?{_NUMBER}(?!\s?(?:in|cm|\"|%))", re.I)
@@ -69,7 +69,8 @@ _UTILITY = later(
 _PATENT_PENDING = later(r"(?<!plant )\bpat(?:ent|\.)?s? pend(?:ing\b|\.)", re.I)
 _RIGHTS = later(
     r"(?<![^\W_])(?P<office>EU ?|UK ?|AU ?|NZ ?|US ?|Can\.? ?|CAN ?)?(?P<kind>CPBRAF|PBRAF|CPBR|PBR|PVRAF"
-    r"|PVR|PVPA|PVP|CPVR|COPF)"
+    r"|PVR|PVPA|PVP|CPVR|COPF|(?i:plant breeders?['’]?s?['’]? rights?))"
+    r"(?P<applied> ?(?:AF\b|(?i:applied for|pending)))?"
     r"(?![^\W\d_])(?:[ :]?(?:No\.?|#|Nr\.?)? ?#?(?P<number>\d[\d/]{2,11}))?"
 )
 
@@ -112,4 +113,6 @@ def _digits(printed: str) -> str:
 
 
 def _right(match: re.Match[str]) -> str:
-    return f"{(match['office'] or '').strip(' .')}{match['kind']}{match['number'] or ''}"
+    kind = match["kind"] if match["kind"].isupper() and " " not in match["kind"] else "PBR"
+    applied = "AF" if match["applied"] else ""
+    return f"{(match['office'] or '').strip(' .')}{kind}{applied}{match['number'] or ''}"

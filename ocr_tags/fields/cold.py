@@ -35,20 +35,24 @@ _COLD_HEAD = (
     r"(?: (?:short|light|mild|hard|heavy|severe|brief|winter))?"
     r"(?: (?:cold|frosts?|freezes?|temperatures?|temps?|temperaturas))?"
     r"(?: (?:(?:down )?to|hasta|of|as low as|jusqu.{0,2}[àa]))?|"
-    r"(?:not|never|no lower|don['’]t (?:let (?:it )?(?:go|drop|fall)|go)) "
-    r"(?:below|under|colder than|less than|than)|"
+    r"(?:not|never|avoid|no lower|don['’]t)(?:[ \n](?:let|letting|allow|allowing))?"
+    r"(?:[ \n](?:it|them|the|night|room))*"
+    r"(?:[ \n]temp\w*)?(?:[ \n](?:to )?(?:go|drop|fall|get|dip|be))?"
+    r"[ \n](?:below|under|colder than|less than|than)|"
     r"protect (?:from temp\w* )?(?:below|under)|"
     r"temp(?:erature|\.)?s?:? ?(?:down to|not below|min(?:imum|\.)?)|"
     r"(?:cold|frost)(?: (?:tolerance|resistance|resistant|proof))?"
     r"(?= ?[:\t\n]| ?[-−–] ?\d| to| down)|(?:light |mild |hard )?frosts? (?:down )?to|safe(?: down)? to"
     r"|(?:min(?:imum|\.)?)[ \n]?(?:winter )?(?:temp(?:erature|s|\.)?)?|lowest temp(?:erature)?|"
-    r"rustique jusqu.{0,2}[àa]|rusticit[ée]"
-    r"|temp(?:[ée]rature|eratura|\.)? m[ií]n(?:imal?e?|ima|\.)?|r[ée]sist(?:e|ente|ant)(?: (?:hasta|"
-    r"jusqu.{0,2}[àa]|[àa]))?(?: los)?|ne pas descendre (?:en dessous de|sous)|nicht unter|niet onder"
+    r"rustique(?: jusqu.{0,2}[àa])?|rusticit[ée]"
+    r"|temp(?:[ée]rature|eratura|\.)? m[ií]n(?:imal?e?|ima|\.)?|r[ée]sist(?:e|ente|ant)"
+    r"(?: au froid| al fr[íi]o)?(?: (?:hasta|jusqu.{0,2}[àa]|[àa]))?(?: los)?|"
+    r"ne pas descendre (?:en dessous de|sous)|nicht unter|niet onder"
     r"|(?:winterhart|frosthart|frostfest)(?: bis)?|winterhard(?: tot)?|mindesttemperatur"
-    r"|h[äa]rdig(?: (?:ned )?till)?|h[åa]rdf[øo]r(?: til)?|(?:rustica|resistente) fino a"
+    r"|h[äa]rdig(?: (?:ned )?till)?|h[åa]rdf[øo]r(?: til)?|(?:rustica|resistente)(?: fino a)?"
     r"|mrozoodporno[śs][ćc](?: do)?"
-    rf"|(?:(?:winterh[äa]rte)?zone[sn]?|whz|usda):? {ZONE}(?:{TO}{ZONE})?,? ?\(?(?:hardy )?(?:to|or|=)?)"
+    rf"|(?:(?:winterh[äa]rte)?zone[sn]?|whz|usda):?[ .·…]{{0,40}}\n?(?!\n)"
+    rf"{ZONE}(?:{TO}{ZONE})?,? ?\(?(?:hardy )?(?:to|or|=)?)"
 )
 _OTHER_SCALE = rf" ?[(/,=|–-] ?{_temperature('u')}"
 _IN_TEXT = rf"{_temperature('t')}(?:{_OTHER_SCALE})?"
@@ -63,13 +67,14 @@ _COLD_ABOVE = later(
     re.I,
 )
 """A temperature over its label, where no other follows the label."""
-_COLD_ALONE = later(rf"(?:^|(?<=[\n\t])){_IN_CELL}(?=\s*(?:$|[\n\t]))", re.I)
-"""A frost alone in its cell, its label a picture."""
+_COLD_ALONE = later(rf"(?:^|(?<=[\n\t])|(?<=[/|•·+] )){_IN_CELL}(?=\s*(?:$|[\n\t])| [/|•·+])", re.I)
+"""A frost alone in its cell or between the strokes of a list, its label a picture or none."""
 _NOT_COLD = later(
     r"\b(?:soil|germinat\w*|sow\w*|seeds?|nights?|water|growing|ideal|indoor|storage|store[ds]?|ship\w*|"
     r"transplant\w*|when|until|once|after|heat|day)\b[^.;\n\t]{0,25}\Z",
     re.I,
 )
+_NOT_BELOW = later(r"(?:not|never|avoid|don['’]t)\b.*\b(?:below|under)", re.I | re.S)
 _COLDEST, _WARMEST = -55.0, 25.0
 
 
@@ -120,4 +125,6 @@ def _cold_certainty(match: re.Match[str], celsius: float) -> float:
         return 0.7
     # A lost minus turns a winter low into a mild one; only a named minimum may well be mild.
     mild = not re.match(_MINUS, match["t"], re.I) and _degrees(match["t"]) != 0
-    return 0.93 if not mild or "min" in match["head"].casefold() else 0.6
+    if not mild or "min" in match["head"].casefold():
+        return 0.93
+    return 0.85 if _NOT_BELOW.search(match["head"]) else 0.6

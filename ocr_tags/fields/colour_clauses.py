@@ -38,10 +38,10 @@ MORE = later(lambda: rf",?{TURNS}{_ADJECTIVE}(?P<list>{colour_list()})(?: {DETAI
 """What goes on from flowers of one colour to their other one: "White flowers with golden stamens"."""
 
 _SCENT = (
-    r"(?:,? (?:(?:lightly|light|very|sweetly|sweet|strongly|strong|richly) )*"
+    r"(?:,?(?: and| &)? (?:(?:lightly|light|very|sweetly|sweet|strongly|strong|richly) )*"
     r"(?:scent(?:ed)?|fragran(?:t|ce)))?"
 )
-_MIXED_FROM = r"(?:(?:bicolou?r|bi-colou?r|tricolou?r|two-tone|mix(?:ed|ture)? of|shades of)[: ]+)?"
+_MIXED_FROM = r"(?:(?:bicolou?r|bi-colou?r|tricolou?r|two-tone|mix(?:ed|ture)? of|shades of)[:, ]+)?"
 
 
 def _times() -> Iterator[str]:
@@ -108,14 +108,35 @@ def _in_clause(text: str, folded: str, start: int, end: int) -> Iterator[Stretch
     if turning := _TURNING.fullmatch(folded, start, end):
         yield *turning.span("list"), 0.75
     elif several := _SEVERAL.fullmatch(folded, start, end):
+        spans = list(_each(several))
         if _is_list(several["list"]):
-            yield from ((*span, 0.7) for span in _each(several))
+            yield from ((*span, 0.8 if len(spans) > 2 else 0.7) for span in spans)
+        elif (
+            len(spans) == 1 and _is_plain(several["list"]) and (scented(several) or _is_shade(text, spans[0]))
+        ):
+            yield *spans[0], 0.7
     elif timed := _TIMED.fullmatch(folded, start, end):
         spoken = timed["link"] != " " or text[timed.start("time")].isupper()
         following = re.search(r"[a-z]{3,}", folded[timed.end("time") : end])
         named = following and not _TIME_GOES_ON.fullmatch(following[0])
         if spoken and not named and not _NOT_FLOWERS.search(folded, max(0, start - 24), start):
             yield from ((*span, 0.7) for span in _each(timed))
+
+
+def scented(match: re.Match[str]) -> bool:
+    """Whether more than the colour is said: "Salmon pink & strongly scented"."""
+    return match.end() > match.end("list") + len(" mix")
+
+
+def _is_shade(text: str, span: tuple[int, int]) -> bool:
+    """Whether one colour is told more exactly, its last word in small letters as no name is: "Soft pink"."""
+    words = re.split(r"[ -]", text[slice(*span)])
+    return len(words) > 1 and words[-1].islower() and words[-1] in _BASIC
+
+
+_BASIC = frozenset(
+    ("red", "pink", "blue", "yellow", "orange", "purple", "white", "mauve", "scarlet", "crimson")
+)
 
 
 def _is_list(words: str) -> bool:

@@ -22,13 +22,22 @@ def choice(words: Iterable[str]) -> str:
     return "|".join(sorted(set(map(fold, words)), key=len, reverse=True))
 
 
+_LIKENED = (
+    r"(?!(?:non|red|all|and|not|edged|veined|tipped|flushed|striped|spotted)-)[a-z]{3,12}-(?:red|pink|blue"
+    r"|yellow"
+    r"|orange|purple|white|green|violet|scarlet|crimson|mauve)"
+)
+"""What hangs before a colour by a hyphen makes it more exact, whatever it is: "lipstick-red"."""
+
+
 @cache
 def colour() -> str:
     """The pattern of one colour, with the words that only go before one."""
     lists = listed("colour")
     word, modifier = choice(lists["english"] + lists["foreign"]), choice(lists["modifier"])
-    tail = r"(?:[ -](?:claro|oscuro|clair|fonce))?"
-    return rf"(?:(?:{modifier})[ -]){{0,2}}(?:{word}|{_compound()})(?:-(?:{word}))?{tail}"
+    tail = r"(?:[ -](?:claro|oscuro|clair|fonce|pale|vif|lavande|ciel|nuit|saumon|violace|creme))?"
+    one = rf"(?:(?:{modifier})[ -]){{0,2}}(?:{word}|{_compound()})(?:-(?:{word}))?{tail}"
+    return rf"(?:{one}|{_LIKENED})"
 
 
 def _compound() -> str:

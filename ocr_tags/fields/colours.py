@@ -10,7 +10,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from ocr_tags.fields.colour_clauses import MORE, clauses
+from ocr_tags.fields.bloom import read_bloom
+from ocr_tags.fields.colour_clauses import MORE, TURNS, clauses
 from ocr_tags.fields.colour_words import SHAPE, colour, colour_list
 from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
 from ocr_tags.fields.values import labelled
@@ -30,15 +31,19 @@ _ADJECTIVE = (
     r"|spring|summer|"
     r"funnel-shaped|round|fluffy|velvety|fuzzy|flat|upright|heart-shaped|lance-shaped|edged|marked"
     r"|sweetly|long-lasting|"
-    r"edible|nodding|pendulous|papery|aromatic|variegated|striped|veined|tinged|tipped)"
+    r"bottlebrush|lacecap|mophead|pompon|spidery|cupped|star|bell|daisy|[a-z]+-[a-z]+|edible|nodding"
+    r"|pendulous|papery|aromatic|variegated|striped|veined|tinged|tipped)"
 )
 _PART = (
-    r"(?:flowers?|blooms|blossoms?|florets?|petals|bracts|foliage|leaves|leaf|flowerheads|flower heads"
+    r"(?:flowers?|fl(?:o?w)?rs|flws|blooms|blossoms?|florets?|petals|bracts|foliage|leaves|leaf|flowerheads"
+    r"|flower heads"
     r"|flower spikes|plumes|"
     r"spikes|trumpets|bells|panicles|umbels|spires|catkins|berries|stems|bark|needles|fronds|seedheads"
     r"|fruits?)(?![\w-])"
 )
-_BEFORE_PART = later(lambda: rf"(?<![\w'’‘-])(?P<list>{colour_list()})(?:,? {_ADJECTIVE}){{0,3}} {_PART}")
+_BEFORE_PART = later(
+    lambda: rf"(?<![\w'’‘-])(?P<list>{colour_list()})(?:-colou?red)?(?:,? {_ADJECTIVE}){{0,3}} {_PART}"
+)
 _AFTER_PART = later(
     lambda: (
         r"\b(?:(?:spikes|clusters|masses|mounds|panicles|spires|clouds|trumpets|plumes|sprays|shades|heads"
@@ -50,7 +55,7 @@ _AFTER_PART = later(
 )
 _FLOWERS_FIRST = later(
     lambda: (
-        rf"\b(?:flowers|blooms|blossoms)(?:,| -| –)? (?P<list>{colour_list()})(?![\w-])"
+        rf"\b(?:flowers|blooms|blossoms|petals|bracts)(?:,| -| –)? (?P<list>{colour_list()})(?![\w-])"
         r"(?=[,.;]|[ ]?(?:$|[\n\t])| (?:in|from|with|veined|edged|\w+ spotted)\b)"
     )
 )
@@ -82,7 +87,7 @@ def read_colours(tag: TagText) -> Iterator[Found[str]]:
     []
     """
     seen: set[str] = set()
-    for start, end, certainty in sorted(_stated(tag)):
+    for start, end, certainty in sorted(_stated(tag), key=lambda told: (told[0], -told[2])):
         within = _within(tag.string, start, end)
         for first, last in _joined(within):
             at = (start if _PATTERNED.fullmatch(within, 0, first) else start + first), start + last
@@ -109,6 +114,8 @@ def _joined(folded: str) -> Iterator[tuple[int, int]]:
     yield from runs
 
 
+_MANY = later(r"(?:bi-?colou?r|tri-?colou?r|two-tone|assorted)")
+"""Before colours, how many there are: "Bicolor rose & white"."""
 _AND = later(r"\s(?:and|et|y|und|en)\s")
 
 
@@ -116,6 +123,8 @@ def _runs(folded: str) -> Iterator[tuple[int, int]]:
     """Colour words, those with only a space between them as one: mahogany red."""
     run: tuple[int, int] | None = None
     for match in _ONE.finditer(folded):
+        if _MANY.fullmatch(match[0]) and _ONE.match(folded, match.end() + 1):
+            continue
         if run and folded[run[1] : match.start()] == " ":
             run = run[0], match.end()
             continue
@@ -141,6 +150,21 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
                 yield *match.span("list"), 0.85
                 yield from _more(folded, match.end())
     yield from clauses(tag)
+    for bloom in read_bloom(tag):
+        if bloom.certainty > _SAID and (after := _AFTER_TIME.match(folded, bloom.span[1])):
+            yield *after.span("list"), 0.75
+            yield from _more(folded, after.end())
+
+
+_SAID = 0.5
+_AFTER_TIME = later(
+    lambda: (
+        r"(?:\.?(?:,| [-–—|•·/])|) ?\(?(?:in )?(?:an? |shades of )?(?:(?:fragrant|scented|large|small"
+        r"|double|showy)"
+        rf",? )*(?P<list>{colour_list()})(?= ?(?:[\n\t.;|•·)]|$)|{TURNS})"
+    )
+)
+"""What closes the line that tells when it blooms: "Blooms Feb to Apr, blush pink"."""
 
 
 def _more(folded: str, end: int) -> Iterator[tuple[int, int, float]]:

@@ -25,8 +25,8 @@ _POT = (
     r"|hanging basket|tub|planter bag|(?:square|round)(?= ?(?:[\n\t.,;|/($£€]|pot|$)))"
 )
 _MADE_OF = (
-    r"(?:(?:square|round|nursery|trade|deep|long|tall|growers?|peat|fiber|fibre|plastic|clay|terra-? ?cotta"
-    r"|ceramic|coir|paper|decorative) )?"
+    r"(?:(?:square|sq\.?|round|rnd\.?|nursery|trade|deep|long|tall|growers?|peat|fiber|fibre|plastic|clay"
+    r"|terra-? ?cotta|ceramic|coir|paper|decorative|azalea|biodegradable|glazed|gift) )?"
 )
 _POT_FIRST = (
     r"(?:pot|topf|maceta|contenedor|contenant|conteneur|container|godet|potmaat|kruka|krukke|potte|vaso|vase)"
@@ -44,27 +44,50 @@ _MEASURE = later(
 )
 _LARGEST = {"mm": 999, "cm": 100, "inch": 36, "gallon": 100, "litre": 400}
 """No pot of the trade is wider or holds more (common practice, no source): a greater figure is misread."""
+_COUNT = r"(?:\d{1,3}|one|two|three|four|five|six|eight|nine|ten|twelve|a dozen)"
 _PACK = later(
     r"(?<![\w-])(?:\d{1,2}|four|six|jumbo|half) ?[- ]?(?:packs?|pk|pak)\b\.?|\b(?:10 ?x ?20|1020|606|804"
     r"|806|1204|1206|1801|3601) (?:flat|tray)\b"
-    r"|\bflat of \d{1,3}\b|(?<!\w)\d{1,3}[- ](?:ct|count|cells?) (?:plug )?(?:flat|tray|pack)\b"
+    r"|\b(?:bare[- ]root )?(?:flat|pack|package|pkg\.?|tray|bag|box|bundle|punnet|strip|sachet) of "
+    rf"{_COUNT}(?: (?:large |small |jumbo |garden ready )?(?:plants?|plugs?|bulbs?|seedlings?|tubers?"
+    r"|corms?|roots?"
+    r"|sets|crowns?))?\b(?! ?(?:cm|mm|in\b|inch|\"|l\b|lit|kg|lbs?\b|oz|g\b))"
+    rf"|(?<!\w){_COUNT}[- ](?:ct|count|cells?|plants?)\b\.? (?:plug |young |cell )?(?:flat|tray|pack"
+    r"|bag|box|tub)\b"
 )
 # PB sizes are planter bags of New Zealand; P, C, CO and T stand before sizes of European pots.
 _CLASS = later(
     rf"(?:#\s?(?:[1-9]|1\d|[2346]5|[2-4]0|100)(?: (?:trade )?(?:gallon|gal\b\.?|can))?"
     rf"|(?:trade )?(?:{_NUMBER}|one|two|three|five|seven|ten) ?(?:trade )?{_VOLUME}"
-    r"|p ?(?:0[.,]5|7|8|9|10|11|12|13|14|15|17|19)|c ?(?:[1-9]|1\d|[2-9]\d)(?:[.,][05])?"
+    r"|p ?(?:0[.,]5|7|8|9|10|11|12|13|14|15|17|19)"
+    r"|c ?(?:[1-9]|1\d|[2-9]\d)(?:[.,][05])?(?: ?(?:l|lt|ltr|lit(?:re|er))\b)?"
     r"|pb ?(?:3/4|1[.,]5|2|3|5|6[.,]5|8|10|12|18|25|28|40|60|95|150)|gallon|quart|qt\.?|pint|sp ?[1-5])"
 )
 _CLASSES = later(rf"{_CLASS.pattern}(?: ?[/(] ?{_CLASS.pattern}\)?)?")
+_PRICE = r"(?:(?:us|ca|au|nz|a|c)?\$|£|€|eur\b|gbp\b) ?\d{1,4}(?:[.,]\d{2})?(?: ?(?:each|ea\.?))?"
 _BESIDE = later(
     r"(?: (?:staked|trellis(?:ed)?|tree form|standard|bush|multi-?stem(?:med)?|clump|espalier))?"
-    r"(?:[ ,]*(?:(?:us|ca|au|nz|a|c)?\$|£|€) ?\d{1,4}(?:[.,]\d{2})?(?: ?(?:each|ea\.?))?)?"
+    rf"(?:[ ,]*{_PRICE})?"
 )
 """How the plant is grown, and its price, may share the cell of a container class."""
+_KIND = later(
+    r"(?:(?:hardy|evergreen|tender|flowering|ornamental) )?(?:annuals?|perennials?|biennials?|shrubs?"
+    r"|trees?|vines?"
+    r"|climbers?|roses?|grass(?:es)?|ferns?|herbs?|vegetables?|fruit|conifers?|houseplants?"
+    r"|succulents?|natives?)"
+    r" ?[-–—·•|,:]? ?(?=\d)"
+)
+"""What the plant is may also stand in it: "PERENNIAL 1 GALLON"."""
+_PRICED = later(rf" ?[-–—,/|·(]* ?{_PRICE}.*$")
+_SOLD = later(
+    rf"(?:{_PRICE}|\b(?:sold|supplied|grown|raised|potted|comes?|available|offered|delivered|shipped)"
+    r"(?: potted| growing)?)(?: in| as)? (?:an? )?$"
+)
+"""Before the pot of the plant that is sold: "£12.99 in 3L pot"."""
 # Sold without a pot, or in trays: "racines nues", "wurzelnackt", "wortelgoed" are bare roots.
 _POTLESS = later(
-    r"bare[- ]?roots?|racines? nues?|wurzelnackt|wortelgoed|kale wortel|raiz desnuda"
+    r"bare[- ]?root(?:s|ed)?(?: plants?)?"
+    r"|racines? nues?|wurzelnackt|wortelgoed|kale wortel|raiz desnuda"
     r"|balled (?:&|and) burlapped|root[- ]?ball(?:ed)?|(?:plug|cell|seedling) (?:trays?|packs?|flats?)"
 )
 _LOOSE = later(rf"(?:{_POTLESS.pattern}|plugs?|hanging basket|(?:starter )?tray|flat|basket|liner|b ?& ?b)")
@@ -76,8 +99,10 @@ _SIZE = later(
     r".{0,12}"
 )
 _SIZE_LABEL = later(r"(?<![^\n\t])(?:sale |sold )?(?:size|format|formaat|taille|gr[oö]sse|tama[nñ]o) ?: ?")
+_KNOWN = 0.7
+"""Certainty of a label with only a space behind it, if its letters needed no repair."""
 _PLANTING = later(
-    r"\b(?:in|into|with|of|to|for|use|add|per|fill|large|least|our|than|min(?:imum)?\.?)\s(?:an? "
+    r"\b(?:in|into|with|of|to|for|use|add|per|each|every|fill|large|least|our|than|min(?:imum)?\.?)\s(?:an? "
     r"|at least )*$"
 )
 
@@ -96,14 +121,20 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
             seen = True
             if not _is_made(folded[found.start : found.end]):
                 continue
+            worded = found.bare and not re.search(r"\b(?:in|as)\s*$", folded[found.label : found.start])
+            if found.bare and not worded and found.certainty < _KNOWN:
+                continue  # "Grow in 30 cm pot" is advice
             # "Pot 12 cm": the word belongs to the size
-            start = found.label if found.bare else found.start
-            yield Found(clean_size(text[start : found.end]), (start, found.end), found.certainty)
+            start = found.label if worded else found.start
+            price = _PRICED.search(folded, found.start, found.end)
+            end = price.start() if price else found.end
+            yield Found(clean_size(text[start:end]), (start, end), found.certainty)
     if seen:
         return
     for pattern, certainty in ((_POTTED, 0.9), (_PACK, 0.85)):
         for match in pattern.finditer(folded):
-            planting = _PLANTING.search(folded[max(0, match.start() - 24) : match.start()])
+            before = folded[max(0, match.start() - 30) : match.start()]
+            planting = _PLANTING.search(before) and not _SOLD.search(before)
             if not planting and _is_made(match[0]):
                 seen = True
                 yield Found(clean_size(text[slice(*match.span())]), match.span(), certainty)
@@ -114,7 +145,8 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
 def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[str]]:
     """A container class, volume or "bare root" that is all a cell holds, a label "Size" or price aside."""
     label = _SIZE_LABEL.match(folded, start, end)
-    start = label.end() if label else start
+    opening = label or _KIND.match(folded, start, end)
+    start = opening.end() if opening else start
     if (_after_label(text, start) and not label) or not _is_made(folded[start:end]):
         return
     size = _CLASSES.match(folded, start, end)

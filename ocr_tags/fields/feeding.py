@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import chain
 
 from ocr_tags.fields.care import AMOUNT, after_labels, or_spoken, sentences
 from ocr_tags.fields.phrases import fold, label_phrases
@@ -15,7 +16,9 @@ _HOW_OFTEN = (
     r"every|each|monthly|weekly|bi-?weekly|bi-?monthly|fortnightly|yearly|regularly|once|twice|lightly"
     r"|sparingly|well"
     r"|in|during|with|after|when|at|as|throughout|through|from|spring|annually|frequently|infrequently"
-    r"|occasionally|heavily|before|generously|moderately|using|while|until|only|little|liberally|to encourage"
+    r"|occasionally|heavily|before|generously|moderately|using|while|until|only|little|liberally"
+    r"|to encourage|w/ ?(?=\w)"
+    r"|january|february|march|april|june|july|august|september|october|november"
     r"|(?:two|three|four) times|\d+(?: ?[-–] ?\d+)? ?(?:x|times)"
 )
 _OWN = later(
@@ -29,7 +32,8 @@ _OWN = later(
     r"|godsel|naring|manad|vecka|concim|settiman|mese"
 )
 _KIND = (
-    r"(?:balanced|complete|liquid|general|all|purpose|multi-?purpose|controlled|slow|time|timed|release"
+    r"(?:balanced|complete|starter|liquid|general|all|purpose|multi-?purpose|controlled|slow|time"
+    r"|timed|release"
     r"|granular"
     r"|organic|water|soluble|high|low|potash|potassium|nitrogen|phosphorus|phosphate|free|iron|half|full"
     r"|strength"
@@ -47,23 +51,40 @@ _FERTILISER = (
     r"|blood,? fish (?:and|&) bone)"
 )
 _FOOD = (
-    rf"(?:(?:an? )?(?:{_KIND}[ -]){{1,5}}(?:feed|food|fertili[sz]er)|fertili[sz]er|(?:slow"
-    rf"|controlled)[ -]release|compost|bone ?meal|blood,? fish (?:and|&) bone|(?:well[- ]rotted )?manure)"
+    r"(?:an? (?:handful|cupful|scoop|spoonful|dressing"
+    rf"|dose) of )?(?:(?:an? )?(?:{_KIND}[ -]){{1,5}}(?:feed|food|fertili[sz]er)|fertili[sz]er|(?:slow"
+    r"|controlled)[ -]release|compost|fish emulsion|seaweed (?:extract|tonic)|\d{1,2}-\d{1,2}-\d{1,2}"
+    r"|(?:slow|controlled)[ -]release (?:pellets|granules|tablets)|bone ?meal|blood (?:and|&) bone"
+    r"|blood,? fish (?:and|&) bone"
+    r"|(?:well[- ]rotted )?manure)"
 )
 _SPOKEN = later(
     rf"\b(?:{_FOOD} (?:every|each|monthly|weekly|fortnightly|once|twice|in (?:early |late "
     rf"|mid[ -]?)?(?:spring|summer"
-    rf"|autumn|fall|winter|{_MONTH})\b|at (?:planting|bud|flowering|fruit)|when planting|after (?:flowering"
+    rf"|autumn|fall|winter|{_MONTH})\b|at (?:planting|bud|flowering|fruit)|when planting|from (?:first"
+    rf"|early|late|mid|spring|summer|bud|flower|{_MONTH})|when|after (?:flowering"
     rf"|bloom|harvest|pruning)|throughout|during)\b|(?:feed|fertili[sz]er?)(?: plants?)? (?:{_HOW_OFTEN})\b"
     rf"|(?:apply|use|mix in|work in|add|give|push|insert|sprinkle|scatter)(?: an?"
     rf"| the)?(?: [\w-]+){{0,3}} {_FERTILISER}\b"
-    r"|(?:side|top)[- ]?dress (?:with|in|when|after|at|once|every|monthly)\b"
-    r"|(?:light|heavy|hungry|greedy|gross) feeder\b"
+    r"|(?:side|top)[- ]?dress(?:ing)? (?:w/|(?:with|in|when|after|at|once|every|each|monthly|annually"
+    r"|yearly)\b)"
+    r"|(?:weekly|monthly|fortnightly|bi-?weekly|annual|yearly|regular|occasional|light|spring)"
+    rf" (?:{_KIND}[ -]){{0,3}}(?:feeds?|feeding|fertili[sz]er|fertili[sz]ing)\b(?! ?: )"
     r"|fertiliser (?:tou|au|une|cha)\w*|engrais (?:aux|tous|toutes|chaque|une fois)\b"
-    r"|(?:fertilizar|abonar) (?:cada|una|en|con|mens)\w*|(?:do not|don.t|never) (?:fertili[sz]e|feed)\b"
-    r"|(?:no|needs? no|does not need) (?:fertili[sz]er|feeding|fertili[sz]ing)\b"
+    r"|(?:fertilizar|abonar) (?:cada|una|en|con|mens)\w*|(?:do not|don.t|never) (?:fertili[sz]e"
+    r"|feed)\b(?! (?:the )?(?:birds|animals|wildlife|bees|children|to))"
+    r"|(?:no|needs? no|does not need|(?:rarely|seldom) needs) (?:fertili[sz]er|feed(?:ing)?|fertili[sz]ing)\b"
+    r"|(?:fertili[sz]er|feed|feeding|fertili[sz]ing) (?:is )?(?:not|rarely|seldom) (?:needed|required"
+    r"|necessary)"
+    r"|stop (?:feeding|fertili[sz]ing) (?:in|by|after|when)\b|no need to (?:feed|fertili[sz]e)\b"
     r"|(?:alle|jede) \S+ (?:wochen |tage |woche )?dungen)"
 )
+
+
+_FEEDER = later(
+    r"\b(?:(?:an?|moderate|very) )?(?:light|heavy|hungry|greedy|gross|moderate|medium|low|average) feeder\b"
+)
+"""How much it eats, where nothing says how to feed it."""
 
 
 def read_feeding(tag: TagText) -> Iterator[Found[str]]:
@@ -76,7 +97,7 @@ def read_feeding(tag: TagText) -> Iterator[Found[str]]:
     """
     text = tag.string
     found = [f for f in after_labels(text, _LABELS, _BARE, _OWN, _SPOKEN) if _is_feed(text, f)]
-    yield from or_spoken(found, sentences(text, _SPOKEN, 0.9))
+    yield from or_spoken(found, chain(sentences(text, _SPOKEN, 0.9), sentences(text, _FEEDER, 0.9)))
 
 
 def _is_feed(text: str, found: Found[str]) -> bool:

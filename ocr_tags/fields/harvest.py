@@ -29,8 +29,15 @@ _LABEL = (
 )
 _RESULT = (
     rf"(?:(?:from\s)?{_START}\sto\s{_RIPE}|time\s(?:to|until)\s{_RIPE}|"
-    r"(?:first|earliest)\s(?:fruits?|picking|crop)|(?:fruits|crops|bears|yields|produces)(?=\sin\s)|"
-    r"matur(?:es|ity|ing)|ready(?:\sto\s(?:pick|harvest|eat))?|harvest(?:s|ed)?|ripen?s?(?:\sready)?"
+    r"(?:first|earliest)\s(?!shoot|leaf|leaves|bloom|flower|seedling|frost|feed|year|sprout|true)[a-z]{4,}"
+    r"(?=\s(?:in|after|at|about|approx|around|from)\b)|"
+    r"(?:fruits|crops|bears|yields|produces|makes)(?:\s(?!roots?|shoots?|growth|bloom|flower)(?:lbs?\.|oz\.|(?!in\s)[^\s.;]+)){0,5}(?=\sin\s)|"
+    r"(?:pick|cut|harvest)(?:ting|ing)?"
+    r"(?:\s(?!in\s|from\s|after\s|at\s|to\s|back|down|up\s|off|flower|bloom|stem|grass|hay)[a-z]+){0,2}"
+    r"(?=\s(?:in|after|from|at|about)\s)|"
+    r"(?:start|begin)\s(?:to\s)?(?:pick|cut|harvest)(?:ting|ing)?|"
+    r"matur(?:es?|ity|ing)|ready(?:\s(?:to|for)\s(?:pick(?:ing)?|cut(?:ting)?|harvest(?:ing)?|eat(?:ing)?))?|"
+    r"harvest(?:s|ed)?|ripen?s?(?:\sready)?"
     r"|fruits?\sripen|"
     r"pick|recolte|cosecha|ernte|maturite|madurez|oogst)"
 )

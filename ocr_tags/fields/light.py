@@ -13,8 +13,9 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from ocr_tags.facts import SUNNY_TO_SHADY
+from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.light_clauses import HALF, fills_cells, fills_clause, in_place, led
-from ocr_tags.fields.light_signs import Light, by_hours, by_marks, morning_sun, sun_full
+from ocr_tags.fields.light_signs import Light, by_codes, by_hours, by_marks, morning_sun, sun_full
 from ocr_tags.fields.phrases import Hit, Phrases, flowing, fold, label_phrases, listed
 from ocr_tags.fields.values import SECOND_LANGUAGE, labelled
 from ocr_tags.patterns import later
@@ -43,10 +44,11 @@ _VERB_TOO = later(r"(?:place|where)\b")
 
 _SOFT = r"(?: |\n(?!\n)){0,2}"
 _JOIN = later(
-    rf"{_SOFT}(?:,? ?(?:\bor\b|\band\b)|[-–—/&,+|]|\bto\b|\bthru\b|\bthrough\b|\ba\b|\bou\b|\bet\b|\bo\b"
+    rf"(?:\t(?=or\b|to\b|and\b)|{_SOFT})(?:,? ?(?:\bor\b|\band\b)|[-–—/&,+|]|\bto\b|\bthru\b|\bthrough\b"
+    rf"|\ba\b|\bou\b|\bet\b|\bo\b"
     rf"|\by\b"
     rf"|\bbis\b"
-    rf"|\bund\b|\boder\b|\btot\b|\ben\b|\bof\b|\btill?\b|\bmed\b|>|\n(?!\n)|\t){_SOFT}"
+    rf"|\bund\b|\boder\b|\btot\b|\ben\b|\bof\b|\btill?\b|\bmed\b|>|\n(?!\n)|\t)(?:(?<=or|to|nd)\t|{_SOFT})"
 )
 _HALVES = {
     "full": "full",
@@ -61,7 +63,7 @@ _SHIELD = later(
     r"|\bburn\w*|\bwithout\b"
     r"|\bless than\b|\bevite\w*|\bevitar?\b|\bkein\w*|\bgeen\b|\bprovide (?:some|light|afternoon|midday"
     r"|a little)\b|\bneeds? afternoon"
-    r"|\bbright)(?: ?:| ?\n)?[^.;:\n\t]{0,24}$"
+    r"|\bbright)(?: ?:| ?\n)?[^.;:\n\t]{0,24}\Z"
 )
 """What the light named is kept from the plant, or only borne."""
 _TOLERANT = later(
@@ -98,6 +100,7 @@ def read_light(tag: TagText) -> Iterator[Found[Light]]:
     statements = statements or again
     if not statements:
         yield from by_marks(text)
+        yield from by_codes(text)
     yield from sun_full(text)
     yield from by_hours(text)
     yield from morning_sun(text)
@@ -142,7 +145,7 @@ def _without_sun_shade(folded: str, hits: list[_Word]) -> list[_Word]:
 
 def _label_apart(text: str, hit: _Word) -> _Word:
     """ "LIGHT Shade" is a label in capitals and its value, unlike "Light shade"."""
-    label, _, value = text[hit.start : hit.end].partition(" ")
+    label, _, value = re.sub(r"\s", " ", text[hit.start : hit.end]).partition(" ")
     if label == "LIGHT" and value.istitle():
         return Hit(_Term("full_shade", alone=True), hit.end - len(value), hit.end, 0.8)
     return hit
@@ -159,6 +162,8 @@ def _not_light(text: str, folded: str, hit: _Word) -> bool:
     if re.match(r" ?[:=]", text[hit.end :]) and (hit.value.alone or not _HOURS_AFTER.match(text, hit.end)):
         return True  # a label: "Sun: 6 hours", "Sol : bien drainé"
     words = folded[hit.start : hit.end]
+    if words == "sun" and (_HALF_AFTER.match(folded, hit.end) or _heads_column(text, hit.end)):
+        return True
     if words == "sol" and _SOIL_AFTER.match(folded, hit.end):
         return True
     if _SHORT.match(words) and ("\n" in words or re.match(r"[pf] ", words)):
@@ -173,6 +178,12 @@ def _not_light(text: str, folded: str, hit: _Word) -> bool:
     return False
 
 
+def _heads_column(text: str, end: int) -> bool:
+    """Whether another label stands right beside, each over its value: "SUN", "HEIGHT"."""
+    return text[end : end + 1] == "\t" and is_label(re.split(r"[\t\n]", text[end + 1 :])[0])
+
+
+_HALF_AFTER = later(r"\s(?:full|part) ?[/&–-] ?(?:part|full)\b")
 _SOIL_AFTER = later(r" (?!(?:a|o|y|to|till?|et|e|og|och)\b)[^\W\d_]")
 """French soil, not the sun of Spain and the North: "Sol sec, calcaire"."""
 _SHORT = later(r"(?:pt|p|f)\b")
@@ -232,7 +243,7 @@ def _certainty(text: str, chain: Sequence[_Word], after_label: Sequence[tuple[in
     if text[start - 1 : start] in ("'", "‘", '"', "“"):
         return 0.0
     every = len({hit.value.light for hit in chain}) >= 3
-    if every and not re.search(r"\bto\b|\ba\b|[/,]", folded[start:end]):
+    if every and not re.search(r"\bto\b|\ba\b|[/,]| [-–] ", folded[start:end]):
         return 0.3  # a legend of all classes, one of them ticked
     lost = _FAR_END_LOST.match(folded, end)
     whole_range = lost is not None and len(chain) > 1 and lost[0].strip() == "/"
@@ -260,9 +271,14 @@ def _found(text: str, chain: Sequence[_Word], certainty: float) -> Found[Light]:
     half = HALF.search(folded[:start])
     noun = re.search(r"(sun|shade)", printed)
     if half and noun:
-        classes.add(f"{_HALVES[half[1]]}_{noun[1]}")
+        sunny = half[1] == "full" and _SUN_LABEL.search(folded[: half.start()])
+        classes.add("full_sun" if sunny else f"{_HALVES[half[1]]}_{noun[1]}")
         start = half.start()
     return Found(tuple(c for c in SUNNY_TO_SHADY if c in classes), (start, end), certainty)
+
+
+_SUN_LABEL = later(r"(?:^|[\t\n])sun[\t\n]|\bsun(?:light)?(?: needs| exposure)? ?[:\t\n–—-] ?\Z")
+"""Before "Full/Part Shade": what is full there is the sun."""
 
 
 def _without_legend(statements: Sequence[Found[Light]]) -> Iterator[Found[Light]]:

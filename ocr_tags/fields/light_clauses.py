@@ -10,7 +10,9 @@ _LABEL_WORD = later(r"(?:light|sun|sunlight|exposure|luz|licht|exposition|exposi
 _LEAD = later(
     r"(?:best |grows? |does |performs |plant |place |needs? |prefers |likes |loves |enjoys |thrives "
     r"|requires |ideal |suits |wants |happiest |happy |choose |give |position |site |suitable |suited )*"
-    r"(?:best )?(?:in|for|to)?:?(?: (?:an?|any|the))?(?:(?:^| )(?:open|warm|sheltered|hot"
+    r"(?:(?:(?:set|space|plant|thin|sow)\b[^.;\n\t]{0,28}\b)?apart )?"
+    r"(?:any(?: aspect| site| position| soil)?[,:;]? )?(?:best )?(?:in|for|to)?:?(?:(?:^| )?\b(?:an?|any"
+    r"|the))?(?:(?:^| )(?:open|warm|sheltered|hot"
     r"|airy)(?:,? and\b|,)?)*"
     r"[\W\d_]*"
 )
@@ -33,8 +35,10 @@ def led(words: str) -> bool:
     return bool(_LEAD.fullmatch(words) or HALF.search(words))
 
 
-_CLAUSE_START = later(r"[.;!] |[\t\n|•·]|(?<= )/ ")
-_CLAUSE_END = later(r" ?(?:[.;\t\n|•·]|$|/ (?=[^\n\t]))|,? (?:(?:and|in) )?[^.,;\n\t]{0,32}\bsoils?\b")
+_CLAUSE_START = later(r"[.;!] |[\t\n|•·]|(?<= )[/+] ")
+_CLAUSE_END = later(
+    r" ?(?:[.;\t\n|•·]|$|/ (?=[^\n\t])|\+ (?=\d|zones?\b))|,? (?:(?:and|in) )?[^.,;\n\t]{0,32}\bsoils?\b"
+)
 
 
 def fills_clause(folded: str, start: int, end: int) -> bool:

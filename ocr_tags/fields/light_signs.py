@@ -27,18 +27,41 @@ def by_marks(text: str) -> Iterator[Found[Light]]:
     """Drawn suns, where no word tells. A half sun is part sun or part shade, the mark does not say.
 
     Three kinds in a row are a scale of what there is rather than this plant's light, and so are several rows.
-    A dark disc or a crescent alone is a bullet or an ornament.
+    A dark disc or a crescent alone is a bullet or an ornament, and a sun before other words
+    or beside words of room light is their label.
     """
-    rows = list(_MARKS.finditer(text))
-    for match in rows if len(rows) == 1 else ():
+    rows = [match for match in _MARKS.finditer(text) if not _CAPTION.match(text, match.end())]
+    for match in rows if len(rows) == 1 and not _ROOM_LIGHT.search(fold(text)) else ():
         drawn = set(match[0]) & set(_DRAWN)
         if len(drawn) < 3 and "○" not in match[0]:
             classes = {name for mark in drawn for name in _DRAWN[mark]}
             yield Found(tuple(name for name in SUNNY_TO_SHADY if name in classes), match.span(), 0.5)
 
 
+_CAPTION = later(r" [^\W\d_]{3,} ")
+_ROOM_LIGHT = later(r"\b(?:low|medium|bright|indirect|filtered)\b[^.\n\t]{0,24}\blight\b")
+
+_CODE = r"(?:FSh|FSH|FS|PtSh|PSh|PSH|PS|Sh|SH)"
+_CODES = later(
+    rf"(?:^|(?<=[\n\t:|•·/] )|(?<=[\n\t:|•·])|(?<=(?:Exp|EXP|Sun|SUN)[ .])|(?<=(?:Lt|LT)[ .]))"
+    rf"(?P<codes>{_CODE}(?: ?(?:[-–/,&]|to|or) ?{_CODE}){{0,3}})(?= ?(?:[\n\t|•·.;]|, |$)| / )"
+)
+_MEANT = {"fs": "full_sun", "ps": "part_sun", "psh": "part_shade", "ptsh": "part_shade"}
+_SHADES = {"fsh": "full_shade", "sh": "full_shade"}
+
+
+def by_codes(text: str) -> Iterator[Found[Light]]:
+    """ "FS-PSh": the letters of nursery lists. "PS" is part sun beside others; alone it adds words."""
+    for match in _CODES.finditer(text):
+        letters = [code.lower() for code in re.findall(_CODE, match["codes"])]
+        if not {"ps", "sh"}.issuperset(letters):
+            named = {(_MEANT | _SHADES)[code] for code in letters}
+            found = tuple(name for name in SUNNY_TO_SHADY if name in named)
+            yield Found(found, match.span("codes"), 0.75)
+
+
 _SUN_FULL = later(
-    r"(?:^|(?<=[\n\t. ]))sun(?:light| exposure| needs)? ?(?:[:\t☀☼]|(?<=[\n\t]sun)\n) ?(?P<how>full|part"
+    r"(?:^|(?<=[\n\t. ]))sun(?:light| exposure| needs)? ?(?:[:=(\t☀☼]|(?<=[\n\t]sun)\n) ?(?P<how>full|part"
     r"|partial)"
     r"(?: ?(?:to|or|and|[/&,–-]) ?(?P<also>full|part|partial))?(?! ?(?:sun|shade|shady|to\b|or\b|[/-]))\b"
 )
@@ -46,10 +69,17 @@ _SUN_FULL = later(
 
 def sun_full(text: str) -> Iterator[Found[Light]]:
     """ "Sun: Full", "Sun: Full to Part": the noun stands in the label."""
-    for match in _SUN_FULL.finditer(fold(text)):
+    for match in (*_SUN_FULL.finditer(fold(text)), *_SUN_THEN_FULL.finditer(text)):
         named = {"full_sun" if how == "full" else "part_sun" for how in match.groups() if how}
         yield Found(tuple(c for c in SUNNY_TO_SHADY if c in named), match.span(), 0.85)
 
+
+_SUN_THEN_FULL = later(
+    r"(?:^|(?<=[\n\t]))SUN (?P<how>full|part|partial)(?: ?(?:to|or|and|[/&,–-]) ?(?P<also>full|part"
+    r"|partial))?"
+    r"(?! ?(?:sun|shad|to\b|or\b|[/-]))\b"
+)
+"""A label in capitals and its value in small letters need no mark between them."""
 
 _COUNT = (
     r"(?P<less>less than |under |fewer than |up to |<\s?)?(?<![\d./-])(?P<low>\d{1,2}) ?(?:\+|or more"

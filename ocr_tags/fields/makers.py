@@ -50,11 +50,11 @@ def read_series(tag: TagText) -> Iterator[Found[str]]:
         if match is None:
             continue
         name = re.sub(r"^(?:The|THE|From|In|Our|This|A)\s+(?:(?:the|our)\s+)?", "", match["name"])
-        words = name.split()
+        words = name.rstrip("'’").split()
         while len(words) > 1 and lexicon.plants_called(words[0]):
             words = words[1:]
         name = " ".join(words)
         if not name or name.lower() in ("the", "this", "our", "new", "a"):
             continue
-        start = line.start + match.end("name") - len(name)
+        start = line.start + line.text.rindex(name, 0, match.end("name"))
         yield Found(_written(name), (start, start + len(name)), 0.9)

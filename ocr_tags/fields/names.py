@@ -21,7 +21,7 @@ from ocr_tags.cultivars import combine, labelled_cultivar, lone_cultivar, with_c
 from ocr_tags.epithets import plausible_epithet, tidy_epithet
 from ocr_tags.fields.answers import find_answers
 from ocr_tags.known_names import agrees
-from ocr_tags.name_side import KNOWN, Side, also_named, is_bare
+from ocr_tags.name_side import KNOWN, Side, also_named, is_bare, is_headline
 from ocr_tags.naming import Mention
 from ocr_tags.record import Found, LineSpan, TagText
 from ocr_tags.titles import Line
@@ -80,13 +80,13 @@ def _chosen(side: Side, botanical: tuple[Found[BotanicalName], ...]) -> list[Fou
     found = side.common if known else [*side.common, *side.unknown]
     for one in sorted(found, key=lambda f: f.span):
         folded, certainty = lexicon.key(one.value), one.certainty
-        said_better = one.value in bare or _is_said_better(one.value, side, genera)
+        said_better = one.value in bare or _is_said_better(one, side, genera)
         if folded in cultivars or (said_better and one.span not in side.labelled):
             continue
         if side.genera and lexicon.plants_called(one.value) and one.span not in side.labelled:
             agreed = any(agrees(one.value, genus) for genus in side.genera)
             certainty = min(0.98, certainty + 0.1) if agreed else certainty * 0.6
-        if one.span not in side.labelled and _is_part(one, found, side):
+        if one.span not in side.labelled and not is_headline(one, side) and _is_part(one, found, side):
             certainty *= PART
         if is_perhaps_longer(one, side):
             certainty = min(certainty, PERHAPS_LONGER)
@@ -115,10 +115,11 @@ def _is_part(one: Found[str], others: list[Found[str]], side: Side) -> bool:
     )
 
 
-def _is_said_better(value: str, side: Side, genera: set[str | None]) -> bool:
+def _is_said_better(one: Found[str], side: Side, genera: set[str | None]) -> bool:
     """A genus beside a true common name of its plant, or the category Rose beside a kind of rose."""
+    value = one.value
     if lexicon.is_genus(value) and (value in genera or not lexicon.is_trade_name(value)):
-        return also_named(side, value)
+        return also_named(side, value) and not is_headline(one, side)
     others = [c.value.lower() for c in side.common if c.certainty >= KNOWN]
     return value.lower() == "rose" and any(other.endswith(" rose") for other in others)
 
@@ -211,10 +212,13 @@ def _cultivar_apart(string: str, side: Side, name: BotanicalName) -> tuple[str, 
 def _apart(entry: tuple[str, float, Line], side: Side) -> bool:
     """Whether unknown title words are set off from the common name: on its line, or in another size.
 
-    In the same size they are as likely the beginning of the common name, broken over two lines.
+    In the same size they are as likely the beginning of the common name, broken over two lines; in small
+    print they head the shelf: Butterfly Garden.
     """
     line = entry[2]
     named = [other for c in side.common for other in side.lines if other.start <= c.span[0] < other.end]
     return (
-        not line.flat and all(other is line or not 0.87 < other.size / line.size < 1.15 for other in named)
+        not line.flat
+        and line.size >= titles.SUBTITLE_SIZE
+        and all(other is line or not 0.87 < other.size / line.size < 1.15 for other in named)
     ) or line in named

@@ -60,10 +60,17 @@ _UNIT = later(r"\d+(?:cm|mm|ml|in|ft|gal|qt|pt|pk|kg|lt|ltr|oz)|pb\d+")
 
 
 def _as_word(match: re.Match[str]) -> str:
-    if _UNIT.fullmatch(match[0]):
+    if _UNIT.fullmatch(match[0]) or _exclaimed(match):
         return match[0]
     letters = sum(character.isalpha() for character in match[0])
     return match[0].translate(_WORN) if 2 * letters >= len(match[0]) else match[0]
+
+
+def _exclaimed(match: re.Match[str]) -> bool:
+    """Whether a mark ends an outcry (a long word or a line ends) and is no worn l, as in "Ful! sun"."""
+    word = match[0].rstrip("!")
+    ends = match.string[match.end() : match.end() + 1] in ("", "\n", "\t")
+    return word != match[0] and word.isalpha() and (ends or len(word) >= 5)
 
 
 @lru_cache(maxsize=64)

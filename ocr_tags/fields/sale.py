@@ -41,13 +41,13 @@ _FORMS = (
 )
 _CENTS = later(r"(?:^|(?<=[\n\t]))(?:only |sale |now )?(?P<cents>[1-9]\d)¢(?= ?(?:each|ea\b|[\n\t]|$))")
 _NOT_PRICE_BEFORE = later(
-    r"(?:\d\s?(?:for|/|@|fur|pour|por)\s?|\b(?:save|off|extra|rabatt|deposit|fine of|fines? (?:up )?to"
+    r"(?:(?<!of )(?<!\d)\d{1,3}\s?(?:for|/|@|fur|pour|por)\s?|\b(?:save|off|extra|rabatt|deposit"
+    r"|fine of|fines? (?:up )?to"
     r"|over|value|worth|up to)\s?)$"
 )
-_OLD = later(
-    r"(?:\b(?:was|reg(?:ular)?\b\.?|regularly|orig(?:inally)?\b\.?|compare at|msrp|list|retail|statt"
-    r"|avant|antes|before)[\s:]*(?:price[\s:]*)?)$"
-)
+_OLD = later(r"(?:\b(?:was|orig(?:inally)?\b\.?|compare at|statt|avant|antes|before)[\s:]*(?:price[\s:]*)?)$")
+_USUAL = later(r"(?:\b(?:reg(?:ular(?:ly)?)?\b\.?|msrp|srp|list|retail)[\s:]*(?:price[\s:]*)?)$")
+"""Before a price that is a former one only where the tag prints another."""
 _NOT_PRICE_AFTER = later(
     r"\s?(?:donat\w+|to |goes |from |of |off\b|value\b|fine\b|coupon|rebate|discount|savings|deposit|/ ?\d)"
 )
@@ -68,6 +68,7 @@ _LANDS = (
         later(
             r"\b(?:NSW|QLD|VIC|TAS)(?: \d{4})?\b|\.com\.au\b|\bABN\b"
             r"|(?i:\b(?:(?:grown|made) in|product of) australia\b)"
+            r"|(?is:\b(?:australian|aussie) native\b.*\d{2,3} ?mm pots?\b)"
         ),
     ),
     ("NZD", later(r"\.co\.nz\b|(?i:\b(?:(?:grown|made) in|product of) new zealand\b)")),
@@ -98,17 +99,22 @@ def read_price(tag: TagText) -> Iterator[Found[Price]]:
     folded = tag.string.lower()
     if len(folded) != len(tag.string):
         return
-    for pattern in _FORMS:
-        for match in pattern.finditer(folded):
-            if _is_price(folded, match) and (price := _price(tag.string, match)):
-                yield Found(price, match.span(), _price_certainty(folded, match))
+    matches = [match for form in _FORMS for match in form.finditer(folded) if _is_price(folded, match)]
+    own = [match for match in matches if not _USUAL.search(_before(folded, match))]
+    for match in own or matches:
+        if price := _price(tag.string, match):
+            yield Found(price, match.span(), _price_certainty(folded, match))
     for match in _CENTS.finditer(folded):
         if _is_price(folded, match):
             yield Found(Price(f"0.{match['cents']}", "USD"), match.span(), 0.6)
 
 
+def _before(folded: str, match: re.Match[str]) -> str:
+    return folded[max(0, match.start() - 30) : match.start()]
+
+
 def _is_price(folded: str, match: re.Match[str]) -> bool:
-    before = folded[max(0, match.start() - 30) : match.start()]
+    before = _before(folded, match)
     old = _OLD.search(before) or _NOT_PRICE_BEFORE.search(before)
     return not old and not _NOT_PRICE_AFTER.match(folded, match.end())
 

@@ -22,6 +22,7 @@ _UNIT_LATER = later(
     r"\d{1,3}(?: ?[-–] ?\d{1,3})? ?(?P<unit>cm|in|ft)\b)"
 )
 """H 60 x W 45 cm: the unit stands once, at the end."""
+_BETWEEN_CELLS = later(r"\t| [/|] ")
 _LETTERS_ONLY = later(r"[^\d\t\n]+")
 
 
@@ -108,37 +109,62 @@ def table(tag: Measured) -> Iterator[Size]:
 
 
 def _cells(text: str, row: tuple[int, int]) -> list[tuple[int, int]]:
-    """The cells of a row that column gaps part."""
-    ends = [at for at in range(*row) if text[at] == "\t"]
-    return list(zip([row[0], *(at + 1 for at in ends)], [*ends, row[1]], strict=True))
+    """The cells of a row that column gaps part, or at least two strokes; one may part two languages."""
+    gaps = [match.span() for match in _BETWEEN_CELLS.finditer(text, *row)]
+    if len(gaps) == 1 and text[slice(*gaps[0])] != "\t":
+        gaps = []
+    return list(
+        zip([row[0], *(end for _, end in gaps)], [*(start for start, _ in gaps), row[1]], strict=True)
+    )
 
 
 def cell_around(tag: Measured, measure: Measure) -> tuple[int, int]:
-    """The cell a length stands in; a line end within a length ends none."""
+    """The cell a length stands in, without what stands in brackets; a line end within a length ends none."""
     inside = {at for m in tag.measures for at in range(*m.span)}
-    ends = [at for at, sign in enumerate(tag.text) if sign in "\t\n" and at not in inside]
+    ends = [at for at, sign in enumerate(tag.text) if sign in "\t\n(" and at not in inside]
     start = max((at + 1 for at in ends if at < measure.span[0]), default=0)
     return start, min((at for at in ends if at >= measure.span[1]), default=len(tag.text))
 
 
 def mixed_table(tag: Measured) -> Iterator[Size]:
-    """A row of labels of any kind over a row of as many cells: "Height, Spread, Zone"."""
+    """A row of labels of any kind over a row of as many cells: "Height, Spread, Zone"; or right under it."""
     for rows in _rows(tag.text):
-        for upper, lower in pairwise(rows):
-            heads, values = _cells(tag.text, upper), _cells(tag.text, lower)
-            if len(heads) < 2 or len(heads) != len(values):
-                continue
-            if not all(_LETTERS_ONLY.fullmatch(tag.text, *head) for head in heads):
-                continue
-            for head, value in zip(heads, values, strict=True):
-                labels, places = _only(tag, head)[0], _only(tag, value)[1]
-                one = len(labels) == len(places) == 1 and len(labels[0].kinds) == 1
-                if one and labels[0] not in tag.spent:
-                    tag.spent.add(labels[0])
-                    tag.settled.update(places)
-                    measure = tag.measures[places[0]]
-                    if labels[0].kinds != ("none",):
-                        yield Size(labels[0].kinds[0], measure, 0.7 * labels[0].certainty * measure.certainty)
+        count = [len(_cells(tag.text, row)) for row in rows]
+        for at in range(len(rows) - 1):
+            yield from _labelled_cells(tag, rows[at], rows[at + 1], 0.7)
+        for at in range(len(rows) - 1):
+            neighbours = [*count[max(0, at - 1) : at], *count[at + 2 : at + 3]]
+            if count[at] not in neighbours:  # else the labels may belong to the row below them
+                yield from _labelled_cells(tag, rows[at + 1], rows[at], 0.6)
+
+
+def _labelled_cells(
+    tag: Measured, labels_row: tuple[int, int], values_row: tuple[int, int], sure: float
+) -> Iterator[Size]:
+    heads, values = _cells(tag.text, labels_row), _cells(tag.text, values_row)
+    if len(heads) < 2 or len(heads) != len(values):
+        return
+    if not all(_LETTERS_ONLY.fullmatch(tag.text, *head) for head in heads):
+        return
+    named = [(_whole_label(tag.text[slice(*head)]), value) for head, value in zip(heads, values, strict=True)]
+    kinds = [label.kinds[0] for label, _ in named if label]
+    if len(set(kinds)) < len(kinds):
+        return  # one label in several languages
+    for label, value in named:
+        places = _only(tag, value)[1]
+        if label and len(places) == 1 and places[0] not in tag.settled:
+            tag.spent.update(x for x in tag.labels if labels_row[0] <= x.start < labels_row[1])
+            tag.settled.update(places)
+            measure = tag.measures[places[0]]
+            if label.kinds != ("none",):
+                yield Size(label.kinds[0], measure, sure * label.certainty * measure.certainty)
+
+
+def _whole_label(text: str) -> Label | None:
+    """The label a cell consists of, if it names one thing."""
+    labels = [label for label in find_labels(text) if not label.weak and len(label.kinds) == 1]
+    one = len(labels) == 1 and not any(map(str.isalnum, text[: labels[0].start] + text[labels[0].end :]))
+    return labels[0] if one else None
 
 
 def values_above(tag: Measured) -> Iterator[Size]:

@@ -6,10 +6,12 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from ocr_tags.fields.size_clauses import FOREIGN_BEFORE, OPENS_FACT, is_row
 from ocr_tags.fields.size_columns import Measured, Size
 from ocr_tags.fields.size_words import ARROW_BEFORE
 from ocr_tags.measures import Measure, parse_length
 from ocr_tags.patterns import later
+from ocr_tags.quantities import METRIC
 from ocr_tags.values import Length
 
 LEAD = r"[ :.=|)\-–—·•…_~*]*"
@@ -20,7 +22,13 @@ _ACROSS = later(r" ?(?:[x×]|\bby\b) ?", re.I)
 _STROKE = later(r"(?P<first>\d{2,3}) ?/ ?(?P<second>\d{2,3}) ?cm\.?", re.I)
 _LINE_START = later(r"(?:^|\n)[ •·*–-]{0,3}$")
 _LINE_END = later(r"[ .]{0,2}(?:\n|$)")
-_NEXT_FACT = later(r"[ .]{0,2}(?:[•·|/;]|, )[ ]?(?=[^\W\d_]{3})")
+_NEXT_FACT = later(r"[ .]{0,2}(?:[•·|/;+]|, )[ ]?(?=[^\W\d_]{2})")
+_NEXT_STROKE = later(r"[ .]{0,2}[/|•·+] ")
+_SENTENCE_START, _SENTENCE_END = later(r"\. $"), later(r"(?:(?<=\.)|\.) (?=[A-Z])")
+_ITEM_START = later(r"(?:^|[\n\t]|[;,.] | [/|•·+–] )[ •·*–-]{0,3}")
+_ITEM_END = later(
+    r"[ .]{0,2}(?:[\n\t]|$)| ?[;,/|•·+)]|(?:(?<=\.)|\.) (?=[A-Z])|(?: in| after| at) \d{1,2} y(?:ea)?rs?\b"
+)
 _SECOND_LANGUAGE = later(r" ?[/|] ?\n?")
 SMALLEST = 15.0
 """In cm; less than this in a pair, or twice this alone, may be a pot or a flower (common practice)."""
@@ -78,44 +86,69 @@ def says_again(tag: Measured, place: int) -> bool:
 def unexplained(tag: Measured, found: Sequence[Size]) -> Iterator[Size]:
     """A size without any word, on a tag that says no height or spread elsewhere; never sure.
 
-    "24 in x 18 in" in a line of its own is height and spread. The only length of a text is the height
-    when it is a range in a line of its own ("20-30 cm"), or opens a list of facts ("3 ft / full sun").
+    "24 in x 18 in" in a line of its own, or between the strokes of a list of facts, is height and spread.
+    The only length of a text is the height when it is a range or metric in a line of its own ("20-30 cm"),
+    or one of a list of facts ("3 ft / full sun").
     """
-    if any(size.kind in HEIGHT_THEN_SPREAD for size in found):
+    known = {size.kind for size in found}
+    if "height" in known:
         return
-    open_places = [place for place in range(len(tag.measures)) if place not in tag.settled]
+    open_places = [place for place in range(len(tag.measures)) if _is_open(tag, place)]
     pairs = [size for place in open_places for size in _lone_pair(tag, place)]
     if len(pairs) == 2:
-        yield from pairs
+        yield from pairs if "spread" not in known else ()
     elif len(open_places) == 1 and not any(not x.weak and x not in tag.spent for x in tag.labels):
         measure = tag.measures[open_places[0]]
         low, high = measure.length.min_cm, measure.length.max_cm
-        if low is None or high is None or high < 2 * SMALLEST or "/" in tag.text[slice(*measure.span)]:
+        if low is None or high is None or low < SMALLEST or high < 2 * SMALLEST:
             return
-        opens = _LINE_START.search(tag.text, 0, measure.span[0])
-        alone = low < high and _LINE_END.match(tag.text, measure.span[1])
-        listed = _NEXT_FACT.match(tag.text, measure.span[1])
-        if opens and (alone or listed):
+        if "/" not in tag.text[slice(*measure.span)] and (
+            _of_list(tag.text, measure) or ("spread" not in known and _of_line(tag.text, measure))
+        ):
             yield Size("height", measure, 0.5 * measure.certainty)
 
 
+def _is_open(tag: Measured, place: int) -> bool:
+    """Whether no word says what a length is; "Pot 12 cm" says it."""
+    return place not in tag.settled and not FOREIGN_BEFORE.search(tag.text[: tag.measures[place].span[0]])
+
+
+def _of_line(text: str, measure: Measure) -> bool:
+    """A range or a metric length that is its whole line; "12 in" alone may be a pot."""
+    range_or_metric = measure.length.min_cm != measure.length.max_cm or measure.unit in METRIC
+    opens, closes = _LINE_START.search(text, 0, measure.span[0]), _LINE_END.match(text, measure.span[1])
+    return bool(opens and closes and range_or_metric)
+
+
+def _of_list(text: str, measure: Measure) -> bool:
+    """One of several facts between strokes or dots, or between full stops when it is a range."""
+    start, end = measure.span
+    next_stroke = _NEXT_STROKE.match(text, end)
+    if _LINE_START.search(text, 0, start) and (next_stroke or _NEXT_FACT.match(text, end)):
+        return True
+    if OPENS_FACT.search(text, 0, start) and (next_stroke or _LINE_END.match(text, end)):
+        return True
+    ranges = measure.length.min_cm != measure.length.max_cm
+    return bool(ranges and _SENTENCE_START.search(text, 0, start) and _SENTENCE_END.match(text, end))
+
+
 def _lone_pair(tag: Measured, place: int) -> list[Size]:
-    """Height and spread, if the two lengths from this one on are their whole line."""
-    start = tag.text.rfind("\n", 0, tag.measures[place].span[0]) + 1
+    """Height and spread, if the two lengths from this one on are their whole line or item of a list."""
+    start = max(match.end() for match in _ITEM_START.finditer(tag.text, 0, tag.measures[place].span[0] + 1))
     sizes = height_by_spread(tag, place, start, 0.5)
-    if len(sizes) != 2 or not _LINE_END.match(tag.text, sizes[1].measure.span[1]):
+    if len(sizes) != 2 or sizes[0].measure.span[0] != start:
         return []
-    if not _LINE_START.search(tag.text, 0, sizes[0].measure.span[0]):
+    if not _ITEM_END.match(tag.text, sizes[1].measure.span[1]):
         return []
     return sizes if all((size.measure.length.max_cm or 0) >= SMALLEST for size in sizes) else []
 
 
 def beside_arrow(tag: Measured, place: int, measure: Measure) -> tuple[tuple[str, ...], float]:
     """A length alone in its line, right above or below one with a drawn arrow, is the other of the two."""
-    for near in (place - 1, place + 1) if _alone(tag.text, measure.span) else ():
+    for near in (place - 1, place + 1) if is_row(tag.text, *measure.span) else ():
         other = tag.measures[near] if 0 <= near < len(tag.measures) else None
         arrow = ARROW_BEFORE.search(tag.text, 0, other.span[0]) if other else None
-        if other is None or arrow is None or not _alone(tag.text, (arrow.start(), other.span[1])):
+        if other is None or arrow is None or not is_row(tag.text, arrow.start(), other.span[1]):
             continue
         upper, lower = (other.span[1], measure.span[0]) if near < place else (measure.span[1], arrow.start())
         if tag.text[upper:lower] == "\n" and arrow[0] in _OTHER_ARROW:
@@ -124,8 +157,3 @@ def beside_arrow(tag: Measured, place: int, measure: Measure) -> tuple[tuple[str
 
 
 _OTHER_ARROW = {"↔": "height", "↕": "spread"}
-
-
-def _alone(text: str, span: tuple[int, int]) -> bool:
-    """Whether a stretch is its whole line."""
-    return text[span[0] - 1 : span[0]] in ("", "\n") and text[span[1] : span[1] + 1] in ("", "\n")

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from ocr_tags.fields.size_clauses import OPENS_CELL
 from ocr_tags.patterns import later
 
 _CLEAN = {"{height}": "heights?", "{spread}": "spread", "{width}": "width", "{spacing}": "spacing"}
@@ -24,9 +25,10 @@ _THINGS = (  # they have a height or width too, but not the plant's own
 _BLOOM = r"(?:flower(?:s|ing)?|bloom(?:s|ing)?|blossoms?|scapes?)(?: (?:stalk|spike|stem|scape|head)s?)?"
 
 _ANY_LENGTH = (
-    r"\d[\d ½¼¾./–-]{0,8}(?:to \d+)?[ -]?"
+    r"(?:(?:about|up to|to) )?\d[\d ½¼¾./–-]{0,8}(?:to \d+)?[ -]?"
     r"(?:[\"”″'′]|in\.|ins?\b|inch(?:es)?|cm|ft\.?|feet|foot|m\b)"
 )
+_STEMS = rf"{_ANY_LENGTH}[ -](?:[a-z]+ )?(?:stems|stalks|scapes|spikes)\b"
 _BARE = r"(?=\s{0,2}(?:[:|↕↔⇿\t\n]|$)| \d)"
 """What must follow a word that is a label only at the head of its cell."""
 
@@ -34,24 +36,31 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
     "none": (
         rf"(?:{_THINGS}) (?:{{height}}|{{width}}|{{spread}}|{{spacing}}|size|diameter)|row {{width}}|"
         rf"(?:plug|bulb|basket|berry|cone|pond|liner) (?:{{height}}|{{width}}|size|diameter|depth)|"
+        rf"(?:lea(?:f|ves)|foliage|fronds?|fruits?|pods?|berries|cones?)(?: [a-z]+){{0,3}} (?:on|atop)"
+        rf"(?= {_STEMS})|"
         rf"{_BLOOM} (?:{{width}}|{{spread}}|size|diameter)|(?:planting |sowing |seed )?depth|profondeur|"
         rf"profundidad|"
         r"pflanztiefe|plantdiepte|profondit[àa]|s[åa]djup|plantedybde"
     ),
     "flower_height": (
         r"in (?:full )?(?:bloom|flower)(?=[ :.=\t\n|–-]{1,4}\d)|"
-        rf"{_BLOOM}[ -](?:{{height}}|ht\.?)|{{height}} (?:in|when in|at) (?:full )?(?:bloom|flower)|"
+        rf"(?:{_BLOOM}|fl(?:w?r)?\.?|blm\.?)[ -](?:{{height}}|hg?t\.?)|"
+        rf"{{height}} (?:in|when in|at) (?:full )?(?:bloom|flower)|"
         r"(?:scapes?|flowers?|blooms?)(?: (?:stalks?|spikes?|stems?))?(?: (?:rise|rising|reach|grow|stand))?"
-        r"(?= (?:up )?to \d)|(?:flowers?|blooms?|blossoms?)(?: (?:held|borne|carried|rise))?(?: up)? on"
-        rf"(?= ?{_ANY_LENGTH}[ -](?:[a-z]+ )?(?:stems|stalks|scapes)\b)|"
+        rf"(?= (?:up )?to \d)|"
+        rf"(?:(?:flowers?|blooms?|blossoms?)(?: (?:held|borne|carried|rise))?(?: up)? )?"
+        rf"(?<!across )(?<!wide )(?:on|atop)(?= {_STEMS})|"
+        rf"(?:scapes?|(?:flower|bloom)(?:ing)? (?:stalk|spike|stem)s?)(?=[ :.=\t\n–-]{{1,4}}{_ANY_LENGTH}"
+        r"(?! ?(?:long|across|wide|in dia)))|"
         r"hauteur (?:en fleurs?|des fleurs|de floraison|à la floraison)|"
         r"altura (?:en flor|de (?:la )?flor(?:es|ación)?)|bl[üu](?:ten|h)h[öo]he|bloeihoogte|blomh[öo]jd"
     ),
     "row_spacing": (
-        r"(?:between[- ])?rows?[- ]{spacing}|(?:between |space )?rows(?= ?[:\t\n/]| \d)|"
+        r"(?:between[- ])?rows?[- ]{spacing}|(?:between |space )?rows(?= ?[:\t\n/]|[ .·…_]{1,40}\d)|"
+        r"rows? spaced|"
         r"(?:{spacing}|space|distance) between (?:the )?rows|"
         r"(?:(?:entre )?(?:les )?rangs|(?:entre )?(?:hileras|surcos))(?= ?[:\t\n/]| \d)|"
-        r"reihenabstand|"
+        r"reihen(?:abstand)?|rijen|"
         r"rijafstand|radavst[åa]nd|r[æa]kkeafstand|(?:espacement|distance) (?:entre|des) (?:les )?(?:rangs"
         r"|rangées|lignes)|"
         r"distancia entre (?:hileras|surcos|filas)"
@@ -59,19 +68,24 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
     "spacing": (
         r"(?:{spacing}|distance) (?:in|within) (?:the )?rows?|"
         r"(?:{spacing}|space|distance) (?:between )?plants|(?:between )?plants(?= ?[:\t])|{spacing}"
+        rf"|(?<![a-z] )distance(?= ?[:\t\n]| {_ANY_LENGTH}\s*(?:$|[\n\t,;.|•·/]))"
+        rf"|apt\.?(?=[ :.\t]{{1,4}}{_ANY_LENGTH})|allow(?= {_ANY_LENGTH} ?(?:$|[.,;\n\t)]))"
+        rf"|plants(?= {_ANY_LENGTH},? (?:(?:in|and|x|by) )?rows?\b)"
         r"|plant(?:ing)? distance|distance apart|(?:planting|plants?|set|space) apart(?= ?(?:[:\t\n/|]|$))"
         r"|(?:in|within)[- ](?:the )?rows?(?: {spacing})?"
         r"(?= ?[:\t\n])|spcg?\.?|how far apart|set out(?= ?[:/\t–—])|space between plants"
         r"|(?:give|allow) (?:each|every) plant|apart{bare}|"
-        r"space|thin(?:ned)?(?: plants| seedlings)?(?= to)|"
+        r"spaced?|thin(?:ned)?(?: plants| seedlings)?(?= to)|"
         r"espacement|espacer(?: les plant[se]*)?|espac\.|distance (?:de plantation|entre les plant[se]*)|"
-        r"espaciamiento|distancia (?:entre plantas|de siembra|de plantación)|separaci[oó]n|pflanzabstand|"
-        r"plantafstand|plant(?:erings)?avst[åa]nd|plante(?:afstand|avstand)|distanza(?: di impianto"
-        r"| tra le piante)?|"
+        r"espaciamiento|distancia (?:entre plantas|de siembra|de plantación)|separaci[oó]n|"
+        r"(?:pflanz)?abstand(?: in der reihe)?|"
+        r"(?:plant)?afstand(?: in de rij)?|"
+        r"plant(?:erings)?avst[åa]nd|plante(?:afstand|avstand)|distanza(?: di impianto"
+        r"| tra (?:le )?piante)?|"
         r"rozstawa"
     ),
     "foliage": (
-        r"foliage {height}|hauteur du feuillage|blatthöhe|foliage(?= (?:up )?to \d)|"
+        r"(?:foliage|fol\.?) (?:{height}|hg?t\.?)|hauteur du feuillage|blatthöhe|foliage(?= (?:up )?to \d)|"
         rf"leaves(?= (?:up )?to {_ANY_LENGTH}[,;.]?\s[^.\n]{{0,12}}\b(?:flowers?|blooms?|scapes?)\b"
         r"[^.\n]{0,20} to \d)"
     ),
@@ -81,7 +95,7 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"(?:how )?(?:tall|high)(?: (?:it|they) (?:gets?|grows?|will get))?(?= ?:)|tall{bare}|(?-i:H)\.?"
     ),
     "spread": (
-        r"{spread}|{width}|wd\.?|spr\.?|spd\.?|sprd\.?|(?:plant|clump|canopy|crown) diameter|"
+        r"{spread}|{width}|wi?d\.?|wd?th\.?|spr\.?|spd\.?|sprd\.?|(?:plant|clump|canopy|crown) diameter|"
         r"(?-i:S[pP])\.?|[ée]talement|[ée]tal\.|largeur|larg\."
         r"|envergure|"
         r"extensi[óo]n|"
@@ -115,12 +129,12 @@ _NOT_IN_A_WORD = (
     r"|(?<=H[x×])(?=[WBSL]\b)|(?<=\d[\"”″])(?=[hw]\b))"
 )
 
-_BESIDE_H = later(r"\bH(?:[ .]{0,2}[x×/&][ ]?|[ .:=]{1,3}\d[^\n\t]{0,26}[\s,;/x×])$|\dH[ ,;/x×]{1,3}$")
+_BESIDE_H = later(r"\bH(?:[ .]{0,2}[x×/&][ ]?|[ .:=]{0,3}\d[^\n\t]{0,26}[\s,;/x×])$|\dH[ ,;/x×]{1,3}$")
 """B, L and S are Breite, largeur and spread beside an H, and anything at all without one."""
 
-ARROWS = {"↕": "height", "↔": "spread", "⇿": "spacing"}
-"""What a length behind a drawn double arrow measures (common practice, no source)."""
-ARROW_BEFORE = later(r"[↕↔⇿](?= ?$)")
+ARROWS = {"↕": "height", "↑": "height", "▲": "height", "↔": "spread", "⟷": "spread", "⇿": "spacing"}
+"""What a length behind a drawn arrow measures (common practice, no source)."""
+ARROW_BEFORE = later(rf"[{''.join(ARROWS)}](?= ?$)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -192,83 +206,3 @@ def _label(text: str, match: re.Match[str]) -> Label:
 
 def _joined(text: str, one: Label, other: Label) -> bool:
     return not (one.weak or other.weak) and bool(_JOIN.fullmatch(text, one.end, other.start))
-
-
-# ---------------------------------------------------------------- words after a length
-
-WRAP = r"(?: ?\n(?!\n) ?|-| ?)"  # prose may run on to the next line
-
-TAIL = later(
-    rf"{WRAP}(?:(?P<flower_height>(?:(?:tall|high){WRAP})?(?:(?<!\n)|(?-i:(?=[iw])))(?:when )?"
-    rf"in{WRAP}(?:full )?(?:bloom|flower)(?! (?:beds?|gardens?|borders?|pots?)\b)|"
-    r"(?-i:(?:(?:flower|bloom)(?:ing)?[ -]?)(?:stems|stalks|scapes)|scapes|"
-    r"stems(?= in (?:(?:early|mid|late)[ -])?"
-    r"(?:bloom|flower|spring|summer|autumn|fall|winter|Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec))))|"
-    r"(?P<both>(?:tall|high),? ?(?:and|&|x|by|/) ?(?:(?:equally|just as|as) )?(?:wide|across)|"
-    r"in height and (?:spread|width)|"
-    r"(?:wide|across) ?(?:and|&) ?(?:tall|high)|"
-    r"(?:H|ht|height) ?(?:and|&|x|/|by) ?(?:W|spread|width))|"
-    r"(?P<height>tall|high|in height|(?-i:h)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
-    r"(?P<spread>wide|across|(?-i:mats?|carpets?)(?=[.,;)\n\t]|$| (?:of|in|that))|"
-    r"in (?:width|spread|diameter)|(?-i:w)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
-    r"(?P<row_spacing>(?:apart )?between (?:the )?rows(?!\s*:)|entre les rangs|entre hileras)|"
-    r"(?P<spacing>apart|each way|in each direction|between (?:the )?plants|on[ -]cent(?:er|re)s?|"
-    r"[O0]\.? ?[C]\b\.?|center to center|"
-    r"entre (?:les plant[se]*|plantas)|de distancia|d['’]écart)|(?P<none>deep|"
-    r"de profond(?:eur)?))(?![^\W\d_]| ?:)",
-    re.I,
-)
-
-LABELS_NEXT = later(r"[ \t]?[:|↕↔⇿]|\n\d")
-"""Behind a word that opens a line: it is the label of what follows."""
-
-# The length belongs to something else, whatever the label says.
-FOREIGN_AFTER = later(
-    rf"{WRAP}(?:(?:layer )?of (?:\w+ ){{0,2}}(?:mulch|compost|soil|water|bark|peat|gravel)|(?-i:mulch|layer)|"
-    r"per (?:year|season|month|week)|(?:an?|each|every) (?:year|season|month)|/ ?y(?:ea)?r|annually|"
-    r"from (?:the )?"
-    r"(?:house|wall|foundation|building))| ?(?-i:pots?\b|containers?\b|POTS?\b|above|below)",
-    re.I,
-)
-FOREIGN_NOUN_AFTER = later(
-    rf"{WRAP}(?-i:(?:(?!(?:on|with|and|in|or|up|against)\b)[a-z-]+,? ){{0,2}}(?:flowers?|blooms?|"
-    rf"blossoms?|lea(?:f|ves)|clusters?|trumpets?|fruits?|fences?|walls?|stakes?|trellis|pots?|"
-    rf"containers?|supports?)\b)"
-)
-_FOREIGN = (
-    r"\b(?:dig|holes?|trench|mulch|pots?|containers?|prune[ds]?|cut|trim|shear|pinch(?:ed)?|when|until|"
-    r"seedlings?|harvest|"
-    r"stakes?|trellis|fence|supports?|flowers?|blooms?|blossoms?|heads?|lea(?:f|ves)|foliage|cones?|"
-    r"fruits?|needles?|"
-    r"spikes?|clusters?|panicles?|bare[- ]?root|root[- ]?ball|apply|cover|bury|water|mow|keep|rows?)\b"
-)
-FOREIGN_BEFORE = later(
-    _FOREIGN + r"[^.;:,\n\t]{0,40}$|\b(?:flowers?|blooms?|blossoms?|lea(?:f|ves)|foliage|pots?): ?$", re.I
-)
-FOREIGN_EARLIER = later(_FOREIGN + r"(?:[^.;:\n\t]|\n(?!\n)){0,40}$", re.I)
-"""As `FOREIGN_BEFORE`, but past a comma or line end: a doubt, no more."""
-
-PLANT_OF_LEAVES = later(
-    r"\b(?:mound(?:s|ed|ing)?|clump(?:s|ing)?|rosettes?|tufts?|tussocks?|cushions?|hummocks?|fountains?) "
-    r"(?:of )?(?:(?!(?:with|and|under)\b)[a-z-]+,? ){0,3}(?:leaves|foliage|blades|needles)\b",
-    re.I,
-)
-"""A mound of leaves is the plant itself."""
-
-_ADJECTIVES = (
-    r"(?:(?:mature|adult|full|final|finished|fin\.?|eventual|ultimate|overall|typical|average|avg\.?|"
-    r"approx\.?|approximate|expected|usual|rhs|garden|landscape|plant|planting|max\.?|maximum|min\.?|"
-    r"minimum)[ \n]){0,2}"
-)
-_PLAIN = rf"{_ADJECTIVES}(?:(?:size|dimensions?) ?[(\[:]? ?)?$"
-OPENS_CELL = later(r"(?:^|[\n\t])[^\w\n\t]{0,4}" + _PLAIN, re.I)
-OPENS_ROW = later(r"(?:^|\n)[^\w\n\t]{0,4}" + _PLAIN, re.I)
-OPENS_CLAUSE = later(r"[.;,•|·] " + _PLAIN, re.I)
-CLOSES_CLAUSE = later(r" ?(?:[.,;)\t\n]|$)(?![\s:=.–-]{0,4}(?:(?:up )?to )?\d)")
-BARE_TO = later(r"(?:^|[\t\n])\W*to $")
-"""A line that begins with "to": what stood before it may be the near end of a range."""
-
-LIMIT_BEFORE = later(r"\b(?:(?P<most>max)|(?P<least>min))(?:imum\b|\.)? $", re.I)
-POSTS_BEFORE = later(r"\b(?:stakes?|posts?|poles?|supports?|leaves|drills?)\b[^.;\n\t]{0,15}$", re.I)
-ROWS_BEFORE = later(r"\brows? ?(?:about |spaced |set |at )?$", re.I)
-SOWING_BEFORE = later(r"\b(?:sow|seeds?)\b[^.;\n\t]{0,40}$", re.I)

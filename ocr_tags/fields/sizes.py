@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from functools import lru_cache
 
+from ocr_tags.fields import size_clauses as clauses
 from ocr_tags.fields import size_words as words
 from ocr_tags.fields.density import by_density
 from ocr_tags.fields.size_columns import Measured, Size, cell_around, mixed_table, table, values_above
@@ -26,6 +27,7 @@ from ocr_tags.fields.size_pairs import (
     unexplained,
 )
 from ocr_tags.fields.size_repeats import settle
+from ocr_tags.fields.size_tails import by_tail, tail_of
 from ocr_tags.fields.size_words import Label
 from ocr_tags.measures import Measure
 from ocr_tags.patterns import later
@@ -33,9 +35,12 @@ from ocr_tags.record import Found, TagText
 from ocr_tags.values import Length
 
 _GAP = later(
-    r"(?: ?\((?!flower|bloom|leaf|foliage)[a-z ]{2,14}\)|(?: after| in|:) \d{1,2} years?"
+    r"(?: ?\((?!flower|bloom|leaf|foliage)[a-z ]{2,14}\)"
+    r"|(?: after| in| at| @|:) (?:\d{1,2}|five|ten|twenty) y(?:ea)?rs?\b\.?"
+    r"| ?\((?:(?:in|after|at) )?\d{1,2} ?y(?:ea)?rs?\.?\)"
     r"| ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2}(?= ?:)"
     r"| for (?:an? )?(?:hedg(?:es?|ing)|screens?|screening|ground ?cover|mass(?:ed)? planting)"
+    r"| (?:hedg(?:e|ing)|hecke|haie|haag|seto|siepe)"
     r"| above (?:the )?(?:water|ground|soil)(?: level)?)?"
     r"(?: (?:at maturity|when mature|à maturité|adulte|is|of|at|range|from|to(?=[:\t\n])))?"
     rf"{LEAD}[\t\n]?{LEAD}",
@@ -58,13 +63,13 @@ def _sizes(text: str) -> tuple[Size, ...]:
 
 def _read_one(tag: Measured, place: int, measure: Measure) -> Iterator[Size]:
     """What the words around one length say of it."""
-    if words.FOREIGN_AFTER.match(tag.text, measure.span[1]) or says_again(tag, place):
+    if clauses.FOREIGN_AFTER.match(tag.text, measure.span[1]) or says_again(tag, place):
         tag.settled.add(place)
         return
     label = _label_of(tag, place, measure)
-    tail = _tail(tag.text, measure, label)
+    tail = tail_of(tag.text, measure, label)
     if tail and (label is None or label.weak or tail.lastgroup in _overrides(label)):
-        kinds, certainty = _by_tail(tag, measure, tail)
+        kinds, certainty = by_tail(tag, measure, tail)
     elif label is None and (arrow := words.ARROW_BEFORE.search(tag.text, 0, measure.span[0])):
         kinds, certainty = (words.ARROWS[arrow[0]],), 0.55
     elif label is None:
@@ -76,21 +81,13 @@ def _read_one(tag: Measured, place: int, measure: Measure) -> Iterator[Size]:
     else:
         yield from _by_label(tag, place, measure, label)
         return
-    if label is None and words.BARE_TO.search(tag.text, max(0, measure.span[0] - 8), measure.span[0] + 3):
+    if label is None and clauses.BARE_TO.search(tag.text, max(0, measure.span[0] - 8), measure.span[0] + 3):
         certainty *= 0.4
     if kinds or tail:
         tag.settled.add(place)
         if label:
             tag.spent.add(label)
     yield from (Size(kind, measure, certainty * measure.certainty) for kind in kinds if kind != "none")
-
-
-def _tail(text: str, measure: Measure, label: Label | None) -> re.Match[str] | None:
-    """The word behind a length that says what it is; in the next line it may be the label of the next."""
-    tail = words.TAIL.match(text, measure.span[1])
-    if tail and tail[0].startswith("\n") and words.LABELS_NEXT.match(text, tail.end()):
-        return tail if label is None and text[tail.end() : tail.end() + 1] == "\n" else None
-    return tail
 
 
 def _rows_apart(label: Label, tail: re.Match[str]) -> bool:
@@ -135,27 +132,35 @@ def _shared(label: Label, between: str) -> bool:
 def _tied(text: str, label: Label, between: str) -> bool:
     """Whether a column gap or line end leaves label and length together; a sentence runs on past its line."""
     if "\n" in between and "\t" not in between:
-        clause = label.weak or bool(words.OPENS_CLAUSE.search(text, max(0, label.start - 40), label.start))
+        clause = label.weak or bool(clauses.OPENS_CLAUSE.search(text, max(0, label.start - 40), label.start))
         return clause or _opens_cell(text, label.start, True)
     return "\t" not in between or _opens_cell(text, label.start, False)
 
 
 def _opens_cell(text: str, start: int, row_too: bool) -> bool:
     """Whether a label opens its cell (with `row_too`, its row): icons read as signs may stand before it."""
-    return bool((words.OPENS_ROW if row_too else words.OPENS_CELL).search(text, max(0, start - 40), start))
+    return bool(
+        (clauses.OPENS_ROW if row_too else clauses.OPENS_CELL).search(text, max(0, start - 40), start)
+    )
 
 
 def _opens(text: str, label: Label) -> bool:
     """Whether a label opens its cell or a sentence in it."""
     before = max(0, label.start - 40)
-    return _opens_cell(text, label.start, False) or bool(words.OPENS_CLAUSE.search(text, before, label.start))
+    return _opens_cell(text, label.start, False) or bool(
+        clauses.OPENS_CLAUSE.search(text, before, label.start)
+    )
 
 
 def _open_length_before(tag: Measured, place: int, label: Label) -> bool:
     """Whether an unexplained length stands right before the label, which may then be its own."""
     if place == 0 or place - 1 in tag.settled:
         return False
-    return tag.between(tag.measures[place - 1].span[1], label.start) in {"", " ", "\t", "\n"}
+    before = tag.between(tag.measures[place - 1].span[1], label.start)
+    own_line = before == "\n" and not re.search(
+        r"[\t\n]", tag.between(label.end, tag.measures[place].span[0])
+    )
+    return before in {"", " ", "\t", "\n"} and not own_line
 
 
 def _by_label(tag: Measured, place: int, measure: Measure, label: Label) -> Iterator[Size]:
@@ -176,7 +181,7 @@ def _by_label(tag: Measured, place: int, measure: Measure, label: Label) -> Iter
 
 def _limited(tag: Measured, label: Label, size: Size) -> Size:
     """ "Max. height 3 ft" prints one end only."""
-    limit, length = words.LIMIT_BEFORE.search(tag.text, 0, label.start), size.measure.length
+    limit, length = clauses.LIMIT_BEFORE.search(tag.text, 0, label.start), size.measure.length
     if limit is None or length.min_cm != length.max_cm:
         return size
     one_end = Length(None, length.max_cm) if limit["most"] else Length(length.min_cm, None)
@@ -185,7 +190,7 @@ def _limited(tag: Measured, label: Label, size: Size) -> Size:
 
 def _by_verb(tag: Measured, place: int, label: Label, certainty: float) -> Iterator[Size]:
     measure, before = tag.measures[place], tag.text[: label.start]
-    if words.FOREIGN_BEFORE.search(before) or words.FOREIGN_NOUN_AFTER.match(tag.text, measure.span[1]):
+    if clauses.FOREIGN_BEFORE.search(before) or clauses.FOREIGN_NOUN_AFTER.match(tag.text, measure.span[1]):
         return
     pair = height_by_spread(tag, place, label.end, 0.85 * certainty) if label.kinds != ("trails",) else []
     yield from pair
@@ -208,36 +213,7 @@ def _by_two_labels(
         yield from (Size(kind, measure, certainty * (0.75 if parted else 0.95)) for kind in label.kinds)
 
 
-# ---------------------------------------------------------------- word or label last
-
-
-def _by_tail(tag: Measured, measure: Measure, tail: re.Match[str]) -> tuple[tuple[str, ...], float]:
-    """ "12 in tall", "18 in apart": the kinds a word after the length names, and how sure."""
-    kind, before = tail.lastgroup or "", tag.text[: measure.span[0]]
-    certainty = 0.85 if "\n" in tail[0] else 0.95
-    if kind == "none":
-        return (), 0.0
-    if kind in {"spacing", "row_spacing"}:
-        return _apart(kind, before, certainty)
-    if words.FOREIGN_NOUN_AFTER.match(tag.text, tail.end()):
-        return (), 0.0
-    before = words.PLANT_OF_LEAVES.sub("plant", before)
-    if kind != "flower_height":
-        if words.FOREIGN_BEFORE.search(before):
-            return (), 0.0
-        if words.FOREIGN_EARLIER.search(before):
-            certainty *= 0.6
-    return (("height", "spread") if kind == "both" else (kind,)), certainty
-
-
-def _apart(kind: str, before: str, certainty: float) -> tuple[tuple[str, ...], float]:
-    if words.POSTS_BEFORE.search(before) or re.search(r"\d ?[x×] ?$", before):
-        return (), 0.0
-    if kind == "spacing" and words.ROWS_BEFORE.search(before):
-        return ("row_spacing",), certainty
-    if kind == "spacing" and words.SOWING_BEFORE.search(before):
-        certainty *= 0.65  # how far apart seeds go is often thinned later
-    return (kind,), certainty
+# ---------------------------------------------------------------- label last
 
 
 def _by_label_after(tag: Measured, place: int, measure: Measure) -> tuple[tuple[str, ...], float]:
@@ -257,21 +233,24 @@ def _by_label_after(tag: Measured, place: int, measure: Measure) -> tuple[tuple[
 def _right_after(tag: Measured, measure: Measure, label: Label) -> bool:
     """Whether a label follows its length; past a line end only as the last word of a sentence."""
     between = tag.between(measure.span[1], label.start)
+    if between == "\t":
+        return clauses.is_row(tag.text, measure.span[0], label.end)
     runs_on = tag.text[label.start].islower() and tag.text[label.end : label.end + 1] in {".", ",", ";"}
     return between in {"", " ", "-"} or (between in {"\n", " \n"} and runs_on)
 
 
 def _closes_clause(tag: Measured, place: int, label: Label) -> bool:
     """ "Ht. 60 cm. To 55 cm spread.": what stands before is settled, and nothing follows the label."""
-    own = place == 0 or place - 1 in tag.settled
-    return own and len(label.kinds) == 1 and bool(words.CLOSES_CLAUSE.match(tag.text, label.end))
+    start = tag.measures[place].span[0]
+    own = place == 0 or place - 1 in tag.settled or clauses.OPENS_FACT.search(tag.text, 0, start)
+    return bool(own) and len(label.kinds) == 1 and bool(clauses.CLOSES_CLAUSE.match(tag.text, label.end))
 
 
 def _labels_last(tag: Measured, measure: Measure) -> bool:
     """Whether the cell reads length, label, length, label to its end."""
     start, end = cell_around(tag, measure)
     marks = [(m.span[0], "M") for m in tag.measures if start <= m.span[0] < end]
-    tails = [tail for m in tag.measures if (tail := words.TAIL.match(tag.text, m.span[1]))]
+    tails = [tail for m in tag.measures if (tail := tail_of(tag.text, m, None))]
     named = [x.start for x in tag.labels if not x.weak]
     named = [at for at in named if not any(tail.start() <= at < tail.end() for tail in tails)]
     marks += [(at, "L") for at in (*named, *(tail.start() for tail in tails)) if start <= at < end]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from ocr_tags.fields.care import after_labels, opens_sentence, or_spoken
+from ocr_tags.fields.care import after_labels, opens_sentence, or_spoken, sentences
 from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -23,12 +23,15 @@ _OWN = later(
     r"|frisch|jede|alle|doorla|zuur|zand|klei|vocht|droog|voedz|goed|mull|naring|\bsur|torr|fukt|lucker|ricc"
 )
 _ADJECTIVE = (
-    r"(?:(?:(?:almost|nearly|virtually|just about) )?any|moist|dry|wet|damp|boggy|soggy|marshy|average"
+    r"(?:(?:(?:almost|nearly|virtually|just about|practically) )?any(?: old)?|moist|dry|dryish|wet|damp|boggy"
+    r"|soggy|marshy"
+    r"|average|avg\.?|plain|decent|regular|cultivated|well[- ](?:dug|cultivated|prepared|manured"
+    r"|worked|rotted)"
     r"|ordinary|normal"
     r"|reasonable|rich|fertile|infertile|poor|lean|light|heavy|loose|crumbly|friable|deep|shallow|open|soft"
     r"|loamy|loam|clay[- ]loam|sandy[- ]loam|sandy|sand|silty|clay|rocky|stony|stone[- ]free|gravelly|gravel"
     r"|gritty"
-    r"|acidic|acid|alkaline|calcareous|neutral|chalky|chalk|limestone|lime|limey|lime[- ]free|ericaceous"
+    r"|acidic|acid|alkaline|calcareous|neutral|chalky|chalk|limestone|lime|lime?y|lime[- ]free|ericaceous"
     r"|peaty|leafy"
     r"|woodland|humusy|humus[- ]rich|humus|nutrient[- ]rich|organic|organically rich|well[- ]?drain(?:ed|ing)"
     r"|(?:free|fast|quick|freely|sharply|sharp|good)[- ]?(?:draining|drained)"
@@ -43,13 +46,31 @@ _SOILS = (
 )
 # A compost or mix is named by what it is for: bare "compost" is a feed or what the plant was raised in.
 _MIX = (
-    rf"(?:{_ADJECTIVE}(?:, ?| ))*(?:(?:ericaceous|aquatic|john innes(?: no\.? ?\d)?|(?:loam|soil|peat|bark"
+    rf"(?:{_ADJECTIVE}(?:, ?| ))*(?:(?:ericaceous|aquatic|john innes(?: no\.? ?\d)?|bark|(?:loam|soil"
+    r"|peat|bark"
     rf"|coir)-based"
     r"|peat-free|multi-?purpose|cactus|succulent|orchid|citrus|bulb|potting|houseplant|lime-free|gritty"
     r"|soilless"
     r"|well[- ]drain(?:ed|ing)|free[- ]draining)(?:, ?| )){1,3}(?:compost|mix(?:ture)?|medium|bark)\b"
 )
-_LAST = r"(?: (?:only|preferred|essential|(?:is )?best|a must)\b)?"
+_LAST = (
+    r"(?: (?:only|preferred|essential|(?:is )?best|a must)\b"
+    r"|,? (?:if|provided|providing|as long as|so long as) (?:it is |they are |it.s |it |they |kept "
+    r"|not too |reasonably )*"
+    r"(?:well |freely |free |sharply |good )?(?:drain|wet|dry|moist|waterlogged|not waterlogged|never"
+    r"|cold)[\w-]*"
+    r"(?: (?:well|freely|quickly|sharply))?"
+    r"|,? (?:except|but not|excluding|other than|not) (?:\w+ ){0,2}(?:wet|waterlogged|soggy|boggy"
+    r"|chalk\w*|lim\w+|dry"
+    r"|alkaline|clay|acid\w*|shallow|heavy)\b"
+    r"|,? (?:that|which) (?:is|are|drains?|stays?|holds?|does|do) [^.;,\n\t•|·]{3,40}"
+    r"|,? (?:with (?:good|excellent|sharp|free|plenty of|lots of|added|some|extra|high) |rich in |high in )"
+    r"(?:organic matter|drainage|humus|compost|grit|leaf ?mould|leaf ?mold|peat|sand|organic content"
+    r"|nutrients)\b"
+    r"|[;,] (?:tolerates?|takes|withstands|will (?:take|tolerate)|copes with|stands)"
+    r" (?:some )?(?:wet feet|wet|clay|poor soil|salt|drought|dry soil|occasional flooding)\b"
+    r")?"
+)
 _SPOKEN = later(
     r"(?:\b(?P<verb>prefers?|requires?|needs?|likes?|loves?|wants?|enjoys?|tolerates?|thrives? (?:in|on)"
     r"|adaptable to"
@@ -65,19 +86,27 @@ _MIXED = later(
 )
 _MIX_END = later(r"(?:compost|mix(?:ture)?|medium|bark)$")
 """A mix that is all a line says may be another product, or what the plant was raised in."""
+_TEXTURE = later(r"(?:very )?(?:gritty|sandy|loose|open|rich|moist|(?:well|free)[- ]drain)")
+_MUST = later(
+    r"\b(?:not (?:at all |too )?(?:fussy|particular|choosy|picky|demanding) (?:about|as to) (?:its )?soils?\b"
+    r"|(?:the )?soil (?:must|should|has to|needs to|will) (?:drain\b|be (?:(?:very|slightly|fairly"
+    r"|kept) )?(?:well|free"
+    r"|sharp|fast|rich|acid|light|loose|fertile|deep|humus|neutral|alkaline|sandy|gritty)))"
+)
 _PIECE_END = later(r" ?(?:[.;,/|\t\n]|$)")
 _DRAINAGE = later(
     r"(?:\b(?P<verb>needs?|requires?|demands?|wants?|likes?|prefers?|must have) )?"
     rf"\b(?P<soil>(?:{_ADJECTIVE},? (?:and |with )?)*(?:sharp|good|excellent|perfect|free|fast"
-    rf"|quick) drainage)\b"
+    rf"|quick) drainage(?: (?:is )?(?:essential|a must|important|vital|needed|required))?)\b"
 )
 _NOT_OF_PLANT = later(
-    r"\b(?:water|keep|when|until|if|allow|let|backfill|fill|cover|with|firm|press|potting|moisten|remove"
-    r"|in poor|mix(?:ed)?|new|native|bag of|use)\b[^.;\n\t•·|]{0,20}$"
+    r"\b(?:(?<!of )water(?!,)|keep|when|until|if|allow|let|backfill|fill|cover|with|firm|press"
+    r"|potting|moisten|remove"
+    r"|in poor|improves|enriches|breaks up|binds|mix(?:ed)?|new|native|bag of|use)\b[^.;\n\t•·|]{0,20}\Z"
 )
 _UNWANTED = later(
     r"\b(?:avoid|dislikes?|hates?|resents?|not|never|no|won.t|cannot|can.t|intolerant of|except|unless"
-    r"|(?:rots?|dies) in)\b[^.,;\n\t•·|]{0,25}$"
+    r"|(?:rots?|dies) in)\b[^.,;\n\t•·|]{0,25}\Z"
 )
 """Before a soil that the plant does not bear."""
 
@@ -152,10 +181,10 @@ def _spoken(text: str) -> Iterator[Found[str]]:
     for pattern in (_MIXED, _DRAINAGE):
         for match in pattern.finditer(folded):
             alone = opens_sentence(text, match.start()) and _PIECE_END.match(folded, match.end())
-            if (match["verb"] or (alone and not _MIX_END.search(match["soil"]))) and not _UNWANTED.search(
-                folded[: match.start()]
-            ):
+            product = _MIX_END.search(match["soil"]) and not _TEXTURE.match(match["soil"])
+            if (match["verb"] or (alone and not product)) and not _UNWANTED.search(folded[: match.start()]):
                 yield Found(clean(text[slice(*match.span("soil"))]), match.span("soil"), 0.75)
+    yield from sentences(text, _MUST, 0.75)
     for match in _ELSEWHERE.finditer(folded):
         if opens_sentence(text, match.start()):
             yield Found(clean(text[slice(*match.span())]), match.span(), 0.8)

@@ -10,7 +10,7 @@ from ocr_tags.fields.phrases import Hit, Phrases, label_phrases, listed, squeeze
 from ocr_tags.patterns import later
 
 _CELL_START = later(r"(?:^|[\t\n])[^\w\n\t]*$")
-_AFTER_COLON = later(r"(?: ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2})?\s?[:=][ \t]*(?:\n(?!\n))?[ \t]*")
+_AFTER_COLON = later(r"(?: ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2})?\.?\s?[:=?][ \t]*(?:\n(?!\n))?[ \t]*")
 _AFTER_LEADERS = later(
     r"(?:(?: ?[.…_·]){2,}[ .…_·]*\t?[ .…_·]*| ?[-–—]{1,3}(?: |\n(?!\n))|[ .]?\t[ .…_·]*|[ .]?\n(?!\n))"
 )
@@ -180,7 +180,21 @@ def value_end(text: str, start: int, known: int = 0) -> int:
     else:
         end = len(text)
     label = _NEXT_LABEL.search(text, max(start, known), end)
-    return label.start() if label else end
+    return _label_start(label) if label else end
+
+
+def _label_start(label: re.Match[str]) -> int:
+    """Where the label itself begins: at its known words, or at its capital, of "clay Water:".
+
+    >>> tag = "Any, incl. clay Water:"
+    >>> tag[_label_start(_NEXT_LABEL.search(tag)) :]
+    ' Water:'
+    """
+    blanks = [label.start() + gap.start() for gap in re.finditer(r"[ \t](?=\w)", label[0])]
+    parts = {at: label.string[at : label.end()].strip(" \t:") for at in blanks}
+    known = (at for at, part in parts.items() if _OTHER_LABELS.whole(part))
+    capital = (at for at, part in parts.items() if not part[0].islower())
+    return next(known, next(capital, label.start()))
 
 
 def is_torn(phrase: str) -> bool:

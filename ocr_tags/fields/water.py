@@ -12,12 +12,16 @@ from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
 _LABELS = label_phrases("water")
-_BARE = later(rf"{AMOUNT}(?: (?:to|-) {AMOUNT})?(?: (?:once established|water|moisture|needs|use))?")
+_BARE = later(
+    rf"{AMOUNT}(?: (?:to|-) {AMOUNT})?(?: (?:water|moisture|needs|use))?"
+    r"(?: (?:when|once|after|until|till|while) establish(?:ed|ing))?"
+)
 _OWN = later(
     r"water|moist|\bdry|drie[sd]|\bwet|damp|drain|drought|\blow|medium|\bmed\b|moderate|average|high|regular"
     r"|normal"
     r"|minim|light|heav|week|da(?:y|ily)|freely|sparing|establish|thorough|deep|often|frequent|rain|humid"
-    r"|require|much|little|plenty|need|glass|\bcups?\b|every|steady|consistent|occasional|month|soak|mist"
+    r"|require|much|little|plenty|need|glass|\bcups?\b|every|steady|\beven\b|consistent|occasional"
+    r"|month|soak|mist"
     r"|arros|\beau|\bsec|moyen|modere|faible|eleve|frais|humed|moderad|medi[oa]|\bbaj|\balt[oa]"
     r"|seco\b|poc[oa]|riego|mucho|massig|mittel|feucht|trocken|gie(?:ss|ß)|wenig|viel|frisch|nass|hoch|gering"
     r"|matig|vocht"
@@ -29,8 +33,19 @@ _SOIL_WORD = (
     r"(?:soil|ground|surface|compost|roots|root ball|medium|mix)"
 )
 _MUCH = (
-    r"(?:low|medium|moderate|average|high|regular|steady|even|consistent|constant|ample|plenty of|abundant"
-    r"|adequate|occasional|little|minimal|frequent)"
+    r"(?:low|medium|moderate|average|avg\.?|high|regular|steady|even|consistent|constant|ample"
+    r"|plenty of|abundant"
+    r"|plentiful|adequate|occasional|little|minimal|frequent|generous|sufficient|lots of|extra)"
+)
+_SOAKS = (
+    r"(?:(?:deep|thorough|infrequent|frequent|regular|light|weekly|daily|slow|occasional|good|long"
+    r"|heavy|gentle)"
+    r"(?:,? (?:and |but )?| ))+"
+)
+_ADVERB = (
+    r"(?:(?:very|evenly|consistently|slightly|constantly|fairly|just|always|uniformly|quite|rather"
+    r"|permanently"
+    r"|barely|well|nicely|cool (?:and|&)) ){0,2}"
 )
 _MEASURED = (
     r"(?:(?:about|around|at least|up to) )?(?:\d[\d.,/½¼¾ -]*|[½¼¾]|an?|one|two|half an?) ?(?:small |large "
@@ -44,24 +59,39 @@ _HOW = (
     r"|frequently|infrequently|occasionally|lightly|little|less|heavily|generously|evenly|carefully"
     r"|abundantly"
     r"|plentifully|liberally|slowly|consistently|as (?:needed|required|necessary)|when|only (?:when|if|once)"
-    r"|once|twice|(?:two|three) times|every|each|during|if|to keep|until|unless|after|before|between|while"
-    r"|whenever|through(?:out)?\b|from below|from the bottom|at (?:the )?(?:base|roots?|soil)"
+    r"|once|twice|(?:two|three) times|every|each|during|if|to (?:keep|establish)|until|unless|after"
+    r"|before|between|while"
+    r"|whenever|through(?:out)?\b|from below|from the bottom|with (?:rain ?water|soft|tepid|distilled"
+    r"|filtered)|at (?:the )?(?:base|roots?|soil)"
     r"|in (?:dry|hot|warm|summer|winter|spring|drought|the (?:morning|growing))"
     r"|\d+(?: ?[-–] ?\d+)? ?(?:x\b|times)|1|2)"
 )
 _SPOKEN = later(
-    rf"\b(?:keep (?:{_SOIL_WORD} |roots |plants? )?(?:(?:evenly|consistently|slightly|constantly|fairly|just"
-    rf"|always"
-    r"|uniformly|quite|rather|permanently) )?(?:moist|damp|wet|watered|well[- ]watered|on the dry side|dry)\b"
+    rf"\b(?:keep (?:{_SOIL_WORD} |roots |plants? |it )?{_ADVERB}(?:moist|damp|wet|watered"
+    r"|well[- ]watered|on the dry side|dry)\b"
     rf"|water(?: plants?)? {_HOW}\b|water {_MEASURED} {_EACH}"
     rf"|(?:(?:give|provide|supply|needs?|requires?|wants?) (?:it |them "
     rf"|plants? )?)?{_MEASURED} (?:of )?(?:water|rain) {_EACH}"
-    rf"|(?:allow|let) {_SOIL_WORD}?(?: to)? ?(?:dry|dry out)\b|(?:allow|let) to dry\b"
-    r"|(?:do not|don.t) (?:over-?water|let|allow)\b|avoid (?:over-?watering|letting)|never (?:let|allow)\b"
+    rf"|(?:allow|let) (?:it|plants?|them|{_SOIL_WORD})?(?: to)? ?(?:dry|dry out)\b|(?:allow|let) to dry\b"
+    r"|(?:do not|don.t|never) (?:over[- ]?water|let|allow|water from above)\b"
+    r"|(?:do not|don.t|never|avoid) (?:wet(?:ting)?|splash(?:ing)?) (?:the )?(?:leaves|foliage|crown"
+    r"|flowers|blooms)"
+    r"|avoid (?:over-?watering|letting|(?:over-?head|excess(?:ive)?) water)"
+    rf"|(?:give (?:it |plants? |them )?|needs |likes )?(?:an? )?{_SOAKS}(?:soak(?:ing)?s?|waterings?"
+    r"|drinks?)\b"
+    rf"|\d+ ice cubes? {_EACH}|use (?:rain|soft |distilled |filtered )water\b"
+    r"|soak(?:,| and|;) (?:then )?(?:let (?:it )?)?(?:dry|drain)"
+    r"|moisture[- ]loving\b|(?:needs|loves|likes|prefers) moisture\b|(?:needs|loves|likes|prefers"
+    r"|wants) (?:it|to be"
+    rf"|to be kept|to stay|being kept) {_ADVERB}(?:moist|damp|wet|dry|on the dry side)\b"
+    r"|soak (?:deeply|thoroughly|well|weekly|once|twice|every|each) (?!.{0,20}(?:before|planting))"
+    r"|dry (?:out )?(?:(?:a (?:bit|little)|slightly|well|completely|partly|thoroughly|down) )?between water"
     r"|must (?:not|never) dry out|prefers to dry out"
-    r"|(?:very |extremely |highly )?drought[- ](?:tolerant|resistant|hardy)\b|tolerates (?:some |dry|drought)"
+    r"|(?:very |extremely |highly |moderately |fairly |quite |reasonably )?drought[- ](?:tolerant"
+    r"|resistant|hardy)\b|tolerates (?:some |dry|drought)"
     r"(?!.{0,12}soil)|(?:withstands|survives|tolerant of) drought\b"
-    rf"|(?:needs|requires|prefers|likes|loves|wants|provide|give) {_MUCH} (?:water(?:ing)?|moisture)\b"
+    rf"|(?:needs|requires|prefers|likes|loves|wants|uses|drinks|provide|give) {_MUCH} (?:water(?:ing)?"
+    r"|moisture)\b"
     rf"|(?:very |fairly )?{_MUCH} (?:water(?:ing)?|moisture)(?: needs| use|er)?\b"
     r"(?! (?:lil|table|garden|feature|plant|level|mark|area|stress)))"
 )
@@ -70,7 +100,13 @@ _ELSEWHERE = later(
     r"|resistante? a la secheresse"
     r"|regar\b|riegue\b|mantener (?:el suelo |la tierra )?humed\w+|tolerante a la sequia"
     r"|(?:massig|regelmassig|reichlich|wenig|sparsam|viel) gie(?:ss|ß)en|trockenheitsvertraglich"
-    r"|(?:regelmatig|matig|weinig|veel) water(?: geven)?\b|droogtetolerant)"
+    r"|(?:regelmatig|matig|weinig|veel) water(?: geven)?\b|droogtetolerant"
+    r"|(?:\d(?: ?[-–] ?\d)? ?x|een ?maal|een keer|twee keer|eens) per (?:week|dag|maand|(?:2|twee) weken)"
+    r" (?:water (?:geven)?|gieten)"
+    r"|(?:\d(?: ?[-–] ?\d)? ?(?:x|mal)|einmal|zweimal) (?:pro woche|wochentlich|im monat|pro monat)"
+    r" (?:gie(?:ss|ß)en|wassern)"
+    r"|arrosage (?:regulier|modere|faible|abondant|frequent|hebdomadaire)\b"
+    r"|riego (?:regular|moderado|bajo|escaso|abundante|frecuente|semanal)\b)"
 )
 
 
@@ -85,7 +121,26 @@ def read_water(tag: TagText) -> Iterator[Found[str]]:
     text = tag.string
     found = list(after_labels(text, _LABELS, _BARE, _OWN, _SPOKEN)) or list(_behind_drops(text))
     spoken = chain(sentences(text, _SPOKEN, 0.85), sentences(text, _ELSEWHERE, 0.8))
-    yield from or_spoken(found, spoken)
+    yield from or_spoken(found, (one for one in spoken if not _planted(text, one)))
+
+
+_WHEN_PLANTED = later(
+    r"(?i)(?:water|soak)(?: in)?(?: (?:well|thoroughly|deeply|heavily|generously|freely))?"
+    r"(?P<when>,? (?:in|immediately|(?:right |directly )?(?:after|at|when"
+    r"|before) (?:trans)?plant(?:ing|ed)))?"
+)
+_PLANTS = later(
+    r"(?i)\b(?:dig|hole|back-?fill|fill|firm|root ?ball|rootball|loosen|tease|transplant"
+    r"|set (?:plants?|in|the|at)"
+    r"|plant (?:in|at|out|the|bulbs|level|so)|press|remove (?:from|pot|the pot)|(?:un)?pot\b|cover with)"
+)
+
+
+def _planted(text: str, found: Found[str]) -> bool:
+    """Whether "Water well" is but the last step of planting."""
+    step = _WHEN_PLANTED.fullmatch(found.value)
+    before = text[max(0, found.span[0] - 120) : found.span[0]].split("\n\n")[-1]
+    return bool(step and (step["when"] or _PLANTS.search(before)))
 
 
 _DROPS = later(r"💧[💧 ]*")

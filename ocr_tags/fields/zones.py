@@ -14,7 +14,7 @@ from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 from ocr_tags.values import Hardiness, HeatZones
 
-_GAP = r"[ ]?[:.=·•…_|]{0,30}(?:[ ][–—-][ ])?[ ]?[\t\n]?(?!\n)[ :.]{0,4}"
+_GAP = r"(?:[ ]?[:.=·•…_|]){0,30}(?:[ ][–—-][ ])?[ ]?[\t\n]?(?!\n)[ :.]{0,4}"
 _DASH = r"\s?(?:-{1,2}|[–—−‐‑~])\s?"
 TO = rf"(?:{_DASH}|\s?(?:to|thru|through|bis|tot|à)\s?|\s(?:a|al|and|et|&)\s)"
 ZONE = r"(?:1[0-3]|0?[1-9])(?!\d)(?:[ab](?![^\W\d_])| [ab](?=\s*(?:$|[\n\t,.;)–-]|to\b)))?"
@@ -55,6 +55,19 @@ _LETTERS = str.maketrans(
     {"S": "5", "B": "8", "A": "4", "Z": "2", "l": "1", "I": "1", "|": "1", "O": "0", "o": "0"}
 )
 
+_RANGE_AFTER_MARK = later(
+    rf"[🌡❄]\ufe0f? ?(?P<low>{ZONE}){TO}(?P<high>{ZONE}){_NO_WORD_AFTER}"
+    r"(?! ?(?:[°º˚*\"”″'’′%$€£]|(?:[CF]|deg\w*|in|inch\w*|ft|feet|[cm]?m|"
+    r"days?|weeks?|months?|hours?|hrs?|x)\b)"
+    r"|[.,/-]\d)",
+    re.I,
+)
+"""A thermometer or snowflake drawn before zones (common practice, no source)."""
+_RANGE_OVER_LABEL = later(
+    rf"(?:^|(?<=[\n\t]))(?P<low>{ZONE}){TO}(?P<high>{ZONE})\n"
+    r"(?:usda |hardiness )*zones?(?=\s*(?:$|\n(?!\d)))",
+    re.I,
+)
 _FAR_END_LOST = later(
     r"[ \n]?[–—-](?! \w)|[ \t](?:[a-z]{1,2} )?(?:1[0-3]|[1-9])(?![\w\"”″'’½–-]| ?(?:in|ft|cm|m)\b)"
 )
@@ -65,11 +78,14 @@ _NOT_HARDINESS = later(
     r"annuals? (?:[a-z]+ ){0,2}(?:in|for)(?: [a-z]+)?|not|n['’]est pas|never|below|"
     r"except|outside|than|treat as|indoors in|overwinter (?:indoors )?in|parking|school|loading|fire|"
     r"half|semi|tender)"
-    r"[ :]{0,2}(?:hardy )?(?:in |for |to |below )?)$",
+    r"[ :]{0,2}(?:hardy )?(?:in |for |to |below )?"
+    r"|\b(?:dig|lift|store|mulch|protect(?:ion|ed)?|bring|move|heel)\b[^.;:\n\t]{0,25} (?:in|for) )$",
     re.I,
 )
 _FOREIGN_AFTER = later(
-    r"[ :,]{0,2}(?:grown? |treat |use )?as (?:an )?annuals?\b(?! elsewhere)|[^\n\t]{0,20}\b(?:inc|llc|"
+    r"[ :,]{0,2}(?:grown? |treat |use )?as (?:an )?annuals?\b(?! elsewhere)|"
+    r"[ :,–-]{1,3}(?:dig|lift|store|bring|move|mulch|protect)\b"
+    r"(?![^.;\n\t]{0,30}\b(?:elsewhere|colder|cooler|north|outside|other|zones?)\b)|[^\n\t]{0,20}\b(?:inc|llc|"
     r"ltd|corp|co\.|gmbh|irrigation|parking|sprinklers?|drip|loading|aisle|weeks?|days?|"
     r"months?|hours?|hrs?|times?|minutes?|min)\b",
     re.I,
@@ -107,6 +123,12 @@ def read_hardiness(tag: TagText) -> Iterator[Found[Hardiness]]:
     """
     clean = [found for match in _RANGE.finditer(tag.string) if (found := _hardiness(tag.string, match))]
     yield from clean
+    for pattern, certainty in ((_RANGE_AFTER_MARK, 0.6), (_RANGE_OVER_LABEL, 0.65)) if not clean else ():
+        for match in pattern.finditer(tag.string):
+            low, high = _tidy(match["low"]), _tidy(match["high"])
+            if _order(low) < _order(high):
+                clean.append(Found(Hardiness(low, high), match.span(), certainty))
+                yield clean[-1]
     if not clean:
         yield from _worn_hardiness(tag.string)
 

@@ -1,0 +1,122 @@
+"""The words around a length that are no label: behind it, before it, and where a clause begins and ends."""
+
+from __future__ import annotations
+
+import re
+
+from ocr_tags.patterns import later
+
+WRAP = r"(?: ?\n(?!\n) ?|-| ?)"  # prose may run on to the next line
+
+TAIL = later(
+    rf"(?:{WRAP}|\t(?=[a-z]+(?:\n|$)))"
+    rf"(?:(?P<flower_height>(?:(?:tall|high){WRAP})?(?:(?<!\n)|(?-i:(?=[iw])))(?:when )?"
+    rf"in{WRAP}(?:full )?(?:bloom|flower)(?! (?:beds?|gardens?|borders?|pots?)\b)|"
+    r"(?-i:(?:(?:flower|bloom)(?:ing)?[ -]?)(?:stems|stalks|scapes)|scapes|"
+    r"stems(?= in (?:(?:early|mid|late)[ -])?"
+    r"(?:bloom|flower|spring|summer|autumn|fall|winter|Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec))))|"
+    r"(?P<both>(?:tall|high),? ?(?:and|&|x|by|/) ?(?:(?:equally|just as|as) )?(?:wide|across)|"
+    r"(?:tall|high),? ?(?:and|with)(?: an?)? ?(?:the )?(?:equal|same|similar|matching)(?: in)? "
+    r"(?:spread|width|wide|across)|"
+    r"in height and (?:spread|width)|"
+    r"(?:wide|across) ?(?:and|&) ?(?:tall|high)|"
+    r"(?:H|ht|height) ?(?:and|&|x|/|by) ?(?:W|spread|width))|"
+    r"(?P<height>tall|high|(?:in|of) height|(?-i:h)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
+    r"(?P<spread>wide|across|(?-i:mats?|carpets?)(?=[.,;)\n\t]|$| (?:of|in|that))|"
+    r"(?:in|of) (?:width|spread|diameter)|(?-i:w)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
+    r"(?P<row_spacing>(?:apart )?between (?:the )?rows(?!\s*:)|entre les rangs|entre hileras)|"
+    r"(?P<spacing>apart|each way|in each direction|"
+    r"between (?:the )?(?:plants|sets|bulbs|corms|cloves|tubers|hills|crowns|slips|seedlings)|"
+    r"on[ -]cent(?:er|re)s?|"
+    r"[O0]\.? ?[C]\b\.?|center to center|"
+    r"entre (?:les plant[se]*|plantas)|de distancia|d['’]écart)|"
+    r"(?P<stems>(?-i:stems|stalks|spikes))|"
+    r"(?P<plant>(?-i:(?:[a-z-]+ )?(?:plants?|shrubs?|trees?|bush(?:es)?|hedges?|vines?|climbers?))"
+    r"(?= ?(?:[.,;)\n\t]|$|(?:for|in|with|that|of)\b)))|"
+    r"(?P<none>deep|"
+    r"de profond(?:eur)?))(?![^\W\d_]| ?:)",
+    re.I,
+)
+
+LABELS_NEXT = later(r"[ \t]?[:|↕↔⇿]|\n\d")
+"""Behind a word that opens a line: it is the label of what follows."""
+
+# The length belongs to something else, whatever the label says.
+FOREIGN_AFTER = later(
+    rf"{WRAP}(?:(?:layer )?of (?:\w+ ){{0,2}}(?:mulch|compost|soil|water|bark|peat|gravel)|(?-i:mulch|layer)|"
+    r"per (?:year|season|month|week)|(?:an?|each|every) (?:year|season|month)|/ ?y(?:ea)?r|annually|"
+    r"from (?:the )?"
+    r"(?:house|wall|foundation|building))| ?(?-i:pots?\b|containers?\b|POTS?\b|above|below)",
+    re.I,
+)
+FOREIGN_NOUN_AFTER = later(
+    rf"{WRAP}(?-i:(?:(?!(?:on|with|and|in|or|up|against)\b)[a-z-]+,? ){{0,2}}(?:flowers?|blooms?|"
+    rf"blossoms?|lea(?:f|ves)|clusters?|trumpets?|fruits?|fences?|walls?|stakes?|trellis|pots?|"
+    rf"containers?|supports?)\b)"
+)
+_FOREIGN = (
+    r"\b(?:dig|holes?|trench|mulch|pots?|containers?|prune[ds]?|cut|trim|shear|pinch(?:ed)?|when|until|"
+    r"seedlings?|harvest|"
+    r"stakes?|trellis|fence|supports?|flowers?|blooms?|blossoms?|heads?|lea(?:f|ves)|foliage|cones?|"
+    r"fruits?|needles?|"
+    r"spikes?|clusters?|panicles?|globes|umbels?|trusses|pompo[mn]s?|saucers|trumpets|discs|petals?|bracts?|"
+    r"pods?|berries|corymbs?|catkins?|tassels|bare[- ]?root|root[- ]?ball|"
+    r"apply|cover|bury|water|mow|keep|rows?)\b"
+)
+FOREIGN_BEFORE = later(
+    _FOREIGN
+    + r"[^.;:,\n\t]{0,40}\Z|\b(?:flowers?|blooms?|blossoms?|lea(?:f|ves)|foliage|pots?): ?\Z|[øØ] ?\Z",
+    re.I,
+)
+_TIMES_OF = (
+    r"\b(?:spring|summer|autumn|fall|winter|frost|january|february|march|april|may|june|july|august|"
+    r"september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec|days?|weeks?)\b"
+)
+FOREIGN_EARLIER = later(_FOREIGN + rf"(?:(?!{_TIMES_OF})[^.;:\n\t]|\n(?!\n)){{0,40}}$", re.I)
+"""As `FOREIGN_BEFORE`, but past a comma or line end: a doubt, no more. A season or "in 30 days" ends what
+was said of flowers or of cutting."""
+
+PLANT_OF_LEAVES = later(
+    r"\b(?:mound(?:s|ed|ing)?|clump(?:s|ing)?|rosettes?|tufts?|tussocks?|cushions?|hummocks?|fountains?) "
+    r"(?:of )?(?:(?!(?:with|and|under)\b)[a-z-]+,? ){0,3}(?:leaves|foliage|blades|needles)\b",
+    re.I,
+)
+"""A mound of leaves is the plant itself."""
+
+PARTS_ON_PLANT = later(
+    r"\b(?:flowers?|blooms?|blossoms?|heads?|fruits?|clusters?|pods?|berries|lea(?:f|ves)|foliage|cones?)\b"
+    r"(?:[^.;:\n\t]|\n(?!\n)){0,60}?"
+    r"\b(?:on(?: an?)?|shrub|tree|bush|vine|climber|perennial|annual|biennial)\s$",
+    re.I,
+)
+"""Flowers on a shrub, fruits on: the length that follows is that of the plant."""
+BLOOM_BEFORE = later(r"\b(?:flower|bloom|blossom)\w*[^.;\n\t\d]{0,40}(?<!on )$", re.I)
+PLANT_BEFORE = later(r"\b(?:an?|on|into|makes|forms|forming)(?: an?)? $", re.I)
+"""What makes of "10-15 ft vine" and of "30 in stems" the plant, and its flowers."""
+
+_ADJECTIVES = (
+    r"(?:(?:mature|adult|full|final|finished|fin\.?|eventual|ultimate|overall|typical|average|avg\.?|"
+    r"approx\.?|approximate|expected|usual|rhs|garden|landscape|plant|planting|max\.?|maximum|min\.?|"
+    r"minimum)[ \n]){0,2}"
+)
+_PLAIN = rf"{_ADJECTIVES}(?:(?:size|dimensions?) ?[(\[:]? ?)?$"
+OPENS_CELL = later(r"(?:^|[\n\t])[^\w\n\t]{0,4}" + _PLAIN, re.I)
+OPENS_ROW = later(r"(?:^|\n)[^\w\n\t]{0,4}" + _PLAIN, re.I)
+OPENS_CLAUSE = later(r"[.;,•|·] " + _PLAIN, re.I)
+OPENS_FACT = later(r"\s[/|•·+]\s$")
+CLOSES_CLAUSE = later(r" ?(?:[.,;)\t\n/|•·+]|$)(?![\s:=.–-]{0,4}(?:(?:up )?to )?\d)")
+BARE_TO = later(r"(?:^|[\t\n])[^\w↕↔⇿]*to $")
+"""A line that begins with "to": what stood before it may be the near end of a range."""
+
+LIMIT_BEFORE = later(r"\b(?:(?P<most>max)|(?P<least>min))(?:imum\b|\.)? $", re.I)
+POSTS_BEFORE = later(
+    r"\b(?:stakes?|posts?|poles?|supports?|leaves|drills?|wires?|canes?|strings?|battens?|rails?|hooks|eyes|rods|slats)\b[^.;\n\t]{0,15}$",
+    re.I,
+)
+ROWS_BEFORE = later(r"\brows? ?(?:about |spaced |set |at )?$", re.I)
+SOWING_BEFORE = later(r"\b(?:sow|seeds?)\b[^.;\n\t]{0,40}$", re.I)
+
+
+def is_row(text: str, start: int, end: int) -> bool:
+    """Whether a stretch is its whole line."""
+    return text[:start][-1:] in ("", "\n") and text[end : end + 1] in ("", "\n")

@@ -1,0 +1,68 @@
+"""A word right behind a length that says what it measures: "12 in tall", "18 in apart", "on 30 in plants"."""
+
+from __future__ import annotations
+
+import re
+
+from ocr_tags.fields.size_clauses import (
+    BLOOM_BEFORE,
+    FOREIGN_BEFORE,
+    FOREIGN_EARLIER,
+    FOREIGN_NOUN_AFTER,
+    LABELS_NEXT,
+    PARTS_ON_PLANT,
+    PLANT_BEFORE,
+    PLANT_OF_LEAVES,
+    POSTS_BEFORE,
+    ROWS_BEFORE,
+    SOWING_BEFORE,
+    TAIL,
+)
+from ocr_tags.fields.size_columns import Measured
+from ocr_tags.fields.size_words import Label
+from ocr_tags.measures import Measure
+
+
+def tail_of(text: str, measure: Measure, label: Label | None) -> re.Match[str] | None:
+    """The word behind a length that says what it is; in the next line it may be the label of the next."""
+    tail = TAIL.match(text, measure.span[1])
+    if tail and tail[0].startswith("\n") and LABELS_NEXT.match(text, tail.end()):
+        return tail if label is None and text[tail.end() : tail.end() + 1] == "\n" else None
+    needed = _NEEDS.get(tail.lastgroup or "") if tail else None
+    if needed and not (label is None and needed.search(text, max(0, measure.span[0] - 60), measure.span[0])):
+        return None
+    return tail
+
+
+_NEEDS = {"stems": BLOOM_BEFORE, "plant": PLANT_BEFORE}
+_NAMED = {"stems": "flower_height", "plant": "height"}
+"""Nouns behind a length that say what it is only after the words they need."""
+
+
+def by_tail(tag: Measured, measure: Measure, tail: re.Match[str]) -> tuple[tuple[str, ...], float]:
+    """ "12 in tall", "18 in apart": the kinds a word after the length names, and how sure."""
+    kind, before = _NAMED.get(tail.lastgroup or "", tail.lastgroup or ""), tag.text[: measure.span[0]]
+    certainty = 0.85 if "\n" in tail[0] or tail.lastgroup == "plant" else 0.95
+    if kind == "none":
+        return (), 0.0
+    if kind in {"spacing", "row_spacing"}:
+        return _apart(kind, before, certainty)
+    if FOREIGN_NOUN_AFTER.match(tag.text, tail.end()):
+        return (), 0.0
+    before = PARTS_ON_PLANT.sub("plant ", PLANT_OF_LEAVES.sub("plant", before))
+    if kind != "flower_height":
+        if FOREIGN_BEFORE.search(before):
+            return (), 0.0
+        if FOREIGN_EARLIER.search(before):
+            certainty *= 0.6
+    return (("height", "spread") if kind == "both" else (kind,)), certainty
+
+
+def _apart(kind: str, before: str, certainty: float) -> tuple[tuple[str, ...], float]:
+    if POSTS_BEFORE.search(before) or re.search(r"\d ?[x×] ?$", before):
+        return (), 0.0
+    if kind == "spacing" and ROWS_BEFORE.search(before):
+        return ("row_spacing",), certainty
+    if kind == "spacing" and SOWING_BEFORE.search(before):
+        certainty *= 0.65  # how far apart seeds go is often thinned later
+    return (kind,), certainty
