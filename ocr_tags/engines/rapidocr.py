@@ -100,8 +100,8 @@ def open_engine(languages: str = "eng", data_folder: str | None = None) -> Rapid
 
 
 def _keep_latin(recogniser: Any) -> None:
-    """Make all signs but those of Latin tags impossible: the recogniser knows Chinese as well, and most of its
-    memory goes into the chances of signs that no tag here prints."""
+    """Make all signs but those of Latin tags impossible: the recogniser knows Chinese as well, and most of
+    its memory goes into the chances of signs that no tag here prints."""
     decoder = recogniser.postprocess_op
     kept = [at for at, sign in enumerate(decoder.character) if sign == "blank" or _is_latin(sign)]
     decoder.character = [decoder.character[at] for at in kept]
