@@ -68,7 +68,6 @@ _LANDS = (
         later(
             r"\b(?:NSW|QLD|VIC|TAS)(?: \d{4})?\b|\.com\.au\b|\bABN\b"
             r"|(?i:\b(?:(?:grown|made) in|product of) australia\b)"
-            r"|(?is:\b(?:australian|aussie) native\b.*\d{2,3} ?mm pots?\b)"
         ),
     ),
     ("NZD", later(r"\.co\.nz\b|(?i:\b(?:(?:grown|made) in|product of) new zealand\b)")),
