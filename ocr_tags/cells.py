@@ -205,4 +205,25 @@ def _wrapped_below(value: Sequence[Line], free: Sequence[Line], end: float) -> L
         and _tight(last, line)
         and min(right, line.place.right) - max(left, line.place.x) > 0.5 * min(right - left, line.place.w)
     ]
-    return min(candidates, key=lambda line: line.place.y, default=None)
+    follower = min(candidates, key=lambda line: line.place.y, default=None)
+    return follower if follower is None or _had_to_wrap(last, follower, free) else None
+
+
+_OPEN = re.compile(r"(?:[,;/&+–—-]|\b(?:and|or|to|of|in|the|a|with|for|from|through|until|&))$")
+
+
+def _had_to_wrap(last: Line, follower: Line, column: Sequence[Line]) -> bool:
+    """Whether a line goes on below: it shows, or the next word would not have fitted behind it.
+
+    What follows a value in capitals may else be the next value, whose label was not read.
+    """
+    first = follower.words[0]
+    if not first.text[:1].isupper() or _OPEN.search(last.text.lower()):
+        return True
+    edges = [
+        line.place.right
+        for line in column
+        if line.place.x < last.place.right and line.place.right > last.place.x
+    ]
+    room = max(edges, default=last.place.right) - last.place.right
+    return first.place.w + 0.4 * last.height > room

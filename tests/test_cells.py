@@ -88,3 +88,8 @@ def test_even_gaps_do_not_tell() -> None:
 def test_a_line_that_opens_with_a_label_ends_the_value_above() -> None:
     text = in_pairs(*pairs(2, 14, under=False), line("Feed: weekly", 0, 178), line("in summer", 0, 200))
     assert "Soil\nRich\n\nFeed: weekly" in text
+
+
+def test_the_value_of_a_lost_label_is_not_of_the_row_above() -> None:
+    lost = line("Brenwick Growers", 200, 174)
+    assert "Soil\tRich" in in_cells(*WRAPPED, lost).split("\n\n")

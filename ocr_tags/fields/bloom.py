@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ocr_tags.fields.bloom_flowers import (
     before_flowers,
@@ -19,6 +19,7 @@ from ocr_tags.fields.bloom_flowers import (
     opens_with_flowers,
 )
 from ocr_tags.fields.bloom_numbers import LABELS, read_numbers, span
+from ocr_tags.fields.colour_words import colour
 from ocr_tags.fields.phrases import Hit, Phrases, clean, fold, listed
 from ocr_tags.fields.values import SECOND_LANGUAGE, Labelled, labelled
 from ocr_tags.patterns import later
@@ -128,6 +129,9 @@ def _whole(text: str, chain: _Chain, found: Found[Bloom]) -> Iterator[Found[Bloo
     Behind it another language may fill the line: then its last word opens the next, or it is not read.
     """
     if not _is_part(chain[-1].value):
+        torn = _RUNS_ON.match(text, chain[-1].end)
+        if (torn and not _OPEN_END.match(fold(text), torn.end() - 1)) or _month_below(text, chain):
+            found = replace(found, certainty=TORN * found.certainty)
         yield found
         return
     rest, _, following = text[chain[-1].end :].partition("\n")
@@ -141,6 +145,28 @@ def _whole(text: str, chain: _Chain, found: Found[Bloom]) -> Iterator[Found[Bloo
     bloom = _bloom(printed, chains[0]) if len(chains) == 1 else None
     if bloom:
         yield Found(bloom, found.span, 0.9 * found.certainty)
+
+
+_RUNS_ON = later(
+    lambda: (
+        rf"(?:\s?[-–—]\s?(?!(?i:{colour()}))|\s(?:to|through|thru|until|till|bis|à|hasta|t/m|tot)\s)[^\W\d_]"
+        r"|(?: to| through| thru| until| till| ?[-–—]) ?(?:\n|\t|$)"
+    )
+)
+"""Behind a time that goes on to another, which was not made out: "Late spring to midsurmer"."""
+_OPEN_END = later(
+    r"(?:(?:the )?(?:first |hard |killing )*frosts?|early frost|late in|gel|frost|heladas?|vorst)\b"
+)
+TORN = 0.3
+
+
+def _month_below(text: str, chain: _Chain) -> bool:
+    """Whether a month stands alone in the next line: "May" and "October" below it have lost their stroke."""
+    rest, _, following = text[chain[-1].end :].partition("\n")
+    if rest.strip(" -–—~") or not chain[-1].value.month:
+        return False
+    term = next(iter(_TERMS.find(following)), None)
+    return bool(term and not term.start and term.value.month and _CELL_END.match(following, term.end))
 
 
 _BAR = later(r" ?[|/•·] ?[^\W\d_]")

@@ -54,7 +54,9 @@ def after_labels(
         doubt = 1.0 if spoken else 0.3 if set(text[found.label : found.start]) & set("\t\n") else 0.8
         if found.second:
             doubt *= 0.5  # its words are not those that are kept
-        if _BROKEN.match(phrase) or is_torn(text[found.start : found.end]):
+        rest = text[found.end : found.end + 2]
+        parted = rest[:1] == "\t" and rest[1:].islower() and phrase[0].isupper()
+        if parted or _BROKEN.match(phrase) or is_torn(text[found.start : found.end]):
             doubt = min(doubt, 0.4)
         yield Found(phrase, (found.start, found.end), found.certainty * doubt)
 

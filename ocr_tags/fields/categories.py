@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterator
 from itertools import pairwise
 
+from ocr_tags import lexicon
 from ocr_tags.fields.phrases import Hit, Phrases, cells, fold, label_phrases, listed
 from ocr_tags.fields.values import labelled
 from ocr_tags.firms import labelled_firms
@@ -211,7 +212,7 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
     if _is_offer(folded, [other for other in hits if start <= other.start < end]):
         return 0.0
     if _fills(folded, start, end, hits, hit):
-        return 0.0 if hit.value in _USES_TOO else 0.9
+        return 0.0 if hit.value in _USES_TOO or _ends_name(text, start, end) else 0.9
     if (part := _part(text, start, end, hit.start)) and _fills(folded, *part, hits, hit):
         return 0.0 if hit.value in _USES_TOO else 0.8
     sentence = next((part for part in _sentences(text) if part[0] <= hit.start < part[1]), None)
@@ -227,6 +228,19 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
         return 0.8
     opens = None if _NOT_ONE.search(before) else _SENTENCE.search(before)
     return 0.85 if opens and _OF_PLANT.match(flow, hit.end) else 0.0
+
+
+def _ends_name(text: str, start: int, end: int) -> bool:
+    """Whether the line above and this one make a common name: "Japanese Forest" and "Grass"."""
+    above = (
+        text[text.rfind("\n", 0, max(start - 1, 0)) + 1 : start - 1] if text[:start].endswith("\n") else ""
+    )
+    words = above.replace("\t", " ").split()
+    runs = (
+        " ".join([*words[-number:], text[start:end].strip()]) for number in range(1, min(len(words), 3) + 1)
+    )
+    own = words and not _WHOLE.fullmatch(fold(f"{words[-1]} "))
+    return bool(own) and any(lexicon.is_common_name(run) for run in runs)
 
 
 def _opens_sentence(text: str, folded: str, hit: _Kind) -> bool:

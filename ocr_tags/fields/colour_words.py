@@ -40,6 +40,12 @@ def colour() -> str:
     return rf"(?:{one}|{_LIKENED})"
 
 
+def modifiers() -> set[str]:
+    """Words that are no colour by themselves: deep, pale, velvet."""
+    lists = listed("colour")
+    return {*lists["modifier"]} - {*lists["english"], *lists["foreign"]}
+
+
 def _compound() -> str:
     """German and Dutch colours of two words in one: "purpurrosa", "lichtblauw"."""
     last = (

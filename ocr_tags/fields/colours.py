@@ -12,7 +12,7 @@ from collections.abc import Iterator
 
 from ocr_tags.fields.bloom import read_bloom
 from ocr_tags.fields.colour_clauses import MORE, TURNS, clauses
-from ocr_tags.fields.colour_words import SHAPE, colour, colour_list
+from ocr_tags.fields.colour_words import SHAPE, choice, colour, colour_list, modifiers
 from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
 from ocr_tags.fields.values import labelled
 from ocr_tags.patterns import later
@@ -103,7 +103,12 @@ _PATTERNED = later(r"(?:spotted|striped|mottled|flecked|speckled|veined|splashed
 
 def _within(text: str, start: int, end: int) -> str:
     """The stretch as one flow: "Rose" and "pink" below it are rose pink; all in small letters, two."""
-    return (fold if text[start].islower() else flowing)(text)[start:end]
+    folded = (fold if text[start].islower() else flowing)(text)[start:end]
+    return _OPENS.sub(r"\1 ", folded)
+
+
+_OPENS = later(lambda: rf"((?<![\w-])(?:{choice(modifiers())}|[a-z]+ish))\n(?=[a-z])")
+"""No colour ends so: "reddish" and "purple" below it are one, and so are "velvet" and "purple"."""
 
 
 def _joined(folded: str) -> Iterator[tuple[int, int]]:

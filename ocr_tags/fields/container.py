@@ -32,7 +32,8 @@ _POT_FIRST = (
     r"(?:pot|topf|maceta|contenedor|contenant|conteneur|container|godet|potmaat|kruka|krukke|potte|vaso|vase)"
 )
 _POTTED = later(
-    rf"(?<![\w.,/#$-]){_NUMBER} ?(?:{_LENGTH}|{_VOLUME}) ?{_MADE_OF}{_POT}\b|(?<![\w$])#\s?\d{{1,2}} {_POT}\b"
+    rf"(?<![\w.,/#$'’%½¼¾¥-]){_NUMBER} ?(?:{_LENGTH}|{_VOLUME}) ?{_MADE_OF}{_POT}\b"
+    rf"|(?<![\w$])#\s?\d{{1,2}} {_POT}\b"
     rf"|\b{_POT_FIRST}(?: de| ø)? {_NUMBER} ?(?:{_LENGTH}|{_VOLUME})(?!\w)(?!\.? ?(?:wide|deep|apart|or ))"
     rf"|\bgallon pot\b|\bquart pot\b|\b{_POT_FIRST} [ø∅⌀] ?{_NUMBER}(?: ?(?:cm|mm)\b)?(?!\w)"
     rf"|(?<![\w$])[øº∅⌀] ?{_NUMBER} ?(?:cm|mm)\b|(?<![\w.,/#$-]){_NUMBER} ?cm ?[ø∅⌀]"
@@ -44,6 +45,8 @@ _MEASURE = later(
 )
 _LARGEST = {"mm": 999, "cm": 100, "inch": 36, "gallon": 100, "litre": 400}
 """No pot of the trade is wider or holds more (common practice, no source): a greater figure is misread."""
+_LARGEST_BROKEN = 12
+"""No larger pot is told in parts of an inch (common practice, no source): "31½ in" is 3½ in."""
 _COUNT = r"(?:\d{1,3}|one|two|three|four|five|six|eight|nine|ten|twelve|a dozen)"
 _PACK = later(
     r"(?<![\w-])(?:\d{1,2}|four|six|jumbo|half) ?[- ]?(?:packs?|pk|pak)\b\.?|\b(?:10 ?x ?20|1020|606|804"
@@ -99,6 +102,7 @@ _SIZE = later(
     r".{0,12}"
 )
 _SIZE_LABEL = later(r"(?<![^\n\t])(?:sale |sold )?(?:size|format|formaat|taille|gr[oö]sse|tama[nñ]o) ?: ?")
+_SAID = later(r"#|pots?\b|container")
 _KNOWN = 0.7
 """Certainty of a label with only a space behind it, if its letters needed no repair."""
 _PLANTING = later(
@@ -124,8 +128,9 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
             worded = found.bare and not re.search(r"\b(?:in|as)\s*$", folded[found.label : found.start])
             if found.bare and not worded and found.certainty < _KNOWN:
                 continue  # "Grow in 30 cm pot" is advice
-            # "Pot 12 cm": the word belongs to the size
-            start = found.label if worded else found.start
+            # "Pot 12 cm": the word belongs to the size, but to no class, "Pot #3", and not twice
+            said = _SAID.search(folded, found.start, found.end)
+            start = found.label if worded and not said else found.start
             price = _PRICED.search(folded, found.start, found.end)
             end = price.start() if price else found.end
             yield Found(clean_size(text[start:end]), (start, end), found.certainty)
@@ -170,6 +175,8 @@ def _is_made(folded: str) -> bool:
     for size in _MEASURE.finditer(folded):
         largest = _LARGEST[size.lastgroup or "cm"]
         part = size["top"] is None or (size["top"] < size["under"] and size["under"] in "2348")
+        if size["inch"] and re.search(r"[/½¼¾]", size[0]):
+            largest = _LARGEST_BROKEN
         if not part or int(size["whole"]) > largest or not re.search("[1-9½¼¾]", size[0]):
             return False
     return True

@@ -14,7 +14,7 @@ from importlib.resources import files
 from typing import Generic, TypeVar
 
 from rapidfuzz import process
-from rapidfuzz.distance import OSA
+from rapidfuzz.distance import OSA, Indel
 
 from ocr_tags.patterns import later
 
@@ -94,8 +94,25 @@ def squeezed(text: str) -> str:
 
 
 def clean(text: str) -> str:
-    """A printed phrase on one line: single spaces, a word broken at its hyphen joined again."""
-    return " ".join(text.replace("-\n", "-").split()).strip(" .,;:|/•·*-–—_")
+    """A printed phrase on one line: single spaces, a word broken at its hyphen joined again, read once.
+
+    >>> clean("Toxic to nets if" + chr(10) + "Toxic to pets if chewed.")
+    'Toxic to pets if chewed'
+    """
+    words = text.replace("-\n", "-").split()
+    return " ".join(_once(words)).strip(" .,;:|/•·*-–—_")
+
+
+_ECHO, _ECHO_LETTERS = 0.85, 10
+
+
+def _once(words: list[str]) -> list[str]:
+    """Words without the echo of a line that was read twice: the later reading stands."""
+    for length in range(len(words) // 2, 1, -1):
+        first, second = ("".join(words[at : at + length]).lower() for at in (0, length))
+        if len(first) >= _ECHO_LETTERS and Indel.normalized_similarity(first, second) >= _ECHO:
+            return words[length:]
+    return words
 
 
 @dataclass(frozen=True, slots=True)

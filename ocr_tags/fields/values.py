@@ -166,6 +166,14 @@ _SCRAP = later(
 """The rest of a torn word or a mark read as letters, where a line should go on."""
 
 
+_NEW_MATTER = later(
+    r"(?<=[a-zà-ÿ0-9%)]) (?=(?:Loved by|Attracts?|Resists?|Resistant|Fragrant|Scented|Evergreen|Deciduous"
+    r"|Deer|Rabbit|Drought|Salt|Grown (?:by|in)|Good (?:for|cut)|Great for|Ideal for|Perfect for|Native to"
+    r"|Hardy (?:to|in)|Acclimati?[sz]e|Divide|Firm in|Keep this|Please|Guaranteed)\b)"
+)
+"""Within a line, with its full stop lost, a capital that begins what another field says."""
+
+
 def value_end(text: str, start: int, known: int = 0) -> int:
     """Where the phrase that begins at `start` ends: its sentence or line, and lines that run on.
 
@@ -180,7 +188,15 @@ def value_end(text: str, start: int, known: int = 0) -> int:
     else:
         end = len(text)
     label = _NEXT_LABEL.search(text, max(start, known), end)
-    return _label_start(label) if label else end
+    end = _label_start(label) if label else end
+    matter = _NEW_MATTER.search(text, max(start, known), end)
+    return matter.start() if matter and not _is_title(text[start:end]) else end
+
+
+def _is_title(phrase: str) -> bool:
+    """Whether words of a phrase after its first are in capitals as a rule: "Keep Moist, Resists Drought"."""
+    later_words = [word for word in phrase.split()[1:] if len(word) > 3]
+    return all(not word[0].islower() for word in later_words)
 
 
 def _label_start(label: re.Match[str]) -> int:
