@@ -56,8 +56,8 @@ ALONE_WEIGHT = 0.5
 """What one engine alone counts beside both: each tag is there three times."""
 SURE_WRONG = 1 / 200
 SHOWN = 0.85
-"""Under this chance a value is left out: here the table of floors has its least cost, a wrong value counting as
-ten missing ones. Of the values, 1 in 100 is lost so, and a third of the wrong ones."""
+"""Under this chance a value is left out: here the table of floors has its least cost, a wrong value counting
+as ten missing ones. Of the values, 1 in 100 is lost so, and of the wrong ones a third."""
 EDGES = (0, 0.3, 0.5, 0.6, 0.7, 0.8, 0.85, 0.9, 0.95, 0.97, 0.98, 0.99, 1.001)
 
 Seen = Mapping[str, tuple[int, dict[str, list[Line]]]]
