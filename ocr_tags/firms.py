@@ -14,7 +14,7 @@ _SMALL = frozenset(["the", *_JOIN.split("|")])
 """Words in small letters within names of firms."""
 _NAME = rf"{_WORD}(?:\.?[ ](?:{_JOIN}|{_WORD})){{0,5}}"
 FORM = (
-    r"(?:,?\s(?:Inc|LLC|L\.L\.C|Ltd|Limited|Co|Corp|Corporation|GmbH|B\.?V|S\.?A|plc|PLC|LTD|INC|KG|OHG|e\.K"
+    r"(?:,?\s(?:Inc|LLC|L\.L\.C|Ltd|Limited|(?<!,\s)Co|Corp|Corporation|GmbH|B\.?V|S\.?A|plc|PLC|LTD|INC|KG|OHG|e\.K"
     r"|Ltée|Ltee"
     r"|N\.?V|BVBA|S\.?L|SARL|S\.A\.R\.L|SAS|S\.?r\.?l|S\.?p\.?A|(?<!,\s)AB|A/S|ApS|Oy|(?<=[a-zà-ÿ]\s)AS"
     r"|sp\. z o\. ?o)(?![\w/])\.?)"

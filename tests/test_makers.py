@@ -32,6 +32,7 @@ from ocr_tags.record import TagText
         ("Chef's Choice Herbs", None),
         ("Marrow Lane Starts", "Marrow Lane Starts"),
         ("Fresh Herb Starts", None),
+        ("Carrow Forest Nursery, Kilmarra, Co. Laois", "Carrow Forest Nursery"),
     ],
 )
 def test_supplier(text: str, supplier: str | None) -> None:

@@ -153,3 +153,10 @@ def test_the_span_is_the_printed_length() -> None:
     text = 'Height: 12-18" (30-45 cm)'
     (found,) = read_height(TagText(text))
     assert text[slice(*found.span)] == '12-18" (30-45 cm)'
+
+
+def test_a_height_after_some_years_gives_way_to_the_last_one() -> None:
+    young, grown = read("Height after 10 years 2.5m, ultimately up to 8m")["height"]
+    assert grown.value.max_cm == 800 and young.certainty <= SURE < grown.certainty
+    (alone,) = read("Height in 10 years: 3m")["height"]
+    assert alone.certainty > SURE

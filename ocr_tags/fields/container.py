@@ -60,14 +60,17 @@ _PACK = later(
 )
 # PB sizes are planter bags of New Zealand; P, C, CO and T stand before sizes of European pots.
 _CLASS = later(
-    rf"(?:#\s?(?:[1-9]|1\d|[2346]5|[2-4]0|100)(?: (?:trade )?(?:gallon|gal\b\.?|can))?"
+    rf"(?:#\s?(?:100|1\d|[2346]5|[2-4]0|[1-9])(?!\d)(?: (?:trade )?(?:gallon|gal\b\.?|can))?"
     rf"|(?:trade )?(?:{_NUMBER}|one|two|three|five|seven|ten) ?(?:trade )?{_VOLUME}"
     r"|p ?(?:0[.,]5|7|8|9|10|11|12|13|14|15|17|19)"
-    r"|c ?(?:[1-9]|1\d|[2-9]\d)(?:[.,][05])?(?: ?(?:l|lt|ltr|lit(?:re|er))\b)?"
+    r"|c ?(?:[1-9]\d|[1-9])(?!\d)(?:[.,][05])?(?: ?(?:l|lt|ltr|lit(?:re|er))\b)?"
     r"|pb ?(?:3/4|1[.,]5|2|3|5|6[.,]5|8|10|12|18|25|28|40|60|95|150)|gallon|quart|qt\.?|pint|sp ?[1-5])"
 )
 _CLASSES = later(rf"{_CLASS.pattern}(?: ?[/(] ?{_CLASS.pattern}\)?)?")
-_PRICE = r"(?:(?:us|ca|au|nz|a|c)?\$|£|€|eur\b|gbp\b) ?\d{1,4}(?:[.,]\d{2})?(?: ?(?:each|ea\.?))?"
+_PRICE = (
+    r"(?:(?:us|ca|au|nz|a|c)?\$|£|€|eur\b|gbp\b) ?\d{1,4}(?:[.,]\d{2})?(?: ?(?:usd|cad|aud|nzd)\b)?"
+    r"(?: ?(?:each|ea\.?))?"
+)
 _BESIDE = later(
     r"(?: (?:staked|trellis(?:ed)?|tree form|standard|bush|multi-?stem(?:med)?|clump|espalier))?"
     rf"(?:[ ,]*{_PRICE})?"
@@ -106,8 +109,8 @@ _SAID = later(r"#|pots?\b|container")
 _KNOWN = 0.7
 """Certainty of a label with only a space behind it, if its letters needed no repair."""
 _PLANTING = later(
-    r"\b(?:in|into|with|of|to|for|use|add|per|each|every|fill|large|least|our|than|min(?:imum)?\.?)\s(?:an? "
-    r"|at least )*$"
+    r"(?<!applied )\b(?:in|into|with|of|to|for|use|add|per|each|every|fill|large|least|our|than"
+    r"|min(?:imum)?\.?)\s(?:an? |at least )*$"
 )
 
 

@@ -93,6 +93,7 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"{height}|ht\.?|hgt\.?|hght\.?|hauteur|haut\.|altura|alt\.|(?:wuchs|end)?h[öo]he|hoogte|"
         r"h[öo]jd|h[øo]jde|h[øo]yde|altezza|wysoko[śs][ćc]|alto(?= ?(?:[:/|\t\n]|$))|"
         r"(?:how )?(?:tall|high)(?: (?:it|they) (?:gets?|grows?|will get))?(?= ?:)|tall{bare}|(?-i:H)\.?"
+        r"|(?:ultimately|eventually)(?= (?:up )?(?:to )?(?:about |around )?\d)"
     ),
     "spread": (
         r"{spread}|{width}|wi?d\.?|wd?th\.?|spr\.?|spd\.?|sprd\.?|(?:plant|clump|canopy|crown) diameter|"

@@ -46,6 +46,8 @@ _GAP = later(
     rf"{LEAD}[\t\n]?{LEAD}",
     re.I,
 )
+OF_ARROW = 0.75
+"""Certainty of what a drawn arrow says, which is less than a word's."""
 _FIGURE = later(r"[ .:=]{0,2}\d")
 _NEVER_LAST = later(r"space|thin(?:ned)?\b.*|set out|(?:give|allow) .*", re.I)
 
@@ -71,7 +73,7 @@ def _read_one(tag: Measured, place: int, measure: Measure) -> Iterator[Size]:
     if tail and (label is None or label.weak or tail.lastgroup in _overrides(label)):
         kinds, certainty = by_tail(tag, measure, tail)
     elif label is None and (arrow := words.ARROW_BEFORE.search(tag.text, 0, measure.span[0])):
-        kinds, certainty = (words.ARROWS[arrow[0]],), 0.55
+        kinds, certainty = (words.ARROWS[arrow[0]],), OF_ARROW
     elif label is None:
         kinds, certainty = _by_label_after(tag, place, measure)
         if not kinds:

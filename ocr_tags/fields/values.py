@@ -135,7 +135,7 @@ def _in_capitals(line: str) -> bool:
 
 _STOP = later(r"[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$)|\s?[•·]\s|\s[*«»¢]\s|\s\|\s|\t|\n")
 _GOES_ON = later(
-    r"(?:,|-|&|/|\b(?:and|or|but|the|a|an|of|to|in|is|by|for|from|with|at|when|if|as|until|than|between|every"
+    r"(?:,|;|-|&|/|\b(?:and|or|but|the|a|an|of|to|in|is|by|for|from|with|at|when|if|as|until|than|between|every"
     r"|each|per|not|do|very|evenly|slightly|moderately|consistently|fairly|(?<!, )(?:balanced|liquid)|et|y"
     r"|de|du|des|und"
     r"|mit|bis|jede[nr]?|chaque|tous les|cada|met|elke))$"
@@ -181,7 +181,8 @@ def value_end(text: str, start: int, known: int = 0) -> int:
     """
     position = max(start, known)
     while stop := _STOP.search(text, position):
-        if stop[0] != "\n" or not _goes_on(text, start, stop.start()):
+        listed = stop[0] == ";" and text[start : stop.start()].isupper()  # capitals show no sentences
+        if not listed and (stop[0] != "\n" or not _goes_on(text, start, stop.start())):
             end = stop.start()
             break
         position = stop.end()
