@@ -6,6 +6,7 @@ import re
 
 from ocr_tags import lexicon
 from ocr_tags.patterns import later
+from ocr_tags.titles import words_of
 
 _CAP = "A-ZÀ-ÖØ-Þ"
 _WORD = rf"[{_CAP}][\w’'&-]*"
@@ -91,6 +92,16 @@ _ADDRESS = later(
 _PLACED = later(
     r"\W{0,3}(?:www\.|https?:|[\w-]+\.[a-z]{2,}\b|\d{4,5}\s[A-Z])|,(?:\s[A-Z][\w'. -]+,)?\s[A-Z]{2}\b"
 )
+_STATE = (
+    r"(?:A[BKLRZ]|BC|C[AOT]|DE|FL|GA|HI|I[ADLN]|K[SY]|LA|M[ABDEINOST]|N[BCDEHJLMSVY]|O[HKNR]|P[AE]|QC|RI"
+    r"|S[CDK]|T[NX]|UT|V[AT]|W[AIVY]|NSW|VIC|QLD|TAS|ACT)"
+)
+_IN_STATE = later(
+    rf"(?:^|[•·|]\s?)\W*(?P<name>{_WORD}(?:[ ](?:{_JOIN}|{_WORD})){{1,4}}),"
+    rf"(?:\s{_WORD}(?:[ ]{_WORD}){{0,2}},?\s){_STATE}(?:\s\d{{4,5}})?\W*$"
+)
+"""What stands before a place and its state is who sends the plant: "Ashcroft Berry Works, Hale, OR"."""
+_BETWEEN_DOTS = later(r"[^•·|]+")
 _PASSPORT = later(r"\bplant\s*passport\b|^\s*[ABCD]\s[A-Z]", re.I)
 
 SERIES_AFTER = later(
@@ -114,6 +125,16 @@ def firm_in(text: str) -> tuple[str, int] | None:
         return None
     if form := _FORMED.search(text):
         return form["name"], form.start("name")
+    if placed := _IN_STATE.search(text):
+        words = placed["name"].split()
+        if not _NOT.search(" ".join(words[:-1])) and not lexicon.is_common_name(placed["name"]):
+            return placed["name"], placed.start("name")
+    parts = [(part.start(), part[0]) for part in _BETWEEN_DOTS.finditer(text)]
+    found = ((start, _firm_of(part)) for start, part in parts)
+    return next(((firm[0], start + firm[1]) for start, firm in found if firm), None)
+
+
+def _firm_of(text: str) -> tuple[str, int] | None:
     skipped = _FROM.match(text)
     head = later(r"\W*(?P<name>[^•·|,\d©®™/:;()–—]+)").match(text, skipped.end() if skipped else 0)
     words = _without_place(_ADDRESS.split(head["name"])[0].split()) if head else []
@@ -131,7 +152,9 @@ def firm_in(text: str) -> tuple[str, int] | None:
     rest = words[:-1]
     if len(rest) > 1 and rest[-1].lower() == "native" and not _HEADS.match(rest[0]):
         rest = rest[:-1]  # "Rushlight Native Plants" is a firm, "Texas Native Plants" a heading
-    about = (_NOT.search(" ".join(rest)) or _YOUNG.search(name)) and not is_first(words[0])
+    known = rest[0].lower() in words_of("english") or lexicon.is_genus(rest[0].title())
+    odd = len(rest) > 1 and not (known or _HEADS.match(rest[0]) or _NOT.search(rest[0]))
+    about = ((_NOT.search(" ".join(rest)) and not odd) or _YOUNG.search(name)) and not is_first(words[0])
     if about or not (sure or perhaps) or lexicon.is_common_name(name):
         return None
     form = re.match(FORM, after)

@@ -14,9 +14,10 @@ from numpy.typing import NDArray
 
 from ocr_tags.barcodes import code_words, confirmed, read_codes
 from ocr_tags.engines import Engine, open_engines
-from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES
+from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES, PRICE
 from ocr_tags.fields import FIELDS
 from ocr_tags.fields.labels import is_label
+from ocr_tags.fields.sale import of_land
 from ocr_tags.glare import find_glare
 from ocr_tags.lines import Line
 from ocr_tags.matching import match_plant
@@ -217,6 +218,8 @@ def _laid_together(first: SideRead, second: SideRead | None = None) -> dict[str,
     found[COMMON_NAMES.name] = whole_names(
         found[COMMON_NAMES.name], botanical[0].value if botanical else None
     )
+    print_of_both = "\n".join((*first.lines, *(second.lines if second else ())))
+    found[PRICE.name] = of_land(found[PRICE.name], print_of_both)
     return {name: entries for name, entries in found.items() if entries}
 
 

@@ -33,6 +33,11 @@ from ocr_tags.record import TagText
         ("Marrow Lane Starts", "Marrow Lane Starts"),
         ("Fresh Herb Starts", None),
         ("Carrow Forest Nursery, Kilmarra, Co. Laois", "Carrow Forest Nursery"),
+        ("9cm pot· Lathmere Hardy\nPlants, Derbyshire", "Lathmere Hardy Plants"),
+        ("2 gal. ·Ashmere Berry Works,\nHale, OR", "Ashmere Berry Works"),
+        ("4.5 in pot· Bellmere Color\nFarms, Marl, OH 44999", "Bellmere Color Farms"),
+        ("Full Sun · Well Drained\nSoil", None),
+        ("Moist Soil, Part Shade, OR Full Sun", None),
     ],
 )
 def test_supplier(text: str, supplier: str | None) -> None:

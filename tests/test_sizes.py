@@ -160,3 +160,8 @@ def test_a_height_after_some_years_gives_way_to_the_last_one() -> None:
     assert grown.value.max_cm == 800 and young.certainty <= SURE < grown.certainty
     (alone,) = read("Height in 10 years: 3m")["height"]
     assert alone.certainty > SURE
+
+
+def test_an_arrow_gives_way_to_a_label_that_waits_for_its_figure() -> None:
+    (spread,) = read("Wuchshöhe\nPflanzabstand\n200-300 cm\t↔ 80 cm")["spread"]
+    assert spread.certainty <= SURE

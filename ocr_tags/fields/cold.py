@@ -39,7 +39,7 @@ _COLD_HEAD = (
     r"(?:[ \n](?:it|them|the|night|room))*"
     r"(?:[ \n]temp\w*)?(?:[ \n](?:to )?(?:go|drop|fall|get|dip|be))?"
     r"[ \n](?:below|under|colder than|less than|than)|"
-    r"protect (?:from temp\w* )?(?:below|under)|"
+    r"protect (?:from temp\w* )?(?:below|under)|keep (?:it )?above|"
     r"temp(?:erature|\.)?s?:? ?(?:down to|not below|min(?:imum|\.)?)|"
     r"(?:cold|frost)(?: (?:tolerance|resistance|resistant|proof))?"
     r"(?= ?[:\t\n]| ?[-−–] ?\d| to| down)|(?:light |mild |hard )?frosts? (?:down )?to|safe(?: down)? to"
@@ -74,7 +74,7 @@ _NOT_COLD = later(
     r"transplant\w*|when|until|once|after|heat|day)\b[^.;\n\t]{0,25}\Z",
     re.I,
 )
-_NOT_BELOW = later(r"(?:not|never|avoid|don['’]t)\b.*\b(?:below|under)", re.I | re.S)
+_NOT_BELOW = later(r"(?:not|never|avoid|don['’]t)\b.*\b(?:below|under)|keep.* above", re.I | re.S)
 _COLDEST, _WARMEST = -55.0, 25.0
 
 

@@ -21,7 +21,7 @@ _VOLUME = (
     r"|liters?|litros?|liter|ml\b)"
 )
 _POT = (
-    r"(?:pots?|containers?|topf|tray|macetas?|contenants?|conteneurs?|godets?|nursery pot|band|basket"
+    r"(?:pots?|containers?|cont\.|topf|tray|macetas?|contenants?|conteneurs?|godets?|nursery pot|band|basket"
     r"|hanging basket|tub|planter bag|(?:square|round)(?= ?(?:[\n\t.,;|/($£€]|pot|$)))"
 )
 _MADE_OF = (
@@ -32,7 +32,8 @@ _POT_FIRST = (
     r"(?:pot|topf|maceta|contenedor|contenant|conteneur|container|godet|potmaat|kruka|krukke|potte|vaso|vase)"
 )
 _POTTED = later(
-    rf"(?<![\w.,/#$'’%½¼¾¥-]){_NUMBER} ?(?:{_LENGTH}|{_VOLUME}) ?{_MADE_OF}{_POT}\b"
+    rf"(?<![\w.,/#$'’%½¼¾¥-]){_NUMBER} ?(?:{_LENGTH}|{_VOLUME})(?: ?|\n(?=[a-z]))"
+    rf"{_MADE_OF}{_POT}\b"
     rf"|(?<![\w$])#\s?\d{{1,2}} {_POT}\b"
     rf"|\b{_POT_FIRST}(?: de| ø)? {_NUMBER} ?(?:{_LENGTH}|{_VOLUME})(?!\w)(?!\.? ?(?:wide|deep|apart|or ))"
     rf"|\bgallon pot\b|\bquart pot\b|\b{_POT_FIRST} [ø∅⌀] ?{_NUMBER}(?: ?(?:cm|mm)\b)?(?!\w)"
@@ -55,8 +56,8 @@ _PACK = later(
     rf"{_COUNT}(?: (?:large |small |jumbo |garden ready )?(?:plants?|plugs?|bulbs?|seedlings?|tubers?"
     r"|corms?|roots?"
     r"|sets|crowns?))?\b(?! ?(?:cm|mm|in\b|inch|\"|l\b|lit|kg|lbs?\b|oz|g\b))"
-    rf"|(?<!\w){_COUNT}[- ](?:ct|count|cells?|plants?)\b\.? (?:plug |young |cell )?(?:flat|tray|pack"
-    r"|bag|box|tub)\b"
+    rf"|(?<!\w){_COUNT}[- ](?:ct|count|cells?|plants?)\b\.? (?:plug |young |cell |strip |jumbo )?"
+    r"(?:flat|tray|pack|bag|box|tub)\b"
 )
 # PB sizes are planter bags of New Zealand; P, C, CO and T stand before sizes of European pots.
 _CLASS = later(
@@ -76,6 +77,11 @@ _BESIDE = later(
     rf"(?:[ ,]*{_PRICE})?"
 )
 """How the plant is grown, and its price, may share the cell of a container class."""
+_PRICED_WIDTH = later(
+    rf"(?P<width>{_NUMBER} ?(?:{_LENGTH}|{_VOLUME}))(?:[ ,]*(?:was|now|only|sale|reg\.?)?:? ?{_PRICE})+"
+)
+"""A length with the price right behind it is that of the pot (common practice, no source)."""
+_SQUARE = later(rf"{_NUMBER} ?{_LENGTH} (?:square|sq\.?|round|rnd\.?)")
 _KIND = later(
     r"(?:(?:hardy|evergreen|tender|flowering|ornamental) )?(?:annuals?|perennials?|biennials?|shrubs?"
     r"|trees?|vines?"
@@ -146,8 +152,22 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
             if not planting and _is_made(match[0]):
                 seen = True
                 yield Found(clean_size(text[slice(*match.span())]), match.span(), certainty)
-    for start, end in cells(text) if not seen else ():
+    for start, end in _parts(text) if not seen else ():
         yield from _whole_cell(text, folded, start, end)
+
+
+_BETWEEN_DOTS = later(r"[^·•|\t\n]+")
+
+
+def _parts(text: str) -> Iterator[tuple[int, int]]:
+    """Cells, and what dots or strokes part in them: "2 gal. · Carrow Berry Works"."""
+    for start, end in cells(text):
+        parts = [part.span() for part in _BETWEEN_DOTS.finditer(text, start, end)]
+        for first, last in parts:
+            stripped = text[first:last].strip()
+            if stripped:
+                at = first + text[first:last].index(stripped)
+                yield at, at + len(stripped)
 
 
 def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[str]]:
@@ -163,10 +183,13 @@ def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[
     if size and beside and not (beside[0] and re.fullmatch(r"#\s?\d+", size[0])):
         certainty = 0.9 if label else 0.75 if folded[start] in "pc" else 0.85
         yield Found(clean_size(text[start : size.end()]), size.span(), certainty)
+    elif (priced := _PRICED_WIDTH.fullmatch(folded, start, end)) or _SQUARE.fullmatch(folded, start, end):
+        last = priced.end("width") if priced else end
+        yield Found(clean_size(text[start:last]), (start, last), 0.85)
     elif _POTLESS.fullmatch(folded, start, end):
         yield Found(clean_size(text[start:end]), (start, end), 0.8)
     elif round_ := _ROUND.fullmatch(folded, start, end):
-        yield Found(f"Ø {text[slice(*round_.span('width'))]}", (start, end), 0.65)
+        yield Found(f"Ø {text[slice(*round_.span('width'))]}", (start, end), 0.85)
 
 
 def _is_made(folded: str) -> bool:

@@ -24,12 +24,25 @@ def read_supplier(tag: TagText) -> Iterator[Found[str]]:
     for name, span in labelled:
         yield Found(_written(name), span, 0.93)
     for line in lines_of(tag):
-        found = firm_in(line.text)
+        found = firm_in(line.text) or _over_two_lines(tag.string, line.start, line.end)
         if found is None or any(start < line.end and end > line.start for _, (start, end) in labelled):
             continue
         start = line.start + found[1]
         end = start + len(found[0])
         yield Found(_written(found[0]), (start, min(end, line.end)), 0.85)
+
+
+_LAST_PART = re.compile(r".*[•·|]\s?(?=[^•·|]*$)")
+
+
+def _over_two_lines(text: str, start: int, end: int) -> tuple[str, int] | None:
+    """A firm that begins behind a dot and is taken up by the next line, as at the foot of a tag."""
+    opening = _LAST_PART.match(text, start, end)
+    if opening is None or not opening.end() < end or text[end : end + 2] in ("", "\n\n"):
+        return None
+    following = text[end + 1 :].split("\n")[0]
+    found = firm_in(f"{text[opening.end() : end].strip()} {following}")
+    return found and (found[0], opening.end() - start + found[1])
 
 
 def _written(name: str) -> str:
