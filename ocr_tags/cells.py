@@ -109,9 +109,15 @@ def _opens_with_label(line: Line, is_label: IsLabel) -> bool:
 def _pair(block: list[Line], is_label: IsLabel, under: bool) -> list[Line]:
     """Label and value of a block, label first; the block as it is where it is no such pair."""
     label, value = (block[-1], block[:-1]) if under else (block[0], block[1:])
+    rest: list[Line] = []
+    if not under:
+        whole = next(
+            (n for n in range(1, len(value)) if not _had_to_wrap(value[n - 1], value[n], block)), len(value)
+        )
+        value, rest = value[:whole], value[whole:]
     if not value or len(value) > MOST_VALUE_LINES or not is_label(label.text):
         return block
-    return block if any(is_label(line.text) for line in value) else [label, _joined(value)]
+    return block if any(is_label(line.text) for line in value) else [label, _joined(value), *rest]
 
 
 # ---------------------------------------------------------------- what both share

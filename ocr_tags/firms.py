@@ -55,7 +55,7 @@ _FORMED = later(rf"(?P<name>(?:The\s)?{_NAME}{FORM})(?=\s|,|$)")
 _FROM = later(r"^\W*?(?:©\s*(?:\d{4}\s)?|\(c\)\s*|(?:from|by|de|von)\s+)", re.I)
 _NOT = later(
     r"\b(?:new|our|your|the best|best|ideal|easy|water|wildlife|full|hardy|annual|fragrant|showy|native|"
-    r"bedding|house|garden|companion|potted|young|tropical|organic|all|these|other|more|vegetable|flower"
+    r"bedding|perennial|house|garden|companion|potted|young|tropical|organic|all|these|other|more|vegetable|flower"
     r"|kitchen|culinary|fresh|tender|"
     r"shade|sun|border|patio)$|^(?:space|set|place|water|feed|keep|remove|divide|protect|plant|pinch|cut)\b",
     re.I,

@@ -45,7 +45,7 @@ def after_labels(
             continue
         if found.bare and text[found.start - 1] == " " and sentence.match(flowing(text), found.label):
             continue
-        spoken = own.search(fold(phrase)) is not None
+        spoken = own.search(fold(phrase)) is not None or sentence.match(fold(phrase)) is not None
         label = text[found.label : found.start].rstrip()
         apart = label[1:].islower() or (label.isupper() and not phrase.isupper())
         titled = spoken and phrase[0].isupper() and apart

@@ -140,6 +140,9 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
             # "Pot 12 cm": the word belongs to the size, but to no class, "Pot #3", and not twice
             said = _SAID.search(folded, found.start, found.end)
             start = found.label if worded and not said else found.start
+            if round_ := _ROUND.fullmatch(folded, found.start, found.end):
+                yield Found(f"Ø {text[slice(*round_.span('width'))]}", (found.start, found.end), 0.85)
+                continue
             price = _PRICED.search(folded, found.start, found.end)
             end = price.start() if price else found.end
             yield Found(clean_size(text[start:end]), (start, end), found.certainty)

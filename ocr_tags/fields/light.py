@@ -95,7 +95,8 @@ def read_light(tag: TagText) -> Iterator[Found[Light]]:
         if certainty:
             said = again if chain[0].value.foreign else statements
             said.append(_found(text, chain, certainty * doubt))
-    yield from _without_legend(statements or again)
+    for found in _without_legend(statements or again):
+        yield replace(found, certainty=found.certainty * _wholeness(folded, found))
     yield from (replace(found, certainty=SECOND_LANGUAGE * found.certainty) for found in again if statements)
     statements = statements or again
     if not statements:
@@ -279,6 +280,23 @@ def _found(text: str, chain: Sequence[_Word], certainty: float) -> Found[Light]:
 
 _SUN_LABEL = later(r"(?:^|[\t\n])sun[\t\n]|\bsun(?:light)?(?: needs| exposure)? ?[:\t\n–—-] ?\Z")
 """Before "Full/Part Shade": what is full there is the sun."""
+
+
+TORN = 0.45
+_NO = later(r"\b(?:no|not|without|avoid|never) ?(?=[\t\n])")
+_OR = later(
+    r"\b(?:sun|shade|sonne|soleil|sol) (?:or|to|and|&) ?\n"
+    r"(?=\n|(?![^\n]{0,12}(?:sun|shade|sonne|ombre|sombra)))"
+)
+
+
+def _wholeness(folded: str, found: Found[Light]) -> float:
+    """How sure it is that a statement is all there: columns read across may have cut "no" or "sun or" off."""
+    start, end = found.span
+    opens = start == 0 or folded[start - 1] in "\t\n"
+    negated = opens and any(no.end() < start for no in _NO.finditer(folded))
+    cut = any(not start <= part.start() < end for part in _OR.finditer(folded))
+    return TORN if negated or cut else 1.0
 
 
 def _without_legend(statements: Sequence[Found[Light]]) -> Iterator[Found[Light]]:

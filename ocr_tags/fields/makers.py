@@ -23,8 +23,13 @@ def read_supplier(tag: TagText) -> Iterator[Found[str]]:
     labelled = labelled_firms(tag.string)
     for name, span in labelled:
         yield Found(_written(name), span, 0.93)
+    taken = 0
     for line in lines_of(tag):
-        found = firm_in(line.text) or _over_two_lines(tag.string, line.start, line.end)
+        if line.start < taken:
+            continue
+        found = firm_in(line.text)
+        if found is None and (found := _over_two_lines(tag.string, line.start, line.end)):
+            taken = line.end + 2
         if found is None or any(start < line.end and end > line.start for _, (start, end) in labelled):
             continue
         start = line.start + found[1]
@@ -32,7 +37,7 @@ def read_supplier(tag: TagText) -> Iterator[Found[str]]:
         yield Found(_written(found[0]), (start, min(end, line.end)), 0.85)
 
 
-_LAST_PART = re.compile(r".*[•·|]\s?(?=[^•·|]*$)")
+_LAST_PART = re.compile(r".*(?:[•·|]\s?|\s[–-]\s)(?=[^•·|]*$)")
 
 
 def _over_two_lines(text: str, start: int, end: int) -> tuple[str, int] | None:

@@ -43,6 +43,7 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"pflanztiefe|plantdiepte|profondit[àa]|s[åa]djup|plantedybde"
     ),
     "flower_height": (
+        r"in (?:bloom|flower)(?= ?[:\t\n])|"
         r"in (?:full )?(?:bloom|flower)(?=[ :.=\t\n|–-]{1,4}\d)|"
         rf"(?:{_BLOOM}|fl(?:w?r)?\.?|blm\.?)[ -](?:{{height}}|hg?t\.?)|"
         rf"{{height}} (?:in|when in|at) (?:full )?(?:bloom|flower)|"

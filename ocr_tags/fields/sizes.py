@@ -52,10 +52,14 @@ _FIGURE = later(r"[ .:=]{0,2}\d")
 _NEVER_LAST = later(r"space|thin(?:ned)?\b.*|set out|(?:give|allow) .*", re.I)
 
 
-def _unrivalled(tag: Measured, arrow: str) -> bool:
+_POT_ABOVE = later(r"\b(?:pot|topf|potmaat|container)\W*\Z", re.I)
+
+
+def _unrivalled(tag: Measured, arrow: re.Match[str]) -> bool:
     """Whether no label of another width waits for its figure: "Spacing" over "↔ 80 cm" is no spread."""
     waiting = [label for label in tag.labels if not _FIGURE.match(tag.text, label.end)]
-    return arrow != "↔" or not any("spacing" in label.kinds for label in waiting)
+    spaced = arrow[0] == "↔" and any("spacing" in label.kinds for label in waiting)
+    return not spaced and not _POT_ABOVE.search(tag.text[: arrow.start()])
 
 
 @lru_cache(maxsize=64)
@@ -79,7 +83,7 @@ def _read_one(tag: Measured, place: int, measure: Measure) -> Iterator[Size]:
     if tail and (label is None or label.weak or tail.lastgroup in _overrides(label)):
         kinds, certainty = by_tail(tag, measure, tail)
     elif label is None and (arrow := words.ARROW_BEFORE.search(tag.text, 0, measure.span[0])):
-        kinds, certainty = (words.ARROWS[arrow[0]],), OF_ARROW if _unrivalled(tag, arrow[0]) else 0.4
+        kinds, certainty = (words.ARROWS[arrow[0]],), OF_ARROW if _unrivalled(tag, arrow) else 0.4
     elif label is None:
         kinds, certainty = _by_label_after(tag, place, measure)
         if not kinds:

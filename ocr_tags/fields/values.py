@@ -136,7 +136,8 @@ def _in_capitals(line: str) -> bool:
 _STOP = later(r"[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$)|\s?[•·]\s|\s[*«»¢]\s|\s\|\s|\t|\n")
 _GOES_ON = later(
     r"(?:,|;|-|&|/|\b(?:and|or|but|the|a|an|of|to|in|is|by|for|from|with|at|when|if|as|until|than|between|every"
-    r"|each|per|not|do|very|evenly|slightly|moderately|consistently|fairly|(?<!, )(?:balanced|liquid)|et|y"
+    r"|each|per|not|do|very|evenly|(?<!dry )(?<!out )slightly"
+    r"|moderately|consistently|fairly|(?<!, )(?:balanced|liquid)|et|y"
     r"|de|du|des|und"
     r"|mit|bis|jede[nr]?|chaque|tous les|cada|met|elke))$"
 )
