@@ -44,7 +44,8 @@ _VERB_TOO = later(r"(?:place|where)\b")
 
 _SOFT = r"(?: |\n(?!\n)){0,2}"
 _JOIN = later(
-    rf"(?:\t(?=or\b|to\b|and\b)|{_SOFT})(?:,? ?(?:\bor\b|\band\b)|[-–—/&,+|]|\bto\b|\bthru\b|\bthrough\b"
+    rf"(?:\t(?=or\b|to\b|and\b)|{_SOFT})(?:,? ?(?:\bor\b|\band\b)|[-–—/&,+|•·]"
+    r"|\bto\b|\bthru\b|\bthrough\b"
     rf"|\ba\b|\bou\b|\bet\b|\bo\b"
     rf"|\by\b"
     rf"|\bbis\b"

@@ -82,15 +82,18 @@ _SUN_THEN_FULL = later(
 """A label in capitals and its value in small letters need no mark between them."""
 
 _COUNT = (
-    r"(?P<less>less than |under |fewer than |up to |<\s?)?(?<![\d./-])(?P<low>\d{1,2}) ?(?:\+|or more"
-    r"|plus)?"
+    r"(?P<less>less than |under |fewer than |up to |<\s?)?(?<![\d./-])(?P<low>\d{1,2}|six|eight)"
+    r" ?(?:\+|or more|plus)?"
     r"(?: ?(?:to|-|–) ?(?P<high>\d{1,2}))?\+? ?(?:or more )?(?:hours?|hrs?\b\.?)"
 )
 _HOURS = later(rf"{_COUNT}\s?(?:or more )?(?:a day |per day |daily )?(?:of )?(?:full |direct )*sun")
 _SUN_HOURS = later(
-    rf"\b(?:direct )?sun(?:light)?(?: exposure| needs)? ?[:\t–—-] ?(?:at least |min(?:imum"
+    rf"\b(?:direct )?sun(?:light)?(?: exposure| needs)? ?[:\t–—-][ \t]?(?:at least |min(?:imum"
     rf"|\.)?(?: of)? )?{_COUNT}"
 )
+
+
+_IN_WORDS = {"six": "6", "eight": "8"}
 
 
 def by_hours(text: str) -> Iterator[Found[Light]]:
@@ -99,7 +102,8 @@ def by_hours(text: str) -> Iterator[Found[Light]]:
     if len(re.findall(r"\bh(?:ou)?rs?\b", folded)) > 1:
         return  # a legend gives hours for every class
     for match in (*_HOURS.finditer(folded), *_SUN_HOURS.finditer(folded)):
-        low, high = int(match["low"]), int(match["high"] or match["low"])
+        low = int(_IN_WORDS.get(match["low"], match["low"]))
+        high = int(match["high"] or low)
         if match["less"] and high <= 3:
             yield Found(("full_shade",), match.span(), 0.7)
         elif not match["less"] and 6 <= low <= high <= 12:
