@@ -13,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ocr_tags.barcodes import code_words, confirmed, read_codes
+from ocr_tags.confidence import Fit, fitted
 from ocr_tags.engines import Engine, open_engines
 from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES, PRICE
 from ocr_tags.fields import FIELDS
@@ -33,6 +34,8 @@ from ocr_tags.whole_names import whole_names
 FEW_WORDS = 3
 """A side with fewer words than this counts as unreadable."""
 TITLE_SIZE = 1.5
+HEARD = 0.7
+"""From this chance on, what a photo says helps to tell which photos are of one tag."""
 
 T = TypeVar("T")
 Several: TypeAlias = T | Sequence[T] | None
@@ -57,8 +60,8 @@ class SideRead:
 
     @property
     def readings(self) -> dict[str, tuple[Reading[Any], ...]]:
-        """The record's entries, were this side the whole tag."""
-        return _laid_together(self, None)
+        """The record's entries, were this side the whole tag, and what is a little too unsure for them."""
+        return _laid_together(self, None, replace(fitted(), shown=HEARD))
 
 
 def read_tag(front: Several[Path], back: Several[Path] = None, settings: Settings | None = None) -> TagRecord:
@@ -207,10 +210,12 @@ def _several(given: Several[T]) -> Sequence[T]:
     return given if isinstance(given, Sequence) else (given,)
 
 
-def _laid_together(first: SideRead, second: SideRead | None = None) -> dict[str, tuple[Reading[Any], ...]]:
+def _laid_together(
+    first: SideRead, second: SideRead | None = None, fit: Fit | None = None
+) -> dict[str, tuple[Reading[Any], ...]]:
     found = {
         field.name: readings(
-            field, first.claims.get(field.name, ()), second.claims.get(field.name, ()) if second else ()
+            field, first.claims.get(field.name, ()), second.claims.get(field.name, ()) if second else (), fit
         )
         for field in FIELDS
     }

@@ -161,7 +161,7 @@ def test_what_is_read_as_a_word_is_no_mark() -> None:
 # What the drawn signs stand for: common practice, no source.
 def test_lengths_behind_arrows() -> None:
     tag = TagText("↕ 18 in\n↔ 12 in")
-    assert [(f.value, f.certainty <= 0.55) for f in read_height(tag)] == [(Length(45.72, 45.72), True)]
+    assert [(f.value, f.certainty <= 0.75) for f in read_height(tag)] == [(Length(45.72, 45.72), True)]
     assert [f.value for f in read_spread(tag)] == [Length(30.48, 30.48)]
     assert [f.value for f in read_spread(TagText("↕ Spread: 12 in"))] == [Length(30.48, 30.48)]
     assert list(read_height(TagText("↕ Spread: 12 in"))) == []
