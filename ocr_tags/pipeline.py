@@ -61,7 +61,7 @@ class SideRead:
     @property
     def readings(self) -> dict[str, tuple[Reading[Any], ...]]:
         """The record's entries, were this side the whole tag, and what is a little too unsure for them."""
-        return _laid_together(self, None, replace(fitted(), shown=HEARD))
+        return _laid_together(self, None, fit=replace(fitted(), shown=HEARD))
 
 
 def read_tag(front: Several[Path], back: Several[Path] = None, settings: Settings | None = None) -> TagRecord:
@@ -211,7 +211,7 @@ def _several(given: Several[T]) -> Sequence[T]:
 
 
 def _laid_together(
-    first: SideRead, second: SideRead | None = None, fit: Fit | None = None
+    first: SideRead, second: SideRead | None = None, *, fit: Fit | None = None
 ) -> dict[str, tuple[Reading[Any], ...]]:
     found = {
         field.name: readings(
