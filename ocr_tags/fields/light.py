@@ -129,20 +129,15 @@ def _on_one_line(text: str, hit: _Word) -> _Word:
 
 
 _SUN_SHADE = later(
-    r"\bsun ?(?:/|or|and|&) ?shade(?: (?:needs|requirements?|preference))? ?(?:[:|—–]+|- |\t)[ \n]*"
-    r"(?:(?:full|part|partial|semi|half)\b.{0,4})?"
+    r"\bsun ?(?:/ ?shade\b|(?:or|and|&) ?shade(?= (?:needs|requirements?|preference)\b| ?[:|\t—–]))"
 )
 
 
 def _without_sun_shade(folded: str, hits: list[_Word]) -> list[_Word]:
-    """The words but "Sun/Shade" where it is the label of those right behind it."""
-    starts = {hit.start for hit in hits}
-    labels = [
-        match
-        for match in _SUN_SHADE.finditer(folded)
-        if not starts.isdisjoint(range(match.start() + 9, match.end() + 1))
-    ]
-    return [hit for hit in hits if not any(m.start() <= hit.start < m.start() + 9 for m in labels)]
+    """The words but "Sun/Shade" where the tag says which of them: then it is the label."""
+    labels = [match.span() for match in _SUN_SHADE.finditer(folded)]
+    others = [hit for hit in hits if not any(start <= hit.start < end for start, end in labels)]
+    return others or hits
 
 
 def _label_apart(text: str, hit: _Word) -> _Word:
