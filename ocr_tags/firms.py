@@ -223,7 +223,7 @@ def _ends_firm(word: str) -> bool:
 
 def _goes_on(words: list[str], rest: str) -> bool:
     """Whether a name cut by the end of a line is taken up by the next."""
-    if words == ["The"]:
+    if words == ["The"] or words[-1] in ("&", "and"):
         return True
     ahead = re.split(r"[,\n·•|]", rest)[0].split()[:3]
     if is_first(words[0]) and (

@@ -101,11 +101,21 @@ def sentences(text: str, opening: re.Pattern[str], certainty: float) -> Iterator
         end = value_end(text, match.start(), match.end())
         jobs = _OTHER_JOB.finditer(folded, match.end(), end)
         end = next((job.start() for job in jobs if not opening.match(folded, job.end())), end)
-        phrase = clean(text[match.start() : end])
-        opens = opens_sentence(text, match.start()) or _SAME_CLAUSE.search(text[: match.start()])
+        start = listed_from(text, match.start())
+        phrase = clean(text[start:end])
+        opens = opens_sentence(text, start) or _SAME_CLAUSE.search(text[: match.start()])
         if opens and 6 <= len(phrase) <= 160:
             doubt = 0.4 if is_torn(text[match.start() : end]) else 1.0
-            yield Found(phrase, (match.start(), end), certainty * doubt)
+            yield Found(phrase, (start, end), certainty * doubt)
+
+
+_LISTED = later(r"(?:^|(?<=[\n\t])|(?<=[.!•*·|] ))[A-Z][a-z]+; \Z")
+
+
+def listed_from(text: str, at: int) -> int:
+    """Where a phrase begins: one word before a semicolon belongs to it, as in "Adaptable; tolerates clay"."""
+    first = _LISTED.search(text, 0, at)
+    return first.start() if first else at
 
 
 def or_spoken(found: list[Found[str]], spoken: Iterator[Found[str]]) -> Iterator[Found[str]]:

@@ -213,7 +213,10 @@ def _is_made(folded: str) -> bool:
 
 def clean_size(text: str) -> str:
     """A printed size on one line, without what stands round it."""
-    return " ".join(text.split()).strip(" ,;:|•")
+    return _ACROSS.sub(r"Ø \1 cm", " ".join(text.split()).strip(" ,;:|•"))
+
+
+_ACROSS = later(r"[Øø∅⌀] ?(\d+(?:[.,]\d)?) ?cm\b")
 
 
 def _after_label(text: str, start: int) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from ocr_tags.fields.care import after_labels, opens_sentence, or_spoken, sentences
+from ocr_tags.fields.care import after_labels, listed_from, opens_sentence, or_spoken, sentences
 from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -176,7 +176,7 @@ def _spoken(text: str) -> Iterator[Found[str]]:
         ):
             continue
         whole = match["verb"] and _WHOLE.match(match["verb"]) and opens_sentence(text, match.start())
-        span = match.span() if whole else match.span("soil")
+        span = (listed_from(text, match.start()), match.end()) if whole else match.span("soil")
         yield Found(clean(text[slice(*span)]), span, 0.85)
     for pattern in (_MIXED, _DRAINAGE):
         for match in pattern.finditer(folded):
