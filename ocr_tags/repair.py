@@ -90,9 +90,29 @@ def nearest_common(text: str) -> Near | None:
     >>> nearest_common("Purp1e Conef1ower").name
     'purple coneflower'
     """
-    return _nearest(
+    near = _nearest(
         text, *_common_folds(), same=lambda a, b: set(plants_called(a)) & set(plants_called(b)) != set()
     )
+    return None if near and _has_other_word(text, near.name) else near
+
+
+@cache
+def _name_words() -> frozenset[str]:
+    """Every word of the common names in the trade table."""
+    return frozenset(key(word) for plant in plants() for name in plant.common_names for word in name.split())
+
+
+def _has_other_word(text: str, name: str) -> bool:
+    """Whether a word of the text is a word of plant names, and another than stands there in `name`.
+
+    Print that is whole is not bent into another plant's name.
+
+    >>> _has_other_word("Northern Maidenhair Fern", "southern maidenhair fern")
+    True
+    """
+    printed, known = ([key(word) for word in words.split()] for words in (text, name))
+    pairs = zip(printed, known, strict=False) if len(printed) == len(known) else ()
+    return any(one != other and one in _name_words() for one, other in pairs)
 
 
 @lru_cache(maxsize=8192)

@@ -166,3 +166,8 @@ def test_the_long_list_is_built_from_its_table() -> None:
     assert lines == ["Aesculus\tSapindaceae\thorse chestnuts\tglabra=Ohio buckeye;×carnea"]
     assert lexicon.is_binomial("Aesculus", "carnea") and lexicon.is_binomial("Aesculus", "glabra")
     assert not lexicon.is_genus("Angrecum")
+
+
+def test_a_whole_word_is_not_bent_into_another_plants_name() -> None:
+    near = repair.nearest_common("Northern Maidenhair Fern")
+    assert near is None or near.name != "southern maidenhair fern"

@@ -150,7 +150,7 @@ def _whole(text: str, chain: _Chain, found: Found[Bloom]) -> Iterator[Found[Bloo
 _RUNS_ON = later(
     lambda: (
         rf"(?:\s?[-–—]\s?(?!(?i:{colour()}))|\s(?:to|through|thru|until|till|bis|à|hasta|t/m|tot)\s)[^\W\d_]"
-        r"|(?: to| through| thru| until| till| ?[-–—]) ?(?:\n|\t|$)"
+        r"|(?: to| through| thru| until| till| ?[-–—]|,) ?(?:\n|\t|$)"
     )
 )
 """Behind a time that goes on to another, which was not made out: "Late spring to midsurmer"."""

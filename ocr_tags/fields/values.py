@@ -138,7 +138,7 @@ _GOES_ON = later(
     r"(?:,|;|-|&|/|\b(?:and|or|but|the|a|an|of|to|in|is|by|for|from|with|at|when|if|as|until|than|between|every"
     r"|each|per|not|do|very|evenly|(?<!dry )(?<!out )slightly"
     r"|moderately|consistently|fairly|(?<!, )(?:balanced|liquid)|et|y"
-    r"|de|du|des|und"
+    r"|de|du|des|und|bei"
     r"|mit|bis|jede[nr]?|chaque|tous les|cada|met|elke))$"
 )
 """No phrase ends so."""
@@ -170,7 +170,8 @@ _SCRAP = later(
 _NEW_MATTER = later(
     r"(?<=[a-zà-ÿ0-9%)]) (?=(?:Loved by|Attracts?|Resists?|Resistant|Fragrant|Scented|Evergreen|Deciduous"
     r"|Deer|Rabbit|Drought|Salt|Grown (?:by|in)|Good (?:for|cut)|Great for|Ideal for|Perfect for|Native to"
-    r"|Hardy (?:to|in)|Acclimati?[sz]e|Divide|Firm in|Keep this|Please|Guaranteed)\b)"
+    r"|Hardy (?:to|in)|Harmful|Toxic|Poisonous|All parts|Fertili[sz]er|Where to|Acclimati?[sz]e"
+    r"|Divide|Firm in|Keep this|Please|Guaranteed)\b)"
 )
 """Within a line, with its full stop lost, a capital that begins what another field says."""
 
