@@ -215,7 +215,7 @@ def _wrapped_below(value: Sequence[Line], free: Sequence[Line], end: float) -> L
     return follower if follower is None or _had_to_wrap(last, follower, free) else None
 
 
-_OPEN = re.compile(r"(?:[,;/&+–—-]|\b(?:and|or|to|of|in|the|a|with|for|from|through|until|&))$")
+_OPEN = re.compile(r"(?:[,;/&+–—-]|\b(?:and|or|to|of|in|the|a|with|for|from|through|until))$")
 
 
 def _had_to_wrap(last: Line, follower: Line, column: Sequence[Line]) -> bool:

@@ -165,20 +165,17 @@ def _unknown(text: str, start: int, line: Line, labelled: bool) -> tuple[Parsed 
     return parsed, 0.75 if near is None else 0.5
 
 
-_QUOTES = "'‘’\"“”"
-
-
 def _with_unknown_species(probe: str, start: int) -> Parsed | None:
-    parsed = read_name(probe, start, _maybe_epithet)
-    broken = probe.find("\n", start, parsed.end) if parsed else -1
-    if (
-        broken >= 0 and probe[broken + 1 : broken + 2] not in _QUOTES
-    ):  # only a quoted cultivar stands in the next line
-        parsed = read_name(probe[:broken], start, _maybe_epithet)
+    parsed = read_name(probe[: _line_end(probe, start)], start, _maybe_epithet)
     name = parsed.name if parsed else None
     if parsed is None or name is None or not name.species:
         return None
     return None if lexicon.is_binomial(name.genus or "", name.species) else parsed
+
+
+def _line_end(text: str, start: int) -> int:
+    end = text.find("\n", start)
+    return end if end >= 0 else len(text)
 
 
 def _maybe_epithet(genus: str, word: str) -> bool:

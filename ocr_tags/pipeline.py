@@ -6,6 +6,7 @@ import hashlib
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
+from itertools import chain
 from pathlib import Path
 from typing import Any, TypeAlias, TypeVar
 
@@ -213,19 +214,23 @@ def _several(given: Several[T]) -> Sequence[T]:
 def _laid_together(
     first: SideRead, second: SideRead | None = None, *, fit: Fit | None = None
 ) -> dict[str, tuple[Reading[Any], ...]]:
-    found = {
-        field.name: readings(
-            field, first.claims.get(field.name, ()), second.claims.get(field.name, ()) if second else (), fit
-        )
-        for field in FIELDS
-    }
+    sides = (first, second) if second else (first,)
+    said = {field.name: [list(side.claims.get(field.name, ())) for side in sides] for field in FIELDS}
+    both = "\n".join(line for side in sides for line in side.lines)
+    said[PRICE.name] = [list(_of_land(prices, both)) for prices in said[PRICE.name]]
+    found = {field.name: readings(field, chain(*said[field.name]), (), fit) for field in FIELDS}
     botanical = found[BOTANICAL_NAME.name]
     found[COMMON_NAMES.name] = whole_names(
         found[COMMON_NAMES.name], botanical[0].value if botanical else None
     )
-    print_of_both = "\n".join((*first.lines, *(second.lines if second else ())))
-    found[PRICE.name] = of_land(found[PRICE.name], print_of_both)
     return {name: entries for name, entries in found.items() if entries}
+
+
+def _of_land(prices: Sequence[Claim], both: str) -> Iterator[Claim]:
+    """The prices one side states, in the money of the land that either side names."""
+    for claim in prices:
+        if (price := of_land(claim.value, claim.printed, both)) is not None:
+            yield replace(claim, value=price)
 
 
 def _plant(found: Mapping[str, tuple[Reading[Any], ...]]) -> PlantMatch | None:

@@ -93,3 +93,9 @@ def test_a_line_that_opens_with_a_label_ends_the_value_above() -> None:
 def test_the_value_of_a_lost_label_is_not_of_the_row_above() -> None:
     lost = line("Brenwick Growers", 200, 174)
     assert "Soil\tRich" in in_cells(*WRAPPED, lost).split("\n\n")
+
+
+def test_what_stands_below_a_stacked_value_is_not_of_it() -> None:
+    lines = pairs(2, 14, under=False)
+    foot = line("Brenwick Growers, Stonemere", 0, lines[-1].place.bottom + 2)
+    assert "Soil\nRich\nBrenwick Growers, Stonemere" in in_pairs(*lines, foot)

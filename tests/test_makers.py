@@ -36,6 +36,7 @@ from ocr_tags.record import TagText
         ("9cm pot· Lathmere Hardy\nPlants, Derbyshire", "Lathmere Hardy Plants"),
         ("2 gal. ·Ashmere Berry Works,\nHale, OR", "Ashmere Berry Works"),
         ("4.5 in pot· Bellmere Color\nFarms, Marl, OH 44999", "Bellmere Color Farms"),
+        ("9cm pot - The Merrymere\nHerb Farm", "The Merrymere Herb Farm"),
         ("Full Sun · Well Drained\nSoil", None),
         ("Moist Soil, Part Shade, OR Full Sun", None),
     ],

@@ -1,5 +1,7 @@
 """Two sides become one record: what is said about a side that gave no name, and when nothing is said."""
 
+from fake_reading import side_of
+
 from ocr_tags.lines import Line
 from ocr_tags.pipeline import SideRead, _with_codes, make_record
 from ocr_tags.record import Box, Photo, Side, Word
@@ -51,3 +53,12 @@ def test_bars_are_read_as_a_number_and_never_as_letters() -> None:
     passes = _with_codes({"page": [title, stripes]}, codes)
     assert passes == {"page": [title], "barcode": [Line((codes[0],))]}
     assert _with_codes({"page": [title, stripes]}, []) == {"page": [title, stripes]}
+
+
+def test_the_dollar_is_that_of_the_land_the_other_side_names() -> None:
+    front, back = "Japanese Maple\nAcer palmatum\n$39.95", "Japanese Maple\nCarrow Nursery, Wombeek VIC 3999"
+    record = make_record(side_of(front, "a.jpg", "a"), side_of(back, "b.jpg", "b"))
+    (price,) = record.readings["price"]
+    assert (price.value.amount, price.value.currency, price.side) == ("39.95", "AUD", "front")
+    priced = make_record(side_of(front, "a.jpg", "a"), side_of(back + "\n$39.95", "b.jpg", "b"))
+    assert [one.status for one in priced.readings["price"]] == ["agreed"]

@@ -165,3 +165,13 @@ def test_a_height_after_some_years_gives_way_to_the_last_one() -> None:
 def test_an_arrow_gives_way_to_a_label_that_waits_for_its_figure() -> None:
     (spread,) = read("Wuchshöhe\nPflanzabstand\n200-300 cm\t↔ 80 cm")["spread"]
     assert spread.certainty <= SURE
+
+
+def test_an_arrow_over_a_pot_is_no_spread() -> None:
+    (spread,) = read("Pot\n↔12cm")["spread"]
+    assert spread.certainty <= SURE
+
+
+def test_years_of_something_else_leave_a_height_alone() -> None:
+    (height,) = read("Height in 10 years: 3m. Lives 50 years")["height"]
+    assert height.certainty > SURE

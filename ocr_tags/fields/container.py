@@ -7,7 +7,7 @@ A container class is a name, not a volume: "#1" is no gallon, and a trade gallon
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from ocr_tags.fields.phrases import cells, fold, label_phrases
 from ocr_tags.fields.values import labelled
@@ -80,7 +80,9 @@ _BESIDE = later(
 _PRICED_WIDTH = later(
     rf"(?P<width>{_NUMBER} ?(?:{_LENGTH}|{_VOLUME}))(?:[ ,]*(?:was|now|only|sale|reg\.?)?:? ?{_PRICE})+"
 )
-"""A length with the price right behind it is that of the pot (common practice, no source)."""
+"""A length with the price right behind it is that of the pot, if pots are so wide: trees are priced by their
+height as well (common practice, no source)."""
+_WIDEST_PRICED = {"mm": 300, "cm": 30, "inch": 12}
 _SQUARE = later(rf"{_NUMBER} ?{_LENGTH} (?:square|sq\.?|round|rnd\.?)")
 _KIND = later(
     r"(?:(?:hardy|evergreen|tender|flowering|ornamental) )?(?:annuals?|perennials?|biennials?|shrubs?"
@@ -188,21 +190,22 @@ def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[
         yield Found(clean_size(text[start : size.end()]), size.span(), certainty)
     elif (priced := _PRICED_WIDTH.fullmatch(folded, start, end)) or _SQUARE.fullmatch(folded, start, end):
         last = priced.end("width") if priced else end
-        yield Found(clean_size(text[start:last]), (start, last), 0.85)
+        if not priced or _is_made(folded[start:last], {**_LARGEST, **_WIDEST_PRICED}):
+            yield Found(clean_size(text[start:last]), (start, last), 0.85)
     elif _POTLESS.fullmatch(folded, start, end):
         yield Found(clean_size(text[start:end]), (start, end), 0.8)
     elif round_ := _ROUND.fullmatch(folded, start, end):
         yield Found(f"Ø {text[slice(*round_.span('width'))]}", (start, end), 0.85)
 
 
-def _is_made(folded: str) -> bool:
+def _is_made(folded: str, largest_of: Mapping[str, int] = _LARGEST) -> bool:
     """Whether pots of the sizes printed are made: none is 444 in. wide, and 4/2 is no part of an inch.
 
     >>> _is_made('4-1/2" pot'), _is_made('444" pot'), _is_made('4 4/2" pot'), _is_made("0 gal")
     (True, False, False, False)
     """
     for size in _MEASURE.finditer(folded):
-        largest = _LARGEST[size.lastgroup or "cm"]
+        largest = largest_of[size.lastgroup or "cm"]
         part = size["top"] is None or (size["top"] < size["under"] and size["under"] in "2348")
         if size["inch"] and re.search(r"[/½¼¾]", size[0]):
             largest = _LARGEST_BROKEN

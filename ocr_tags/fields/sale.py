@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
-from typing import Any
 
 from ocr_tags.fields.phrases import french
 from ocr_tags.patterns import later
-from ocr_tags.record import Found, Reading, TagText
+from ocr_tags.record import Found, TagText
 from ocr_tags.values import Price
 
 _SIGNS = {
@@ -137,20 +136,16 @@ def _price(text: str, match: re.Match[str]) -> Price | None:
     return Price(str(amount), currency) if amount > 0 else None
 
 
-def of_land(prices: Sequence[Reading[Any]], sides: str) -> tuple[Reading[Any], ...]:
-    """The prices, "$" alone being that of the land which any side of the tag names, if one can be told.
+def of_land(price: Price, printed: str, sides: str) -> Price | None:
+    """The price, "$" alone being that of the land which any side of the tag names; None where none tells.
 
-    >>> text = "Acer palmatum $39.95" + chr(10) + "Carrow Nursery, Wombeek VIC"
-    >>> of_land([Reading(Price("39.95", "USD"), "$39.95", "front", 0, None, 0.9, "read")], text)[0].value
+    >>> of_land(Price("39.95", "USD"), "$39.95", "Acer palmatum" + chr(10) + "Carrow Nursery, Wombeek VIC")
     Price(amount='39.95', currency='AUD')
     """
-    bare = [price.value.currency == "USD" and not re.search("(?i)us", price.printed) for price in prices]
-    dollar = _dollar(sides) if any(bare) else "USD"
-    told = [
-        replace(price, value=replace(price.value, currency=dollar)) if dollar and one else price
-        for price, one in zip(prices, bare, strict=True)
-    ]
-    return tuple(price for price, one in zip(told, bare, strict=True) if dollar or not one)
+    if price.currency != "USD" or re.search("(?i)us", printed):
+        return price
+    dollar = _dollar(sides)
+    return replace(price, currency=dollar) if dollar else None
 
 
 def _dollar(text: str) -> str | None:

@@ -55,7 +55,8 @@ def _is_young(text: str, size: Size, found: Sequence[Size]) -> bool:
         return False
     others = [x for x in found if x.kind == size.kind and x.measure.span != size.measure.span]
     grown = any(_age_of(text, x) == 0 and not _says_again(x, size) for x in others)
-    return grown or any(int(years[1]) > age for years in _YEARS.finditer(text))
+    rows = (years for years in _YEARS.finditer(text) if text[: years.start()].rstrip(" ")[-1:] in ("", "\n"))
+    return grown or any(int(years[1]) > age for years in rows)
 
 
 def _thin_to(text: str, size: Size) -> Size:
