@@ -17,9 +17,11 @@ from ocr_tags.regions import LineRegion
 TRIAL_LINES = 6
 FEWEST_OF_A_WAY = 3
 """Lines read both ways up to find which way is up; of those up and down the tag a few at least."""
-FIRST_OF_A_WAY = 2
+FIRST_OF_A_WAY, LOT = 2, 2
 CLEAR_LETTERS, CLEARLY = 12.0, 3.0
-"""The first lot decides when one way says this much, and this many times what any other says."""
+"""The lots so far decide when one way says this much, and this many times what any other says."""
+ENOUGH_LETTERS = 14.0
+"""A longer line tells no better which way is up."""
 UNKNOWN_WORD = 0.3
 """What a letter of an unknown word says, beside one of a word that tags carry."""
 
@@ -80,7 +82,7 @@ def _said_by_direction(
 ) -> dict[int, float]:
     """How much the longest lines say, by the way they would run: 0 is to the right, 90 down, and so on.
 
-    Each line is read as it stands and upside down; the second lot only when the first leaves a doubt.
+    Each line is read as it stands and upside down; the next lot only when those before leave a doubt.
     """
     said = dict.fromkeys((0, 180, 90, 270), 0.0)
     for lot in _trial_lines(rows):
@@ -95,7 +97,7 @@ def _said_by_direction(
 
 
 def _trial_lines(rows: Sequence[LineRegion]) -> Iterator[list[LineRegion]]:
-    """The longest likely lines in two lots, of each direction at least a few."""
+    """The likeliest lines in small lots, of each direction at least a few."""
     level = sorted((r for r in rows if abs(r.angle) < 45), key=_likely_letters, reverse=True)
     down = sorted((r for r in rows if abs(r.angle) >= 45), key=_likely_letters, reverse=True)
     best = sorted((*level[:TRIAL_LINES], *down[:TRIAL_LINES]), key=_likely_letters, reverse=True)[
@@ -104,12 +106,15 @@ def _trial_lines(rows: Sequence[LineRegion]) -> Iterator[list[LineRegion]]:
     few = (*level[:FEWEST_OF_A_WAY], *down[:FEWEST_OF_A_WAY])
     first = [*level[:FIRST_OF_A_WAY], *down[:FIRST_OF_A_WAY]]
     chosen = [*best, *(region for region in few if region not in best)]
-    yield from filter(None, (first, [region for region in chosen if region not in first]))
+    rest = [region for region in chosen if region not in first]
+    yield from filter(None, (first, *(rest[at : at + LOT] for at in range(0, len(rest), LOT))))
 
 
-def _likely_letters(region: LineRegion) -> float:
-    """About how many letters a line has; the grain of a picture makes the longest rows, unlikely ones."""
-    return min(region.length / max(region.letter_height, 1), 30) * region.score**2
+def _likely_letters(region: LineRegion) -> tuple[float, float]:
+    """About how many letters a line has, as far as it takes to tell; of such lines the shorter, as the price
+    of reading goes with length. The grain of a picture makes the longest rows, unlikely ones."""
+    letters = region.length / max(region.letter_height, 1)
+    return min(letters, ENOUGH_LETTERS) * region.score**2, -letters
 
 
 def _said(words: Sequence[Word]) -> float:

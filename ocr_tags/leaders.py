@@ -8,7 +8,8 @@ from __future__ import annotations
 import cv2
 import numpy as np
 
-from ocr_tags.geometry import Indices, Pixels
+from ocr_tags.geometry import Floats, Indices, Pixels
+from ocr_tags.glyphs import joined, near_pairs
 
 LARGEST_DOT = 14
 """Width and height of a point, in pixels of a straightened picture."""
@@ -35,17 +36,26 @@ def _rows_of_dots(grey: Pixels, light: bool) -> Pixels:
     dots = np.flatnonzero(_are_points(np.asarray(stats, np.intp)))
     if len(dots) < FEWEST_DOTS:
         return np.zeros_like(grey)
+    in_row = _in_rows(np.asarray(centres[dots]), np.asarray(stats[dots], np.intp))
+    if not in_row.any():
+        return np.zeros_like(grey)
     chosen = np.zeros(len(stats), np.uint8)
-    chosen[dots] = 255
-    joined = cv2.morphologyEx(chosen[labels], cv2.MORPH_CLOSE, np.ones((1, WIDEST_GAP), np.uint8))
-    _, rows, row_stats, _ = cv2.connectedComponentsWithStats(joined, connectivity=8)
-    at = np.rint(centres[dots]).astype(int)
-    row_of = rows[at[:, 1], at[:, 0]]
-    members = np.bincount(row_of, minlength=len(row_stats))
-    level = row_stats[:, cv2.CC_STAT_HEIGHT] <= 1.6 * LARGEST_DOT
-    in_row = (members >= FEWEST_DOTS) & level & (np.arange(len(row_stats)) > 0)
-    chosen[dots[~in_row[row_of]]] = 0
+    chosen[dots[in_row]] = 255
     return np.asarray(chosen[labels], np.uint8)
+
+
+def _in_rows(centres: Floats, stats: Indices) -> Indices:
+    """Which points (n x 2) stand in a level row of enough of them."""
+    width, height = stats[:, cv2.CC_STAT_WIDTH], stats[:, cv2.CC_STAT_HEIGHT]
+    first, second = near_pairs(centres[:, 1], height / 2)
+    gap = np.abs(centres[first, 0] - centres[second, 0]) - (width[first] + width[second]) / 2
+    near = gap < WIDEST_GAP
+    row = joined(len(centres), np.column_stack([first[near], second[near]]))
+    members = np.bincount(row, minlength=len(centres))
+    top, foot = np.full(len(centres), np.inf), np.full(len(centres), -np.inf)
+    np.minimum.at(top, row, stats[:, cv2.CC_STAT_TOP])
+    np.maximum.at(foot, row, stats[:, cv2.CC_STAT_TOP] + height)
+    return np.asarray(((members >= FEWEST_DOTS) & (foot - top <= 1.6 * LARGEST_DOT))[row])
 
 
 def _are_points(stats: Indices) -> Indices:

@@ -55,8 +55,9 @@ def find_outlines(pixels: Pixels, seen: Direction) -> list[Outline]:
     judge = _Judge.of(lab, through(np.asarray(np.linalg.inv(back), np.float64), seen.centres), seen.share)
     scores = judge.scores(quads)
     longer = [quad for k in np.argsort(-scores)[:EXTENDED] for quad in judge.extended(quads[k])]
-    quads += distinct(longer, small.shape[:2])
-    scores = judge.scores(quads)
+    if added := distinct(longer, small.shape[:2]):
+        quads += added
+        scores = np.concatenate([scores, judge.scores(added)])
     best = [k for k in np.argsort(-scores, kind="stable")[:KEPT] if scores[k] > CONVINCING]
     return [Outline(through(back, judge.settled(judge.settled(quads[k]))), float(scores[k])) for k in best]
 
@@ -196,7 +197,7 @@ class _Judge:
     def _step(self, points: Floats, normal: Floats) -> Floats:
         """Colour difference across a line, three pixels to either side."""
         off = self._at(points + 3 * normal, self.lab) - self._at(points - 3 * normal, self.lab)
-        return np.asarray(np.linalg.norm(off, axis=-1))
+        return np.asarray(np.sqrt(np.einsum("...k,...k", off, off)))
 
     @staticmethod
     def _at(points: Floats, image: Floats) -> Floats:

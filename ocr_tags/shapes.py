@@ -60,8 +60,10 @@ def _palette(colours: Floats, count: int) -> Floats:
 def _distances(lab: Pixels, palette: Floats) -> Floats:
     """For each pixel the distance to each colour of the palette; light counts less than hue (shadow)."""
     weight = np.array([0.6, 1.4, 1.4], np.float32)
-    flat = lab.astype(np.float32) * weight
-    return np.stack([np.linalg.norm(flat - (c * weight).astype(np.float32), axis=2) for c in palette])
+    flat = (lab.astype(np.float32) * weight).reshape(-1, 3)
+    colours = palette.astype(np.float32) * weight
+    squares = (flat**2).sum(axis=1) - 2 * colours @ flat.T + (colours**2).sum(axis=1)[:, None]
+    return np.asarray(np.sqrt(np.maximum(squares, 0)).reshape(-1, *lab.shape[:2]))
 
 
 def _unlike_border(lab: Pixels) -> Iterator[Pixels]:
