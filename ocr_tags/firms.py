@@ -101,6 +101,8 @@ _IN_STATE = later(
     rf"(?:\s{_WORD}(?:[ ]{_WORD}){{0,2}},?\s){_STATE}(?:\s\d{{4,5}})?\W*$"
 )
 """What stands before a place and its state is who sends the plant: "Ashcroft Berry Works, Hale, OR"."""
+_STREET_BEFORE = later(r"\d|\b(?:Road|Rd|Street|St|Lane|Avenue|Ave|Highway|Hwy|Drive)\b")
+"""Behind a street SA is South Australia, and no form of a company."""
 _BETWEEN_DOTS = later(r"[^•·|]+")
 _PASSPORT = later(r"\bplant\s*passport\b|^\s*[ABCD]\s[A-Z]", re.I)
 
@@ -123,7 +125,8 @@ def firm_in(text: str) -> tuple[str, int] | None:
     """A firm's name that is a line, or opens one before an address, and where it starts."""
     if _PASSPORT.search(text):
         return None
-    if form := _FORMED.search(text):
+    form = _FORMED.search(text)
+    if form and not (form["name"].endswith(" SA") and _STREET_BEFORE.search(text[: form.start("name")])):
         return form["name"], form.start("name")
     if placed := _IN_STATE.search(text):
         words = placed["name"].split()

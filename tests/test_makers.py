@@ -38,6 +38,13 @@ from ocr_tags.record import TagText
         ("4.5 in pot· Bellmere Color\nFarms, Marl, OH 44999", "Bellmere Color Farms"),
         ("9cm pot - The Merrymere\nHerb Farm", "The Merrymere Herb Farm"),
         ("Full Sun · Well Drained\nSoil", None),
+        ("ALDER SLACK WHOLESALE CONIFERS\nPO BOX 12, MARL, OH 44999", "Alder Slack Wholesale Conifers"),
+        ("Dove & Daisy\nMarlhill, Devon", "Dove & Daisy"),
+        ("Quillmarsh Vine Works · Oxley, NJ ·\nquillmarsh.example", "Quillmarsh Vine Works"),
+        ("Marrowby Bedding, Staithe Road, Kent · Plant out in May", "Marrowby Bedding"),
+        ("Lot 7 Weir Road, Marrara SA", None),
+        ("Coral Bells\nMarlhill, Kent", None),
+        ("Great for pots, Hale, OR", None),
         ("Moist Soil, Part Shade, OR Full Sun", None),
     ],
 )

@@ -9,7 +9,8 @@ import re
 from collections.abc import Iterator, Sequence
 
 from ocr_tags.fields.phrases import cells, clean, flowing, label_phrases
-from ocr_tags.fields.values import labelled, value_end
+from ocr_tags.fields.values import is_torn, labelled, value_end
+from ocr_tags.firms import firm_in
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
@@ -39,6 +40,7 @@ _NATIVE_TO = later(
     rf"\b(?:native(?: {_KIND})? (?:to|of|from|across|throughout)|native in|(?:indigenous|endemic) to"
     rf"|originaire d\w*|indigene (?:a|au|de)|nativ[ao] de|beheimatet in)\b"
 )
+_FOREIGN = later(r"(?:originaire|indigene|nativ[ao] |beheimatet)")
 _NATIVE_KIND = later(
     rf"(?:\b{_PLACE} )+native(?: {_KIND})?\b|\bnative {_KIND}\b|\bplantes? indigenes?\b"
     rf"|\bplantas? nativas?\b|"
@@ -69,24 +71,35 @@ def read_native_claim(tag: TagText) -> Iterator[Found[str]]:
     """
     text = tag.string
     folded = flowing(text)
+    english = False
     for match in _NATIVE_COLON.finditer(folded):
         end = value_end(text, match.end())
         yield Found(clean(text[match.end() : end]), (match.end(), end), 0.9)
     for found in labelled(text, _NATIVE_LABELS):
         yield Found(clean(text[found.start : found.end]), (found.start, found.end), found.certainty)
     for match in _NATIVE_TO.finditer(folded):
+        foreign = _FOREIGN.match(match[0])
         end = _place_end(folded, match.end(), _past_open_end(text, match.end()))
+        if foreign and english:
+            continue  # says again what is kept
         if end > match.end() + 2 and not _NOT_CLAIM.search(folded[: match.start()]):
+            english = english or not foreign
             yield Found(clean(text[match.start() : end]), (match.start(), end), 0.95)
     for match in _NATIVE_KIND.finditer(folded):
         others = _NOT_NATIVE_WORD.match(folded, match.end()) or re.match(
             r" (?:to|of)\b", folded[match.end() :]
         )
-        if not others and not _NOT_CLAIM.search(folded[: match.start()]):
+        firm = match[0].startswith("native") and firm_in(tag.string[slice(*_cell(text, *match.span()))])
+        if not others and not firm and not _NOT_CLAIM.search(folded[: match.start()]):
             yield Found(clean(text[slice(*match.span())]), match.span(), 0.9)
     for start, end in cells(text):
         if alone := _ALONE.fullmatch(folded, start, end):
             yield Found(clean(text[slice(*alone.span("value"))]), alone.span("value"), 0.9)
+
+
+def _cell(text: str, start: int, end: int) -> tuple[int, int]:
+    """The run without a column gap or line end in which a stretch stands."""
+    return next((first, last) for first, last in cells(text) if first <= start < last)
 
 
 def _past_open_end(text: str, start: int) -> int:
@@ -107,7 +120,7 @@ def _past_open_end(text: str, start: int) -> int:
 def _place_end(folded: str, start: int, end: int) -> int:
     """The end of the place: a comma before "this", a relative clause and the like end it."""
     stop = later(
-        r"\s*(?:,\s(?:it|this|the plant|these|with|and is|where|which)\b|\b(?:that|which|with|this|where"
+        r"\s*(?: / |,\s(?:it|this|the plant|these|with|and is|where|which)\b|\b(?:that|which|with|this|where"
         r"|it is)\b|[(])"
     ).search(folded, start, end)
     return stop.start() if stop else end
@@ -185,7 +198,7 @@ def read_warnings(tag: TagText) -> Iterator[Found[str]]:
     if len(again) > len(own):  # else they say in another language what is kept
         own += again
     for start, end in (*own, *_sentences(text, folded, _RIGHTS, (*own, *again))):
-        yield Found(clean(text[start:end]), (start, end), 0.9)
+        yield Found(clean(text[start:end]), (start, end), 0.3 if is_torn(text[start:end]) else 0.9)
 
 
 def _sentences(

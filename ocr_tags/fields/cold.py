@@ -31,7 +31,8 @@ def _temperature(name: str) -> str:
 
 _COLD_HEAD = (
     r"(?:(?:cold |frost |winter )?hard(?:y|iness)(?: rating)?(?: (?:down )?to| at)?(?: about)?|"
-    r"(?:withstands?|tolerates?|survives?|takes|bears|endures|handles|stands|soporta|tolera|supporte)"
+    r"(?:withstands?|tolerates?|survives?|takes|bears|endures|handles|stands|soporta|tolera|supporte"
+    r"|(?:will|can) (?:stand|take|bear|survive|endure|handle|cope with|go))"
     r"(?: (?:short|light|mild|hard|heavy|severe|brief|winter))?"
     r"(?: (?:cold|frosts?|freezes?|temperatures?|temps?|temperaturas))?"
     r"(?: (?:(?:down )?to|hasta|of|as low as|jusqu.{0,2}[àa]))?|"

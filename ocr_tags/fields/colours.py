@@ -87,10 +87,14 @@ def read_colours(tag: TagText) -> Iterator[Found[str]]:
     []
     """
     seen: set[str] = set()
+    labelled_at = {found.start for found in labelled(tag.string, _LABELS) if not found.bare}
     for start, end, certainty in sorted(_stated(tag), key=lambda told: (told[0], -told[2])):
         within = _within(tag.string, start, end)
         for first, last in _joined(within):
-            at = (start if _PATTERNED.fullmatch(within, 0, first) else start + first), start + last
+            whole = _PATTERNED.fullmatch(within, 0, first) or (
+                start in labelled_at and _SHADE.fullmatch(within, 0, first)
+            )
+            at = (start if whole else start + first), start + last
             value = clean(tag.string[slice(*at)])
             if fold(value) not in seen:
                 seen.add(fold(value))
@@ -99,6 +103,14 @@ def read_colours(tag: TagText) -> Iterator[Found[str]]:
 
 _PATTERNED = later(r"(?:spotted|striped|mottled|flecked|speckled|veined|splashed|streaked|marbled) ")
 """Before the first colour, part of what is printed: "Flower colour: spotted mauve"."""
+
+
+_SHADE = later(
+    r"(?!(?:mostly|mainly|usually|often|the|an?|many|various|showy|fragrant|scented|large|small|big|tiny|double"
+    r"|single|semi-double|masses|clusters|abundant|pretty|lovely|shades?|with|from|in|early|late|spring|summer"
+    r"|autumn|fall|winter|new|young|bi-?colou?r|tri-?colou?r|two-tone|assorted|mixed|flowers?|blooms?|leaves|foliage)\b)[a-z]{3,12} "
+)
+"""Right behind a label and before a colour, a word that is no colour by itself says which: "Oxblood red"."""
 
 
 def _within(text: str, start: int, end: int) -> str:

@@ -55,7 +55,7 @@ _FOOD = (
     rf"|dose) of )?(?:(?:an? )?(?:{_KIND}[ -]){{1,5}}(?:feed|food|fertili[sz]er)|fertili[sz]er|(?:slow"
     r"|controlled)[ -]release|compost|fish emulsion|seaweed (?:extract|tonic)|\d{1,2}-\d{1,2}-\d{1,2}"
     r"|(?:slow|controlled)[ -]release (?:pellets|granules|tablets)|bone ?meal|blood (?:and|&) bone"
-    r"|blood,? fish (?:and|&) bone"
+    r"|(?:blood,? fish|fish,? blood),? (?:and|&) bone"
     r"|(?:well[- ]rotted )?manure)"
 )
 _SPOKEN = later(

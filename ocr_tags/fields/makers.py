@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from ocr_tags import lexicon
+from ocr_tags.addresses import firms_at_home
 from ocr_tags.epithets import title_case
 from ocr_tags.firms import SERIES_AFTER, SERIES_BEFORE, firm_in, labelled_firms
 from ocr_tags.record import Found, TagText
@@ -24,7 +25,9 @@ def read_supplier(tag: TagText) -> Iterator[Found[str]]:
     for name, span in labelled:
         yield Found(_written(name), span, 0.93)
     taken = 0
-    for line in lines_of(tag):
+    lines = lines_of(tag)
+    told = [span for _, span in labelled]
+    for line in lines:
         if line.start < taken:
             continue
         found = firm_in(line.text)
@@ -34,7 +37,11 @@ def read_supplier(tag: TagText) -> Iterator[Found[str]]:
             continue
         start = line.start + found[1]
         end = start + len(found[0])
+        told.append((start, end))
         yield Found(_written(found[0]), (start, min(end, line.end)), 0.85)
+    for name, span, certainty in firms_at_home(tag.string, lines):
+        if not any(start < span[1] and span[0] < end for start, end in told):
+            yield Found(_written(name), span, certainty)
 
 
 _LAST_PART = re.compile(r".*(?:[•·|]\s?|\s[–-]\s)(?=[^•·|]*$)")

@@ -43,7 +43,7 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"pflanztiefe|plantdiepte|profondit[àa]|s[åa]djup|plantedybde"
     ),
     "flower_height": (
-        r"in (?:bloom|flower)(?= ?[:\t\n])|"
+        r"in (?:bloom|flower)(?= ?[:\t\n])|(?:flower|bloom)(?:ing)? (?:stalk|stem|spike)s?(?= ?[:\t\n])|"
         r"in (?:full )?(?:bloom|flower)(?=[ :.=\t\n|–-]{1,4}\d)|"
         rf"(?:{_BLOOM}|fl(?:w?r)?\.?|blm\.?)[ -](?:{{height}}|hg?t\.?)|"
         rf"{{height}} (?:in|when in|at) (?:full )?(?:bloom|flower)|"
@@ -75,7 +75,7 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"|plant(?:ing)? distance|distance apart|(?:planting|plants?|set|space) apart(?= ?(?:[:\t\n/|]|$))"
         r"|(?:in|within)[- ](?:the )?rows?(?: {spacing})?"
         r"(?= ?[:\t\n])|spcg?\.?|how far apart|set out(?= ?[:/\t–—])|space between plants"
-        r"|(?:give|allow) (?:each|every) plant|apart{bare}|"
+        r"|(?:give|allow) (?:each|every) plant|plants? every(?= \d)|apart{bare}|"
         r"spaced?|thin(?:ned)?(?: plants| seedlings)?(?= to)|"
         r"espacement|espacer(?: les plant[se]*)?|espac\.|distance (?:de plantation|entre les plant[se]*)|"
         r"espaciamiento|distancia (?:entre plantas|de siembra|de plantación)|separaci[oó]n|"
@@ -86,7 +86,9 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"rozstawa"
     ),
     "foliage": (
-        r"(?:foliage|fol\.?) (?:{height}|hg?t\.?)|hauteur du feuillage|blatthöhe|foliage(?= (?:up )?to \d)|"
+        r"(?:foliage|fol\.?|leaf|clump|mound) (?:{height}|hg?t\.?)"
+        r"|(?:leaf|foliage) (?:mound|clump)(?= ?[:\t\n])|"
+        r"hauteur du feuillage|blatthöhe|foliage(?= (?:up )?to \d)|"
         rf"leaves(?= (?:up )?to {_ANY_LENGTH}[,;.]?\s[^.\n]{{0,12}}\b(?:flowers?|blooms?|scapes?)\b"
         r"[^.\n]{0,20} to \d)"
     ),
@@ -196,13 +198,21 @@ def _heads_cell(text: str, match: re.Match[str]) -> bool:
     return bool(opens and first) and not _LENGTH_ENDS.search(text, 0, first.start() if first else 0)
 
 
+_FLOWER_TOO = later(
+    rf"\b(?:{_BLOOM} (?:height|ht)\b|height in (?:bloom|flower)"
+    r"|(?:flower|bloom)(?:ing)? (?:stalk|stem|spike)s?\b)",
+    re.I,
+)
+
+
 def _label(text: str, match: re.Match[str]) -> Label:
     kind = match.lastgroup or ""
     certainty = 1.0 if _CLEAN_LABEL.match(text, match.start()) else 0.8
     if _LETTER.fullmatch(match[0]):
         certainty *= 0.9 if match[0][0] in "HWSBL" else 0.7
     if kind == "foliage":
-        kind, certainty = "height", certainty * 0.5
+        # Beside the height in flower the height without is the plant's own.
+        kind, certainty = "height", certainty * (0.9 if _FLOWER_TOO.search(text) else 0.5)
     return Label(("height" if kind == "letter" else kind,), match.start(), match.end(), certainty)
 
 

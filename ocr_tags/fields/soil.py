@@ -34,6 +34,7 @@ _ADJECTIVE = (
     r"|acidic|acid|alkaline|calcareous|neutral|chalky|chalk|limestone|lime|lime?y|lime[- ]free|ericaceous"
     r"|peaty|leafy"
     r"|woodland|humusy|humus[- ]rich|humus|nutrient[- ]rich|organic|organically rich|well[- ]?drain(?:ed|ing)"
+    r"|drained"
     r"|(?:free|fast|quick|freely|sharply|sharp|good)[- ]?(?:draining|drained)"
     r"|(?:moisture|water)[- ](?:retentive|retaining|holding)|evenly moist|permanently|constantly|always"
     r"|slightly"

@@ -11,7 +11,10 @@ from ocr_tags.patterns import later
 
 _CELL_START = later(r"(?:^|[\t\n])[^\w\n\t]*$")
 _AFTER_COLON = later(r"(?: ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2})?\.?\s?[:=?][ \t]*(?:\n(?!\n))?[ \t]*")
+_AFTER_STOP = later(r"\. (?=[A-Z])")
+_OPENS_SENTENCE = later(r"(?:^|\n|[.!] )\W*$")
 _AFTER_LEADERS = later(
+    r"(?: ?/ ?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2}(?=[\t\n]))?"
     r"(?:(?: ?[.…_·]){2,}[ .…_·]*\t?[ .…_·]*| ?[-–—]{1,3}(?: |\n(?!\n))|[ .]?\t[ .…_·]*|[ .]?\n(?!\n))"
 )
 _NEXT_LABEL = later(
@@ -97,6 +100,9 @@ def _value_after(text: str, hit: Hit[bool]) -> Labelled | None:
     opens_cell = bool(_CELL_START.search(text[: hit.start])) and not _continues(text, hit.start)
     colon = _AFTER_COLON.match(text, hit.end)
     leaders = _AFTER_LEADERS.match(text, hit.end) if opens_cell else None
+    stop = _AFTER_STOP.match(text, hit.end) if text[hit.start].isupper() else None
+    if stop and hit.certainty == 1 and _OPENS_SENTENCE.search(text[: hit.start]):
+        return Labelled(hit.start, stop.end(), value_end(text, stop.end()), 0.9)
     gap = colon or leaders
     if gap is None:
         if not opens_cell or text[hit.end : hit.end + 1] != " ":

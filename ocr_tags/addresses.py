@@ -1,0 +1,122 @@
+"""Who is at home in an address: firms whose names hold no grower's word, told by what stands with them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from itertools import zip_longest
+
+from ocr_tags import lexicon
+from ocr_tags.patterns import later
+from ocr_tags.titles import Line
+
+Span = tuple[int, int]
+
+_SITE = later(
+    r"(?<![\w@.-])(?:www\.)?(?P<site>[a-z][a-z0-9-]{4,})\.(?:example\b|(?:co\.)?[a-z]{2,3}\b)(?:\.[a-z]{2,3}\b)?",
+    re.I,
+)
+_WORD = later(r"[^\W\d_][\w’'-]*\.?|&")
+_SMALL = frozenset(["&", "and", "of", "the", "de", "du", "des", "la", "le", "van", "von", "und", "et", "en"])
+_FEWEST_LETTERS = 6
+"""A name on the web shorter than this, of one word, tells too little."""
+_STREET = (
+    r"(?:Road|Rd|Street|Lane|Ln|Avenue|Ave|Highway|Hwy|Drive|Drove|Boulevard|Blvd|Crescent|Close|Turnpike|Pike"
+    r"|Route|Rte|Chemin|Rue|Rang)"
+)
+_STATE = (
+    r"(?:A[BKLRZ]|BC|C[AOT]|DE|FL|GA|HI|I[ADLN]|K[SY]|LA|M[ABDEINOST]|N[BCDEHJLMSVY]|O[HKNR]|P[AE]|QC|RI"
+    r"|S[ACDK]|T[NX]|UT|V[AT]|W[AIVY]|NSW|VIC|QLD|TAS|ACT)"
+)
+_COUNTY = (
+    r"(?:Bedfordshire|Berkshire|Buckinghamshire|Cambridgeshire|Cheshire|Cornwall|Cumbria|Derbyshire|Devon|Dorset"
+    r"|Durham|Essex|Gloucestershire|Hampshire|Herefordshire|Hertfordshire|Kent|Lancashire|Leicestershire"
+    r"|Lincolnshire|Lincs|Norfolk|Northamptonshire|Northumberland|Nottinghamshire|Oxfordshire|Rutland|Shropshire"
+    r"|Somerset|Staffordshire|Suffolk|Surrey|Sussex|Warwickshire|Wiltshire|Worcestershire|Yorkshire|Powys|Gwynedd"
+    r"|Dyfed|Fife|Angus|Perthshire|Aberdeenshire|Ayrshire|(?:Co\.?|County) [A-Z][a-z]+"
+    r"|Otago|Southland|Canterbury|Waikato|Northland|Taranaki|Marlborough|Hawke['’]s Bay|Manawatu)"
+)
+_PLACE = r"[A-Z][\w’'-]+(?:[ -][A-Z][\w’'-]+){0,2}"
+_REGION = rf"(?:{_STATE}|{_STATE.lower()}|{_COUNTY})(?:,? [A-Z\d][A-Z\d -]{{2,9}})?"
+_ADDRESS = later(
+    rf"\W*(?:P\.? ?O\.? Box\b|Box \d|Rural Route\b|R\.?R\.? ?\d|Lot \d+\b"
+    rf"|\d{{1,5}}[a-z]? (?:{_PLACE} )?{_STREET}\b"
+    rf"|(?:{_PLACE}, )?{_PLACE},? {_REGION}\W*(?:$|[\t\n·•|]|\d{{3}}))",
+    re.I,
+)
+_BEHIND = later(rf",? (?:{_PLACE},? ){{1,2}}{_REGION}(?=\W|$)")
+"""A place and its state or county, behind a name on the same line."""
+_NO_NAME = later(
+    r"\b(?:zones?|sun|shade|water|soil|height|spread|spacing|bloom|hardy|plant|feed|care|keep|packed|page|item|lot"
+    r"|price|patent|passport|made|product|caution|toxic|harmful|native|series|annual|perennial|shrub|tree)\b",
+    re.I,
+)
+
+
+def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span, float]]:
+    """Names that share their letters with the web address on the tag, or stand right over or before a postal
+    address; each with its stretch and how sure that is (common practice, no source).
+
+    >>> from ocr_tags.record import TagText
+    >>> from ocr_tags.titles import lines_of
+    >>> tag = TagText("Mist & Morrow" + chr(10) + "Coldharrow, Devon")
+    >>> [name for name, _, _ in firms_at_home(tag.string, lines_of(tag))]
+    ['Mist & Morrow']
+    """
+    sites = [re.sub(r"[^a-z0-9]", "", site["site"].lower()) for site in _SITE.finditer(text)]
+    for line, below in zip_longest(lines, lines[1:]):
+        for start, words in _names(line.text):
+            name = line.text[slice(*_ends(words))]
+            span = line.start + start, line.start + words[-1].end()
+            if any(_shares(site, words) for site in sites):
+                yield name, span, 0.9
+            elif len(words) == 1 or _NO_NAME.search(name) or lexicon.is_common_name(name):
+                continue
+            elif _placed_behind(line.text, words[-1].end()) or (
+                start == 0 and below is not None and _placed_below(line, words[-1].end(), below)
+            ):
+                yield name, span, 0.8
+
+
+def _placed_behind(text: str, end: int) -> bool:
+    return text[end : end + 1] == "," and _BEHIND.match(text, end) is not None
+
+
+def _placed_below(line: Line, end: int, below: Line) -> bool:
+    """Whether a name is all its line says, and an address the line right below."""
+    whole = end == len(line.text.rstrip(" ·•|,."))
+    return whole and below.start - line.end <= 2 and _ADDRESS.match(below.text) is not None
+
+
+def _names(text: str) -> Iterator[tuple[int, list[re.Match[str]]]]:
+    """Runs of up to six words in capitals, "&" and the like between them, that open a line or sentence."""
+    run: list[re.Match[str]] = []
+    for word in [*_WORD.finditer(text), None]:
+        joined = word and run and text[run[-1].end() : word.start()] == " " and not run[-1][0].endswith(".")
+        fits = word and (word[0][0].isupper() or (run and word[0].lower() in _SMALL))
+        if run and not (joined and fits):
+            while run and run[-1][0].lower() in _SMALL:
+                run.pop()
+            if 1 <= len(run) <= 6:
+                yield run[0].start(), run
+            run = []
+        if word and fits and word[0][0].isupper() and not run:
+            before = text[: word.start()].rstrip()
+            run = [word] if not before or before[-1] in ".·•|©" or word.start() == 0 else []
+        elif word and fits and run:
+            run.append(word)
+
+
+def _ends(words: Sequence[re.Match[str]]) -> Span:
+    return words[0].start(), words[-1].end()
+
+
+def _shares(site: str, words: Sequence[re.Match[str]]) -> bool:
+    """Whether the address on the web is made of the name's first words."""
+    for count in range(1, len(words) + 1):
+        spoken = "".join("and" if word[0] == "&" else word[0].lower() for word in words[:count])
+        for letters in (spoken, spoken.replace("and", "", 1)):
+            plain = re.sub(r"[^a-z0-9]", "", letters)
+            if plain == site and (count > 1 or len(plain) >= _FEWEST_LETTERS) and len(words) > 1:
+                return True
+    return False
