@@ -51,6 +51,8 @@ class Claim:
     """In which of the record's photos `box` lies."""
     place: Box | None = None
     """Where `box` lies in the first photo of a side that has several; None where that is not known."""
+    spans: tuple[tuple[int, int, int], ...] = ()
+    """In which of the side's texts it was found, from where to where."""
 
     @property
     def strength(self) -> float:
@@ -64,9 +66,10 @@ def claims(texts: Sequence[TagText], field: Field[Any]) -> tuple[Claim, ...]:
     """What the texts of one side state for this field, strongest first; `each` fields in printed order."""
     asked = len({_engine(text.reader) for text in texts} - {MERGED})
     groups: dict[Any, list[Claim]] = {}
-    for text in texts:
+    for number, text in enumerate(texts):
         for order, found in enumerate(field.read(text)):
-            claim = replace(_claim(text, found, order), asked=max(asked, 1))
+            spans = ((number, *found.span),)
+            claim = replace(_claim(text, found, order), asked=max(asked, 1), spans=spans)
             groups.setdefault(key(claim.value), []).append(claim)
     united = sorted((unite(group) for group in groups.values()), key=lambda claim: -claim.strength)
     return settle_places(united)
@@ -101,7 +104,8 @@ def unite(group: Sequence[Claim]) -> Claim:
     best = max(group, key=lambda claim: claim.strength)
     own = tuple(vote for vote in votes if vote[0] != MERGED)
     order = sum(claim.order for claim in group) / len(group)
-    return replace(best, votes=own or votes, order=order)
+    spans = tuple(span for claim in group for span in claim.spans)
+    return replace(best, votes=own or votes, order=order, spans=spans)
 
 
 def _joined(*several: Iterable[tuple[str, float]]) -> tuple[tuple[str, float], ...]:
@@ -151,11 +155,21 @@ def _explains_more(claim: Claim, other: Claim) -> bool:
 
 def _same_place(a: Claim, b: Claim) -> bool:
     here, there = (a.box, b.box) if a.photo == b.photo else (a.place, b.place)
-    if here is None or there is None:
+    if here is None or there is None or _side_by_side(a, b):
         return False
     wide = min(here.right, there.right) - max(here.x, there.x)
     high = min(here.bottom, there.bottom) - max(here.y, there.y)
     return wide > 0 and high > 0 and wide * high > 0.4 * min(here.w * here.h, there.w * there.h)
+
+
+def _side_by_side(a: Claim, b: Claim) -> bool:
+    """Whether one text holds both, one after the other, whatever their boxes: "FRUIT·SHRUB" read as one word,
+    two sentences that share a line."""
+    return a.photo == b.photo and any(
+        one[0] == other[0] and (one[2] <= other[1] or other[2] <= one[1])
+        for one in a.spans
+        for other in b.spans
+    )
 
 
 # ---------------------------------------------------------------- the two sides together

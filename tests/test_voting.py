@@ -143,6 +143,13 @@ NAME = Field(
 )
 
 
+def test_items_that_one_reader_took_for_one_word_are_both_kept() -> None:
+    box = Box(0, 0, 50, 20)
+    word = Word("12·34", box, box, 0.9)
+    read = TagText("12·34", "front", words=(WordSpan(0, 5, word),), reader="lines")
+    assert [claim.value for claim in claims([read], NUMBERS)] == ["12", "34"]
+
+
 def test_a_name_within_a_longer_name_is_a_name_of_its_own() -> None:
     front = claims([text("Coneflower", "page")], NAME)
     back = claims([text("Purple Coneflower", "page", side="back")], NAME)

@@ -108,7 +108,8 @@ _PATTERNED = later(r"(?:spotted|striped|mottled|flecked|speckled|veined|splashed
 _SHADE = later(
     r"(?!(?:mostly|mainly|usually|often|the|an?|many|various|showy|fragrant|scented|large|small|big|tiny|double"
     r"|single|semi-double|masses|clusters|abundant|pretty|lovely|shades?|with|from|in|early|late|spring|summer"
-    r"|autumn|fall|winter|new|young|bi-?colou?r|tri-?colou?r|two-tone|assorted|mixed|flowers?|blooms?|leaves|foliage)\b)[a-z]{3,12} "
+    r"|autumn|fall|winter|new|young|bi-?colou?r|tri-?colou?r|two-tone|assorted|mixed"
+    r"|flowers?|blooms?|leaves|foliage)\b)[a-z]{3,12} "
 )
 """Right behind a label and before a colour, a word that is no colour by itself says which: "Oxblood red"."""
 

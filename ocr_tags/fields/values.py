@@ -148,7 +148,11 @@ _GOES_ON = later(
     r"|mit|bis|jede[nr]?|chaque|tous les|cada|met|elke))$"
 )
 """No phrase ends so."""
-_GOES_BACK = later(r"(?:and|or|of|than|monthly|weekly|daily|drained|draining|drainage)\b(?! ?:)(?!\t)", re.I)
+_GOES_BACK = later(
+    r"(?:and|or|of|than|(?:monthly|weekly|daily)(?= ?(?:[.,;\n]|$))|drained|draining|drainage)\b(?! ?:)"
+    r"(?!\t)",
+    re.I,
+)
 """No phrase begins so."""
 _TAKEN_UP = later(
     r"(?:BUT|TO|WITH|IS|ARE|THE|FROM|BETWEEN|UNTIL|WHEN|DURING|EVERY|ONCE|TWICE)(?! PLANT| GROW) (?=[A-Z])"

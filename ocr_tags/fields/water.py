@@ -21,7 +21,7 @@ _OWN = later(
     r"|normal"
     r"|minim|light|heav|week|da(?:y|ily)|freely|sparing|establish|thorough|deep|often|frequent|rain|humid"
     r"|require|much|little|plenty|need|glass|\bcups?\b|every|steady|\beven\b|consistent|occasional"
-    r"|month|soak|mist"
+    r"|month|soak|mist|droop|wilt|limp"
     r"|arros|\beau|\bsec|moyen|modere|faible|eleve|frais|humed|moderad|medi[oa]|\bbaj|\balt[oa]"
     r"|seco\b|poc[oa]|riego|mucho|massig|mittel|feucht|trocken|gie(?:ss|ß)|wenig|viel|frisch|nass|hoch|gering"
     r"|matig|vocht"
