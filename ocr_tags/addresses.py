@@ -36,21 +36,39 @@ _COUNTY = (
     r"|Dyfed|Fife|Angus|Perthshire|Aberdeenshire|Ayrshire|(?:Co\.?|County) [A-Z][a-z]+"
     r"|Otago|Southland|Canterbury|Waikato|Northland|Taranaki|Marlborough|Hawke['’]s Bay|Manawatu)"
 )
-_PLACE = r"[A-Z][\w’'-]+(?:[ -][A-Z][\w’'-]+){0,2}"
-_REGION = rf"(?:{_STATE}|{_STATE.lower()}|{_COUNTY})(?:,? [A-Z\d][A-Z\d -]{{2,9}})?"
-_ADDRESS = later(
-    rf"\W*(?:P\.? ?O\.? Box\b|Box \d|Rural Route\b|R\.?R\.? ?\d|Lot \d+\b"
-    rf"|\d{{1,5}}[a-z]? (?:{_PLACE} )?{_STREET}\b"
-    rf"|(?:{_PLACE}, )?{_PLACE},? {_REGION}\W*(?:$|[\t\n·•|]|\d{{3}}))",
-    re.I,
+_LAND = (
+    r"(?:Alabama|Arkansas|California|Colorado|Connecticut|Delaware|Florida|Georgia|Idaho|Illinois|Indiana|Iowa"
+    r"|Kansas|Kentucky|Louisiana|Maine|Maryland|Massachusetts|Michigan|Minnesota|Mississippi|Missouri|Montana"
+    r"|Nebraska|Nevada|New (?:Hampshire|Jersey|Mexico|York|Brunswick|Zealand|South Wales)|Ohio|Oklahoma"
+    r"|Oregon|(?:North|South) (?:Carolina|Dakota)|Pennsylvania|Rhode Island|Tennessee|Texas|Utah|Vermont"
+    r"|(?:West )?Virginia|Washington|Wisconsin|Wyoming|Alberta|British Columbia|Manitoba|Nova Scotia|Ontario"
+    r"|Qu[ée]bec|Saskatchewan|Queensland|Victoria|Tasmania|South Australia|England|Scotland|Wales|Ireland"
+    r"|Australia|Canada)"
 )
-_BEHIND = later(rf",? (?:{_PLACE},? ){{1,2}}{_REGION}(?=\W|$)")
-"""A place and its state or county, behind a name on the same line."""
+"""States, provinces and lands, spelt out."""
+_PLACE = r"[A-Z][\w’'-]+(?:[ -][A-Z][\w’'-]+){0,2}"
+_REGION = rf"(?:{_STATE}|{_COUNTY})(?:,? [A-Z\d][A-Z\d -]{{2,9}})?"
+_ADDRESS = later(
+    r"\W*(?:(?i:P\.? ?O\.? Box\b|Box \d|Rural Route\b|R\.?R\.? ?\d|Lot \d+\b)"
+    rf"|\d{{1,5}}[A-Za-z]? (?:{_PLACE} )?(?i:{_STREET})\b"
+    rf"|(?:{_PLACE}, )?{_PLACE},? (?:{_REGION}|{_LAND})\W*(?:$|[\t\n·•|]|\d{{3}}))"
+)
+_LANDS = later(rf"(?:{_COUNTY}|{_LAND})(?:, {_LAND})?\W*(?:$|[\t\n·•|])")
+_BEHIND = later(
+    rf"(?:, ?| ?[·•|–-] ?)(?:(?P<place>(?:{_PLACE},? ){{1,2}})(?:{_REGION}|{_LAND})|{_COUNTY}|{_LAND})"
+    r"(?=\W*(?:$|[·•|\t\n])|,? [A-Z\d][A-Z\d -]{2,9}$)"
+)
+"""A place and its state or county, or one of them, behind a name on the same line."""
 _NO_NAME = later(
     r"\b(?:zones?|sun|shade|water|soil|height|spread|spacing|bloom|hardy|plant|feed|care|keep|packed|page|item|lot"
     r"|price|patent|passport|made|product|caution|toxic|harmful|native|series|annual|perennial|shrub|tree)\b",
     re.I,
 )
+_TRADE = later(
+    r"\b(?:Houseplants|Conifers|Seedlings|Herbs|Roses|Natives|Citrus|Tropicals|Bulbs|Gardens|Trees|Bedding"
+    r"|Aquatics|Ferns|Grasses|Orchids|Succulents|Vines|Fruits?|Berries|Works|Yard|Company|Dahlias|Tubers)$"
+)
+"""Such words end names of growers, but headings too."""
 
 
 def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span, float]]:
@@ -67,25 +85,30 @@ def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
     for line, below in zip_longest(lines, lines[1:]):
         for start, words in _names(line.text):
             name = line.text[slice(*_ends(words))]
+            trade = _TRADE.search(name) is not None
             span = line.start + start, line.start + words[-1].end()
             if any(_shares(site, words) for site in sites):
                 yield name, span, 0.9
-            elif len(words) == 1 or _NO_NAME.search(name) or lexicon.is_common_name(name):
+            elif len(words) == 1 or lexicon.is_common_name(name) or (not trade and _NO_NAME.search(name)):
                 continue
-            elif _placed_behind(line.text, words[-1].end()) or (
+            elif _placed_behind(line.text, words[-1].end(), trade or "&" in name) or (
                 start == 0 and below is not None and _placed_below(line, words[-1].end(), below)
             ):
                 yield name, span, 0.8
 
 
-def _placed_behind(text: str, end: int) -> bool:
-    return text[end : end + 1] == "," and _BEHIND.match(text, end) is not None
+def _placed_behind(text: str, end: int, trade: bool) -> bool:
+    """Whether a place and its land stand behind a name; behind one of the `trade`, the land alone will do."""
+    place = _BEHIND.match(text, end)
+    return place is not None and (trade or place["place"] is not None)
 
 
 def _placed_below(line: Line, end: int, below: Line) -> bool:
-    """Whether a name is all its line says, and an address the line right below."""
-    whole = end == len(line.text.rstrip(" ·•|,."))
-    return whole and below.start - line.end <= 2 and _ADDRESS.match(below.text) is not None
+    """Whether a name is all its line says, and an address right below it; a land alone behind a comma."""
+    if end != len(line.text.rstrip(" ·•|,.")) or below.start - line.end > 2:
+        return False
+    comma = line.text[end : end + 1] == ","
+    return bool(_ADDRESS.match(below.text) or (comma and _LANDS.match(below.text)))
 
 
 def _names(text: str) -> Iterator[tuple[int, list[re.Match[str]]]]:

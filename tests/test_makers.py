@@ -45,6 +45,11 @@ from ocr_tags.record import TagText
         ("Lot 7 Weir Road, Marrara SA", None),
         ("Coral Bells\nMarlhill, Kent", None),
         ("Great for pots, Hale, OR", None),
+        ("Quillmarsh Conifers\nMarlhill, Oregon", "Quillmarsh Conifers"),
+        ("Dove & Daisy Citrus, Florida", "Dove & Daisy Citrus"),
+        ("Marrow Lane Trees · Vermont", "Marrow Lane Trees"),
+        ("Sun & Shade\nHale, OR", None),
+        ("Full Sun & Part Shade, Kent", None),
         ("Moist Soil, Part Shade, OR Full Sun", None),
     ],
 )

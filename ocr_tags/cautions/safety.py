@@ -168,7 +168,9 @@ def call_before_digging(record: TagRecord, place: Place) -> Iterator[Caution]:
     found = kinds(record)
     height = record.best(HEIGHT)
     top = 0.0 if height is None else height.value.max_cm or height.value.min_cm or 0.0
-    woody = found & {"tree", "shrub"} or (found & {"fruit", "vine", "rose"} and top >= _DIG_FROM_CM)
+    woody = found & {"tree", "shrub", "conifer"} or (
+        found & {"fruit", "vine", "rose"} and top >= _DIG_FROM_CM
+    )
     if not woody or "houseplant" in found:
         return
     line = "call 811, free, a few days before" if place.country == "US" else "call the utility line first"

@@ -18,7 +18,7 @@ from ocr_tags.values import Length
 
 _BEDDED = frozenset(
     {"annual", "perennial", "biennial", "tender_perennial", "grass", "fern", "bulb", "herb", "vegetable"}
-    | {"groundcover", "shrub", "fruit", "vine", "rose"}
+    | {"groundcover", "shrub", "fruit", "vine", "rose", "conifer"}
 )
 
 
@@ -81,6 +81,7 @@ HEIGHTS: Mapping[str, tuple[float, float]] = {
     "fruit": (8, 1500),
     "vine": (25, 3500),
     "tree": (90, 6000),
+    "conifer": (10, 6000),
     "houseplant": (2, 1500),
 }
 """Least and greatest height printed on honest tags by kind of plant, in cm (common practice, no source)."""
@@ -99,6 +100,7 @@ SPREADS: Mapping[str, tuple[float, float]] = {
         "rose": (20, 900),
         "fruit": (10, 1500),
         "tree": (45, 4500),
+        "conifer": (10, 4500),
     },
     "houseplant": (3, 1200),
 }

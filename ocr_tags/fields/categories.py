@@ -26,6 +26,7 @@ _LIVES = frozenset(("annual", "perennial", "biennial", "tender_perennial"))
 _PAIRS = frozenset(
     (
         *(("fruit", "vine"), ("fruit", "shrub"), ("fruit", "tree"), ("herb", "shrub"), ("shrub", "rose")),
+        *(("conifer", "tree"), ("conifer", "shrub")),
         *(("succulent", "houseplant"), ("fern", "houseplant"), ("vine", "houseplant")),
         *(("succulent", "perennial"), ("herb", "perennial"), ("groundcover", "perennial")),
         *(("vegetable", "annual"), ("herb", "annual"), ("vine", "annual"), ("vine", "perennial")),

@@ -120,7 +120,8 @@ def _past_open_end(text: str, start: int) -> int:
 def _place_end(folded: str, start: int, end: int) -> int:
     """The end of the place: a comma before "this", a relative clause and the like end it."""
     stop = later(
-        r"\s*(?: / |,\s(?:it|this|the plant|these|with|and is|where|which)\b|\b(?:that|which|with|this|where"
+        r"\s*(?: / |\sand (?:an? |the |is |it |loved |great |good |easy |very |hardy )"
+        r"|,\s(?:it|this|the plant|these|with|and is|where|which)\b|\b(?:that|which|with|this|where"
         r"|it is)\b|[(])"
     ).search(folded, start, end)
     return stop.start() if stop else end
