@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import replace
-from itertools import islice
+from itertools import chain, islice
 
 from ocr_tags.fields.phrases import Phrases, clean, flowing, fold
 from ocr_tags.fields.values import is_torn, labelled, value_end
@@ -119,7 +119,31 @@ def listed_from(text: str, at: int) -> int:
 
 
 def or_spoken(found: list[Found[str]], spoken: Iterator[Found[str]]) -> Iterator[Found[str]]:
-    """What was found after labels; the first sentence too, where that leaves doubt."""
-    yield from found
-    if not any(one.certainty > DOUBTFUL for one in found):
-        yield from islice(spoken, 1)
+    """What was found after labels; the first sentence too, where that leaves doubt. Each in one language."""
+    shown = chain(found, () if any(one.certainty > DOUBTFUL for one in found) else islice(spoken, 1))
+    yield from (replace(one, value=in_english(one.value)) for one in shown)
+
+
+_OTHER_TONGUE = later(
+    r"[à-öø-ÿß]|\b(?:le|la|les|du|des|de|une?|et|au|aux|en|si|sol|terre|humide|sec|seche|frais|arros\w+"
+    r"|eau|garder|regulier\w*|moyen\w*|faible|eleve\w*|moder[eé]\w*|legere?\w*|drain[eé]e?s?|riche|pauvre"
+    r"|acide|neutre|argil\w+|sabl\w+|chaque|semaines?|mois|mensuel\w*|printemps"
+    r"|engrais|fertiliser au|tous?|toute?s?|abondant\w*"
+    r"|moderado|bajo|alto|medio|suelo|riego|humedo|seco|cada|agua|fertilizar"
+    r"|und|oder|der|die|das|bei|nass|feucht|trocken|boden|mullrik|fuktig|torr|wenig|viel|mittel|nicht"
+    r"|het|een|van|niet|droog|vochtig|weinig|veel|grond)\b",
+    re.I,
+)
+
+
+def in_english(phrase: str) -> str:
+    """Of a phrase that is printed in two languages, a stroke between, its English half.
+
+    >>> in_english("Keep moist / Garder humide"), in_english("Sun / part shade"), in_english("Sec / Dry")
+    ('Keep moist', 'Sun / part shade', 'Dry')
+    """
+    halves = phrase.split(" / ")
+    if len(halves) != 2:
+        return phrase
+    english = [half for half in halves if not _OTHER_TONGUE.search(half)]
+    return english[0] if len(english) == 1 else phrase

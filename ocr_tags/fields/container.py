@@ -34,7 +34,7 @@ _POT_FIRST = (
 _POTTED = later(
     rf"(?<![\w.,/#$'’%½¼¾¥-]){_NUMBER} ?(?:{_LENGTH}|{_VOLUME})(?: ?|\n(?=[a-z]))"
     rf"{_MADE_OF}{_POT}\b"
-    rf"|(?<![\w$])#\s?\d{{1,2}} {_POT}\b"
+    rf"|(?<![\w$])#\s?\d{{1,2}} (?:{_POT}|cont)\b"
     rf"|\b{_POT_FIRST}(?: de| ø)? {_NUMBER} ?(?:{_LENGTH}|{_VOLUME})(?!\w)(?!\.? ?(?:wide|deep|apart|or ))"
     rf"|\bgallon pot\b|\bquart pot\b|\b{_POT_FIRST} [ø∅⌀] ?{_NUMBER}(?: ?(?:cm|mm)\b)?(?!\w)"
     rf"|(?<![\w$])[øº∅⌀] ?{_NUMBER} ?(?:cm|mm)\b|(?<![\w.,/#$-]){_NUMBER} ?cm ?[ø∅⌀]"
@@ -112,8 +112,17 @@ _SIZE = later(
     rf"(?:[0ø] ?)?(?:{_NUMBER} ?(?:{_LENGTH}|{_VOLUME})|{_CLASS.pattern}|{_PACK.pattern}|{_LOOSE.pattern})"
     r".{0,12}"
 )
-_SIZE_LABEL = later(r"(?<![^\n\t])(?:sale |sold )?(?:size|format|formaat|taille|gr[oö]sse|tama[nñ]o) ?: ?")
+_SIZE_LABEL = later(
+    r"(?<![^\n\t])(?:sale |sold )?(?:size|format|formaat|taille|gr[oö]sse|tama[nñ]o)"
+    rf"(?: ?: ?| (?={_NUMBER} ?{_VOLUME}))"
+)
 _SAID = later(r"#|pots?\b|container")
+_SIZE_OF_POT = later(r"(?:size|maat|formaat)\W*$")
+_CLOSING = later(
+    r"(?:\d{2},\d{3}|ppaf|pbr|\bp[1-9]|\d{5,}|\bcanada|\busa) "
+    r"(?P<size>(?:[1-9]|1\d|[234]5) ?(?:gal(?:lons?|\b\.?)|qts?\b\.?|l\b|lit(?:re|er)s?))$"
+)
+"""A volume that closes a line of patents, numbers and the land it comes from."""
 _KNOWN = 0.7
 """Certainty of a label with only a space behind it, if its letters needed no repair."""
 _PLANTING = later(
@@ -140,7 +149,9 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
             if found.bare and not worded and found.certainty < _KNOWN:
                 continue  # "Grow in 30 cm pot" is advice
             # "Pot 12 cm": the word belongs to the size, but to no class, "Pot #3", and not twice
-            said = _SAID.search(folded, found.start, found.end)
+            said = _SAID.search(folded, found.start, found.end) or _SIZE_OF_POT.search(
+                folded, found.label, found.start
+            )
             start = found.label if worded and not said else found.start
             if round_ := _ROUND.fullmatch(folded, found.start, found.end):
                 yield Found(f"Ø {text[slice(*round_.span('width'))]}", (found.start, found.end), 0.85)
@@ -196,6 +207,8 @@ def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[
         yield Found(clean_size(text[start:end]), (start, end), 0.8)
     elif round_ := _ROUND.fullmatch(folded, start, end):
         yield Found(f"Ø {text[slice(*round_.span('width'))]}", (start, end), 0.85)
+    elif closing := _CLOSING.search(folded, start, end):
+        yield Found(clean_size(text[slice(*closing.span("size"))]), closing.span("size"), 0.75)
 
 
 def _is_made(folded: str, largest_of: Mapping[str, int] = _LARGEST) -> bool:
