@@ -76,18 +76,18 @@ class Straightened:
 # ---------------------------------------------------------------- straight
 
 
-def straighten(pixels: Pixels) -> Straightened:
+def straighten(pixels: Pixels, finely: bool = True) -> Straightened:
     """The tag cut out of an upright colour photo (height x width x 3, uint8), level and free of perspective.
 
     Text is never cut off for the sake of an outline: without a convincing one the surroundings of the print
-    are kept, and without print the whole photo.
+    are kept, and without print the whole photo. Not `finely`, a tag with an outline is as level as that is.
     """
     seen = _print_in(pixels)
     best = best_outline(find_outlines(pixels, seen))
     if best is not None:
         corners = tuple((float(x), float(y)) for x, y in best.corners)
         cut = _cut(pixels, grown(best.corners, MARGIN), corners, best.sure)
-        return _levelled(pixels, cut, most=6.0)
+        return _levelled(pixels, cut, most=6.0) if finely else cut
     return _levelled(pixels, _cut(pixels, _around_print(pixels, seen), (), 0.0), most=30.0)
 
 

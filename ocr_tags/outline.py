@@ -26,6 +26,8 @@ SETTLING = np.arange(-6.0, 6.1, 1.5)
 SETTLING_COST = 0.5
 """Grey levels that a pixel of such a move must gain: without an edge to settle on, a side stays."""
 CONVINCING = 0.45
+NEARLY = 0.85
+"""Outlines with less than this share of the best one's score are out."""
 KEPT = 25
 EXTENDED = 4
 """How many of the best shapes are also tried longer and wider: a tag's panel with the picture next to it."""
@@ -44,7 +46,7 @@ class Outline:
 
 
 def find_outlines(pixels: Pixels, seen: Direction) -> list[Outline]:
-    """Convincing outlines in photo pixels, best first; `seen` is the likely print in the photo."""
+    """Convincing outlines in photo pixels, best first, none far behind it; `seen` is the likely print."""
     if min(pixels.shape[:2]) < SMALLEST:
         return []
     small, back = reduced(pixels, SMALL / max(pixels.shape[:2]))
@@ -58,7 +60,8 @@ def find_outlines(pixels: Pixels, seen: Direction) -> list[Outline]:
     if added := distinct(longer, small.shape[:2]):
         quads += added
         scores = np.concatenate([scores, judge.scores(added)])
-    best = [k for k in np.argsort(-scores, kind="stable")[:KEPT] if scores[k] > CONVINCING]
+    least = max(CONVINCING, NEARLY * float(scores.max()))
+    best = [k for k in np.argsort(-scores, kind="stable")[:KEPT] if scores[k] > least]
     return [Outline(through(back, judge.settled(judge.settled(quads[k]))), float(scores[k])) for k in best]
 
 
@@ -69,12 +72,8 @@ def best_outline(outlines: list[Outline]) -> Outline | None:
         return None
     best = outlines[0]
     for other in outlines[1:]:
-        enough = other.sure > 0.85 * outlines[0].sure
-        if (
-            enough
-            and 1.25 < other.area / best.area < 4
-            and inside_share(grown(other.corners, 0.02), best.corners) == 1
-        ):
+        around = inside_share(grown(other.corners, 0.02), best.corners) == 1
+        if around and 1.25 < other.area / best.area < 4:
             best = other
     return best
 

@@ -71,7 +71,7 @@ class PictureRead:
 def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> PictureRead:
     """Read an upright photo (BGR, uint8, height x width x 3) with every engine."""
     finder = next((engine for engine in engines if isinstance(engine, LineFinder)), None)
-    cut = straighten(pixels)
+    cut = straighten(pixels, finely=finder is None)  # lines that are found can be made level later
     straight = replace(cut, pixels=without_leaders(cut.pixels))
     found = _found_lines(straight.pixels, finder)
     wide = widened(pixels, cut, [np.array(region.quad) for region in found])

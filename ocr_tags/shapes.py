@@ -124,7 +124,11 @@ def _ringed(lab: Pixels) -> Iterator[Pixels]:
             _, labels, stats, _ = cv2.connectedComponentsWithStats(inside, connectivity=4)
             big = [k for k in range(1, len(stats)) if stats[k, cv2.CC_STAT_AREA] > 0.01 * inside.size]
             for k in sorted(big, key=lambda k: -stats[k, cv2.CC_STAT_AREA])[:6]:
-                yield np.asarray(cv2.dilate(np.asarray(labels == k, np.uint8) * 255, _disc(5)), np.uint8)
+                mask = np.zeros_like(inside)
+                x, y, w, h = stats[k, : cv2.CC_STAT_AREA]
+                part = slice(max(y - 2, 0), y + h + 2), slice(max(x - 2, 0), x + w + 2)
+                cv2.dilate(np.asarray(labels[part] == k, np.uint8) * 255, _disc(5), mask[part])
+                yield mask
             yield np.asarray(edges, np.uint8)
 
 
