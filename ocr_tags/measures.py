@@ -40,6 +40,8 @@ def find_lengths(text: str) -> Iterator[Measure]:
         if measure:
             if _NEAR_END_LOST.search(text, max(0, measure.span[0] - 6), measure.span[0]):
                 measure = replace(measure, certainty=0.3 * measure.certainty)
+            if _FAR_END_LOST.match(text, measure.span[1]) and measure.length.min_cm == measure.length.max_cm:
+                measure = replace(measure, certainty=0.3 * measure.certainty)
             measure = _with_second_unit(text, measure)
             position = measure.span[1]
             if _plausible(measure.length):
@@ -84,7 +86,9 @@ _AFTER = later(
     re.I,
 )
 _SECOND_UNIT = later(r"\n(?!\n)| ?(?:[(\[/|,;=–-]|\bor\b)?(?: ?\n(?!\n)| ?)")
-_NEAR_END_LOST = later(r"[\d½¼¾%][\"″”'’′]? ?(?:[-–—~]|\bto\b) ?$", re.I)
+_NEAR_END_LOST = later(r"[\d½¼¾%][\"″”'’′]? ?(?:[-–—~]|\bto\b) ?$|(?:^|[\t\n])\d{1,2}\t$", re.I)
+
+_FAR_END_LOST = later(r" ?(?:[-–—~]|\bto) ?(?=[\n\t]|$)", re.I)
 
 
 def _measure_at(text: str, start: int) -> Measure | None:

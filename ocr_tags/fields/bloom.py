@@ -255,7 +255,7 @@ def _certainty(text: str, chain: _Chain, start: int, after: dict[int, Labelled])
     if _CHORE.search(clause_before(text, start)):
         return 0.0
     if re.search("✿ ?$", before):
-        return 0.55 * sure
+        return (0.8 if _CELL_END.match(folded, end) else 0.55) * sure
     if _VERB.search(before):
         return 0.85 * sure
     if _REVERSE.match(folded, end):

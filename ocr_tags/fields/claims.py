@@ -232,9 +232,13 @@ def _one_voice(text: str) -> str:
     return folded
 
 
+_STOPS = later(r"[.!;]\s+|\t|\n\n|[•|·]\s|(?<=[^\W\d_])[)\]] (?=[A-Z])")
+
+
 def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
     """The whole sentence around a stretch: back over lines that run into it, on to its full stop."""
-    begin = max((m.end() for m in re.finditer(r"[.!;]\s+|\t|\n\n|[•|·]\s", text[:start])), default=0)
+    stops = (stop for stop in _STOPS.finditer(text) if stop.end() <= start)
+    begin = max((stop.end() for stop in stops if not _closes_bracket(text, stop)), default=0)
     lines = [at for at in range(begin, start) if text[at] == "\n" and not _runs_on(text, at)]
     begin = lines[-1] + 1 if lines else begin
     stop = value_end(text, end)
@@ -243,6 +247,12 @@ def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
     while text[stop : stop + 1] == "\n" and _all_capitals(text, begin, stop):
         stop = value_end(text, stop + 1)
     return begin, stop
+
+
+def _closes_bracket(text: str, stop: re.Match[str]) -> bool:
+    """Whether a bracket was opened as well: one that was not is a full stop read amiss."""
+    line = text[: stop.start()].rsplit("\n", 2)
+    return stop[0][0] in ")]" and "(["[")]".index(stop[0][0])] in "".join(line[-2:])
 
 
 def _runs_on(text: str, at: int) -> bool:

@@ -180,7 +180,7 @@ def _parts(text: str) -> Iterator[tuple[int, int]]:
     for start, end in cells(text):
         parts = [part.span() for part in _BETWEEN_DOTS.finditer(text, start, end)]
         for first, last in parts:
-            stripped = text[first:last].strip()
+            stripped = text[first:last].strip(" *")
             if stripped:
                 at = first + text[first:last].index(stripped)
                 yield at, at + len(stripped)

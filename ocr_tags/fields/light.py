@@ -8,7 +8,7 @@ are given, nothing in between. Room light ("bright indirect") has no class here 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Sequence, Set
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -90,9 +90,11 @@ def read_light(tag: TagText) -> Iterator[Found[Light]]:
     ]
     statements: list[Found[Light]] = []
     again: list[Found[Light]] = []
-    for chain in _chains(text, _hits(text)):
+    chains = list(_chains(text, _hits(text)))
+    repeats = {chain[0].start for chain in chains if chain[0].value.foreign}
+    for chain in chains:
         chain, doubt = _without_label(folded, chain)
-        certainty = _certainty(text, chain, after_label)
+        certainty = _certainty(text, chain, after_label, repeats)
         if certainty:
             said = again if chain[0].value.foreign else statements
             said.append(_found(text, chain, certainty * doubt))
@@ -230,8 +232,13 @@ def _without_label(folded: str, chain: list[_Word]) -> tuple[list[_Word], float]
     return chain[1:], 0.8
 
 
-def _certainty(text: str, chain: Sequence[_Word], after_label: Sequence[tuple[int, int]]) -> float:
-    """How sure it is that these words tell the plant's light; 0 when they tell something else."""
+def _certainty(
+    text: str, chain: Sequence[_Word], after_label: Sequence[tuple[int, int]], repeats: Set[int]
+) -> float:
+    """How sure it is that these words tell the plant's light; 0 when they tell something else.
+
+    At `repeats` another language begins: a stroke before it breaks no range off.
+    """
     folded = fold(text)
     start, end = chain[0].start, chain[-1].end
     sure = min(hit.certainty for hit in chain)
@@ -243,7 +250,8 @@ def _certainty(text: str, chain: Sequence[_Word], after_label: Sequence[tuple[in
     if every and not re.search(r"\bto\b|\ba\b|[/,]| [-–] ", folded[start:end]):
         return 0.3  # a legend of all classes, one of them ticked
     lost = _FAR_END_LOST.match(folded, end)
-    whole_range = lost is not None and len(chain) > 1 and lost[0].strip() == "/"
+    stroke = lost is not None and lost[0].strip() == "/"
+    whole_range = stroke and (len(chain) > 1 or not repeats.isdisjoint(range(end, end + 4)))
     if (lost and not whole_range) or _NEAR_END_LOST.search(folded, max(0, start - 30), start):
         return 0.4 * sure  # a range broken off
     if any(begin <= start < stop and led(folded[begin:start]) for begin, stop in after_label):
