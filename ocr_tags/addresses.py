@@ -9,6 +9,7 @@ from itertools import zip_longest
 from ocr_tags import lexicon
 from ocr_tags.patterns import later
 from ocr_tags.titles import Line
+from ocr_tags.vocabulary import is_tag_word
 
 Span = tuple[int, int]
 
@@ -66,7 +67,9 @@ _NO_NAME = later(
 )
 _TRADE = later(
     r"\b(?:Houseplants|Conifers|Seedlings|Herbs|Roses|Natives|Citrus|Tropicals|Bulbs|Gardens|Trees|Bedding"
-    r"|Aquatics|Ferns|Grasses|Orchids|Succulents|Vines|Fruits?|Berries|Works|Yard|Company|Dahlias|Tubers)$"
+    r"|Aquatics|Ferns|Grasses|Orchids|Succulents|Vines|Fruits?|Berries|Works|Yard|Company|Dahlias|Tubers|Alpines"
+    r"|Shrubs|Hedging|Tubes|Tubestock|Hostas|Lilies|Irises|Peonies|Clematis|Heathers|Plantations|Propagation"
+    r"|Wildflowers|Youngplants|Palms|Cacti|Vegetables|Hellebores|Salvias)$"
 )
 """Such words end names of growers, but headings too."""
 
@@ -81,6 +84,7 @@ def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
     >>> [name for name, _, _ in firms_at_home(tag.string, lines_of(tag))]
     ['Mist & Morrow']
     """
+    last = max((line.start for line in lines[2:]), default=-1)
     sites = [re.sub(r"[^a-z0-9]", "", site["site"].lower()) for site in _SITE.finditer(text)]
     for line, below in zip_longest(lines, lines[1:]):
         for start, words in _names(line.text):
@@ -91,10 +95,20 @@ def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
                 yield name, span, 0.9
             elif len(words) == 1 or lexicon.is_common_name(name) or (not trade and _NO_NAME.search(name)):
                 continue
+            elif trade and line.start == last and _at_foot(line.text, words):
+                yield name, span, 0.85
             elif _placed_behind(line.text, words[-1].end(), trade or "&" in name) or (
                 start == 0 and below is not None and _placed_below(line, words[-1].end(), below)
             ):
                 yield name, span, 0.8
+
+
+def _at_foot(text: str, words: Sequence[re.Match[str]]) -> bool:
+    """Whether a name, perhaps with its place, closes a line, and begins with words no tag carries: "Elmerton
+    Ferns", unlike "Hardy Ferns"."""
+    closes = re.fullmatch(rf"(?:,? (?:(?:by|near) )?{_PLACE})?[ .]*", text[words[-1].end() :])
+    unknown = [word[0] for word in words[:-1] if word[0].lower() not in _SMALL and not is_tag_word(word[0])]
+    return closes is not None and bool(unknown)
 
 
 def _placed_behind(text: str, end: int, trade: bool) -> bool:

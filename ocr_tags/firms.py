@@ -165,7 +165,9 @@ def _firm_of(text: str) -> tuple[str, int] | None:
 
 
 def _without_place(words: list[str]) -> list[str]:
-    """The words up to the firm's last, when its own place name follows: Fenwold Plants Fenwold."""
+    """The words up to the firm's last, when its own place or state follows: Fenwold Plants Fenwold."""
+    if len(words) > 2 and is_last(words[-2]) and re.fullmatch(_STATE, words[-1].strip(",.")):
+        return words[:-1]
     for at in range(1, len(words) - 1):
         if is_last(words[at]) and set(words[at + 1 :]) <= set(words[:at]):
             return words[: at + 1]

@@ -85,7 +85,7 @@ _AFTER = later(
     r"|(?P<most>or less\b|\(?max(?:imum)?\b\.?\)?))",
     re.I,
 )
-_SECOND_UNIT = later(r"\n(?!\n)| ?(?:[(\[/|,;=–-]|\bor\b)?(?: ?\n(?!\n)| ?)")
+_SECOND_UNIT = later(r"\n(?!\n)[(\[]?| ?(?:[(\[/|,;=–-]|\bor\b)?(?: ?\n(?!\n)| ?)")
 _NEAR_END_LOST = later(r"[\d½¼¾%][\"″”'’′]? ?(?:[-–—~]|\bto\b) ?$|(?:^|[\t\n])\d{1,2}\t$", re.I)
 
 _FAR_END_LOST = later(r" ?(?:[-–—~]|\bto) ?(?=[\n\t]|$)", re.I)

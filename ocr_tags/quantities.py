@@ -25,7 +25,7 @@ _UNITS = {
     "ft": rf"feet|foot|ft\b\.?|ft(?=[HW]\b)|pieds?|pies?|pi\b\.?|[{MARKS}](?![{MARKS}])",
     "cm": r"cms?\b\.?|cm(?=[HW]\b)|cent[ií]m[eè]t(?:re|er|ro)s?|zentimeter",
     "mm": r"mm\b\.?|millimet(?:er|re)s?",
-    "m": r"(?-i:m)\b\.?|m(?=[HW]\b)|m[eè]t(?:er|re|ro)s?",
+    "m": r"(?-i:m|(?<=\d)M)\b\.?|m(?=[HW]\b)|m[eè]t(?:er|re|ro)s?",
 }
 _WORN_UNITS = {
     "in": r"[l1I|]nch(?:es)?|in[oe]h(?:es)?|[l1I|]n\b\.?|[*°º](?! ?[CF]\b)",

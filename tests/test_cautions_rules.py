@@ -113,9 +113,10 @@ CASES = [
         "warning-printed",
         tag(warnings="Sap may irritate skin"),
         "gloves",
-        tag(warnings="Propagation prohibited"),
+        tag("Rose"),
     ),
     Case("warning-printed", tag(warnings="Thorny"), "Wear gloves", tag("Rose")),
+    Case("warning-printed", tag(warnings="May be invasive in some areas"), "weed list", tag("Rose")),
     # University of Missouri Extension: flowers are not food unless it is known how they were grown.
     Case("edible-is-the-tags-word", sample("13-blueberry"), "no leave to eat", sample("34-strawberry")),
     Case(
@@ -159,9 +160,9 @@ CASES = [
     Case("propagation-prohibited", sample("24-foxglove"), "right applied for", sample("23-milkweed")),
     Case(
         "propagation-prohibited",
-        tag(warnings="Unlicensed propagation prohibited"),
+        tag("Rose", texts={"back": ("Unlicensed", "propagation prohibited")}),
         "Unlicensed propagation prohibited",
-        tag(warnings="Harmful if eaten"),
+        tag("Rose", texts={"back": ("Easy to propagate",)}),
     ),
     # ------------------------------------------------------------ winter
     # USDA: a plant of zones 9-11 bears 20 °F, zone 5b goes down to -15 °F.

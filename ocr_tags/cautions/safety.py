@@ -30,8 +30,14 @@ _POISON_LINES = {
     "IE": "the poisons line, 01 809 2166",
 }
 _RIGHTS = re.compile(
-    r"propagat|reproduc|multiplicat|patent|trademark|infring|licen[sc]|vermehrung|reproducci", re.I
+    r"\b(?:(?:propagat|reproduc|multiplicat|unlicen[sc]ed)\w*\b.{0,90}?\b(?:prohibited|forbidden|illegal|unlawful"
+    r"|not permitted|interdite?|prohibida|verboten|violation|infring\w+)"
+    r"|(?:unauthori[sz]ed|unlicen[sc]ed|illegal|prohibid[ao]|interdit\w*)\b.{0,40}?\b(?:propagation|reproduction"
+    r"|multiplication))\b",
+    re.I,
 )
+"""A notice that others may not propagate the plant."""
+_WEED = re.compile(r"\b(?:invasive|weed(?:y|s)?|noxious|aggressive(?:ly)?)\b", re.I)
 _THORNS = re.compile(r"\b(?:thorn|spine|prickle|sharp)", re.I)
 _SKIN = re.compile(r"irrita|gloves|skin|eye|hautreizend|sap\b", re.I)
 _EATEN = re.compile(r"eaten|eat\b|ingest|consum|swallow|chew|poison|toxi|harmful|giftig|venen|nocif", re.I)
@@ -49,7 +55,7 @@ def poison_line(place: Place) -> str:
 def printed_warning(record: TagRecord, place: Place) -> Iterator[Caution]:
     """Carry the warnings the tag prints: of poison, of skin and eyes, of thorns; and say what to do."""
     warnings = record.best(WARNINGS)
-    printed = [text for text in (warnings.value if warnings else ()) if not _RIGHTS.search(text)]
+    printed = warnings.value if warnings else ()
     by_advice: dict[tuple[str, Weight], list[str]] = {}
     for text in printed:
         by_advice.setdefault(_what_to_do(text, place), []).append(text)
@@ -67,6 +73,11 @@ def printed_warning(record: TagRecord, place: Place) -> Iterator[Caution]:
 
 
 def _what_to_do(warning: str, place: Place) -> tuple[str, Weight]:
+    if _WEED.search(warning) and not _EATEN.search(warning):
+        return (
+            "Before planting ask your state or national weed list; keep it from ditches, woods and water.",
+            "note",
+        )
     if _THORNS.search(warning) and not _SKIN.search(warning):
         return "Wear gloves, and plant it away from where people and animals pass.", "note"
     if _SKIN.search(warning) and not _EATEN.search(warning):
@@ -193,23 +204,23 @@ def call_before_digging(record: TagRecord, place: Place) -> Iterator[Caution]:
 
 def propagation(record: TagRecord, place: Place) -> Iterator[Caution]:
     """Speak of patents and variety rights, printed as numbers or as a sentence."""
-    marks, warnings = record.best(PATENTS), record.best(WARNINGS)
-    sentences = [text for text in warnings.value if _RIGHTS.search(text)] if warnings else []
-    if marks is None and not sentences:
+    marks = record.best(PATENTS)
+    notices = [found[0] for lines in record.texts.values() if (found := _RIGHTS.search(" ".join(lines)))]
+    if marks is None and not notices:
         return
-    shown = ", ".join(marks.value) if marks else sentences[0]
+    shown = ", ".join(marks.value) if marks else notices[0]
     pending = bool(marks) and all(
         re.search(r"AF$|pend|applied", mark, re.I) for mark in (marks.value if marks else ())
     )
     state = "a right applied for" if pending else "a plant patent or variety right"
     yield caution(
         "propagation-prohibited",
-        PATENTS if marks else WARNINGS,
+        PATENTS,
         f"{quoted(shown)} is {state}: propagation without a licence is prohibited, by cuttings, division "
         "or grafts alike.",
         "Whether it still runs, and in your country, the office's register tells; ask the grower.",
         basis="35 USC 161–163 and 7 CFR 97.141 in the US; Regulation (EC) 2100/94 in the EU (from memory)",
-        reading=marks or warnings,
+        reading=marks,
         printed=shown,
     )
 

@@ -195,12 +195,13 @@ def _unlabelled(text: str) -> Iterator[Found[Bloom]]:
     bloom = _bloom(text, alone[0])
     if bloom and not _OTHER_TIME.search(before):
         sure = min(hit.certainty for hit in alone[0])
-        yield Found(bloom, (alone[0][0].start, alone[0][-1].end), 0.55 * sure)
+        yield Found(bloom, (alone[0][0].start, alone[0][-1].end), 0.8 * sure)
 
 
 def _is_cell(text: str, chain: _Chain) -> bool:
-    before, after = text[: chain[0].start].rstrip(" ✿•·*-"), text[chain[-1].end :].lstrip(" .")
-    return before[-1:] in ("", "\n", "\t") and after[:1] in ("", "\n", "\t")
+    before, after = text[: chain[0].start].rstrip(" ✿*-"), text[chain[-1].end :].lstrip(" .")
+    ends = ("", "\n", "\t", "•", "·", "|")
+    return before[-1:] in ends and after[:1] in ends
 
 
 def _chains(text: str) -> Iterator[tuple[_Chain, int]]:

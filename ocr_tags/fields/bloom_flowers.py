@@ -14,7 +14,7 @@ _ENDS = later(r"[.;!?]\s|\t|\n\n|[|•·]\s")
 _LINKED = later(r"(?:,|\b(?:in|from|of|and|to|through|until|after|before|with|during|the|a|late|early|mid))$")
 
 _FLOWER = (
-    r"(?:flowers?|blooms|blossoms?|florets|petals|racemes|umbels|panicles|spikes|spires|plumes"
+    r"(?:flowers?|blooms|blossoms?|florets|petals|bracts|racemes|umbels|panicles|spikes|spires|plumes"
     r"|bottlebrushes"
     r"|inflorescences?|flowerheads|catkins|fleurs|flores|bluten|bloemen)"
 )
@@ -43,6 +43,11 @@ _OTHER = later(
     r"|ripen\w*|set|used?|eaten|salads?|nectar|shelter\w*|stake|cover|shield|keep|give|provide|apply"
     r"|nursery|market|farms?)\b"
 )
+_ABOVE_LEAVES = later(
+    r"\b(?:(?:held|carried|borne|high|well|ris(?:e|es|ing)|stand(?:s|ing)?) )*(?:above|over|among|amid"
+    r"|amongst) (?:the |its |their )?(?:[a-z-]+,? ){0,2}(?:foliage|leaves) "
+)
+"""Where flowers stand; their time is none of the leaves'."""
 _CLOSED = later(r"$|[.,;\n\t]| [|•·]")
 _LEAF_BEFORE = later(
     r"\b(?:foliage|lea(?:f|ves)|berr(?:y|ies)|fruits?|hips?|bark|stems?|fall|autumn|new growth)\b"
@@ -74,7 +79,7 @@ def of_flowers(text: str, start: int, end: int, *, months: bool, cold: bool) -> 
 
     `months` when the time names months, `cold` when it begins with fall or winter, as that of leaves does.
     """
-    clause = clause_before(text, start)
+    clause = _ABOVE_LEAVES.sub("", clause_before(text, start))
     if _OTHER.search(clause):
         return 0.0
     if _OF_FLOWERS.search(clause) or _OF_SHAPES.search(clause):
@@ -95,7 +100,7 @@ def of_flowers(text: str, start: int, end: int, *, months: bool, cold: bool) -> 
 _ITS_FLOWERS = later(r"[ \n](?:flowers?|blossoms?)(?=[.,;\n\t]|$| (?:with|in|on|of|are|veined|edged|and)\b)")
 _BEARS = later(
     lambda: (
-        r"(?:^|[.;:!\t\n•|] ?|\b(?:with|bears?|bearing|produces|producing|has|and) )"
+        r"(?:^|[.,;:!\t\n•|] ?|\b(?:with|bears?|bearing|produces|producing|has|and) )"
         r"(?:(?:an?|showy|fragrant|scented|small|large|masses of|lovely|abundant|bright"
         rf"|{colour_list()}),? )*\Z"
     )

@@ -33,6 +33,7 @@ def read_numbers(text: str) -> Iterator[Found[Bloom]]:
     [(4, 5, 6)]
     """
     yield from _numbered(text)
+    yield from _shortened(text)
     yield from _behind_flower(text)
 
 
@@ -73,6 +74,21 @@ def _behind_flower(text: str) -> Iterator[Found[Bloom]]:
         plain = match["b"] and match["a"].isdigit() and match["b"].isdigit()
         if first and last and (roman or plain):
             yield Found(Bloom(match[0], (), span(first, last)), match.span(), 0.55)
+
+
+_SHORT_LABEL = later(
+    r"(?<![^\W_])(?:fl|flg|flr|blm)[.:]? ?(?P<a>[IVX]{1,4}) ?[-–—/] ?(?P<b>[IVX]{1,4})(?![^\W_])", re.I
+)
+
+
+def _shortened(text: str) -> Iterator[Found[Bloom]]:
+    """ "Fl VII-IX" anywhere on a line."""
+    for match in _SHORT_LABEL.finditer(text):
+        first, last = _month_number(match["a"].upper()), _month_number(match["b"].upper())
+        if first and last:
+            yield Found(
+                Bloom(text[match.start("a") : match.end()], (), span(first, last)), match.span(), 0.85
+            )
 
 
 def _month_number(printed: str) -> int:

@@ -75,8 +75,10 @@ _BROKEN = later(
 )
 """The end of a torn word or phrase, or leader dots read as letters: "e moist", "drained", "ww.Sandy"."""
 _OTHER_JOB = later(
-    r"[,;] (?:and |then )?(?=(?:cut|prune|dead-?head|pinch|trim|shear|stake|mulch|plant|space|harvest|divide"
-    r"|remove|protect|pick|lift|fertili[sz]e|feed|water)\b)"
+    r"[,;]\s(?:and |then )?(?=(?:cut|prune|dead-?head|pinch|trim|shear|stake|mulch|plant|space|harvest|divide"
+    r"|remove|protect|pick|lift|fertili[sz]e|feed|water|(?:liquid|weekly|monthly|high-potash|tomato) feed"
+    r"|frost[- ](?:tender|hardy)|hardy|half-hardy|spacing|height|spread|flowers?|flowering|blooms?|zones?"
+    r"|deer|attracts?|loved)\b)"
     r"|,? (?:and|&) (?:then )?(?=(?:fertili[sz]e|feed|water|mulch|dead-?head|cut back|prune|pinch"
     r"|keep)\b(?! again))"
     r"|(?:,|,? (?:and|&|or)) (?=(?:an? )?(?:(?:full|part(?:ial)?|bright|light|some|morning|afternoon) "

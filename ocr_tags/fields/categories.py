@@ -60,6 +60,8 @@ _ADJECTIVE = (
     r"|carpeting|creeping|arching|erect"
     r"|semi-woody|wiry|tuberous|rhizomatous|cottage|hardwearing|hard-wearing|adaptable|salad|leafy|root"
     r"|perpetual|everbearing|self fertile|fruit-bearing|indoor|exotic|frost[- ]hardy|semi-hardy|fully hardy"
+    r"|wetland|water|pond|bog|meadow|coastal|mountain|seaside|airy|shapely|slim|light|broad|bold|big|great|old"
+    r"|new zealand|african|asian|japanese|chinese|himalayan|mexican|mediterranean|alpine"
     r"|wall|stone|foliage|tidy|neat|lax|favou?rite|loose|pretty|immergruner?|sommergruner?|laubabwerfender?"
     r"|winterharter?"
     r"|bluhender?|persistant|caduc|grimpant|very hardy|semi-deciduous|semi-dwarf|miniature|columnar|medium"
@@ -100,7 +102,8 @@ _GOES_ON = re.compile(
 _COUNTED = re.compile(r"(?:^|[\t\n])[\W_]*\d{1,3} (?:x )?(?:large |dutch |flower )?$")
 _OF_PLANT = re.compile(
     r"(?: (?:that|which|with|is|are|grows?|for|has|bears|produces|native|hardy|growing|forming|whose"
-    r"|covered|loved|"
+    r"|covered|loved|stands?|reach(?:es)?|forms?|spreads?|creeps?|likes?|loves?|needs?|prefers?|comes|flowers"
+    r"|carries|gives|lights|fills|will|can|slowly|quickly|usually|often|best|lives|dies|"
     r"blooms?|prized|valued|grown|featuring|offering|offers|adds|thrives|performs|features|makes|returns"
     r"|in zones?|\d+)\b|[.,;:!]| [•·|]|$)"
 )
@@ -130,7 +133,8 @@ _OF_THIS = re.compile(
     r"|up to|at|of"
     r"|in|on|by|when|after|before|and|but|an?|the|thrives|loves?|likes|needs|will|may|can|blooms?|grows?"
     r"|gives|makes"
-    r"|reach(?:es)?|ideal|perfect|excellent|great|[a-z]{3,}(?:ed|ing)|\d+)\b(?! (?:gardens?|border"
+    r"|reach(?:es)?|ideal|perfect|excellent|great|[a-z]{3,}(?:ed|ing)|[a-z]{2,}ly|stands?|forms?"
+    r"|\d+)\b(?! (?:gardens?|border"
     r"|nursery)\b)|$"
 )
 

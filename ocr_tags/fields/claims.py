@@ -34,7 +34,7 @@ _PLACE = (
 )
 _KIND = (
     r"(?:plants?|wildflowers?|species|perennials?|shrubs?|trees?|grass(?:es)?|ferns?|vines?|annuals?"
-    r"|flowers?|cultivars?)"
+    r"|flowers?|cultivars?|hedging(?: plants?)?|hedges?|bulbs?|climbers?|herbs?|evergreens?|conifers?)"
 )
 _NATIVE_TO = later(
     rf"\b(?:native(?: {_KIND})? (?:to|of|from|across|throughout)|native in|(?:indigenous|endemic) to"
@@ -120,7 +120,8 @@ def _past_open_end(text: str, start: int) -> int:
 def _place_end(folded: str, start: int, end: int) -> int:
     """The end of the place: a comma before "this", a relative clause and the like end it."""
     stop = later(
-        r"\s*(?: / |\sand (?:an? |the |is |it |loved |great |good |easy |very |hardy )"
+        r"\s*(?: / |\s[–—-]\s"
+        r"|\sand (?:an? |the |is |it |loved |great (?!lakes|plains|basin)|good |easy |very )"
         r"|,\s(?:it|this|the plant|these|with|and is|where|which)\b|\b(?:that|which|with|this|where"
         r"|it is)\b|[(])"
     ).search(folded, start, end)
@@ -155,9 +156,15 @@ _HARM = later(
     r"|livestock|kids)|wash (?:your )?hands|choking hazard"
     r"|(?:skin|contact|eye) (?:allergy|allergies|allergen|irritation|reaction|sensiti\w+)|allergic reaction"
     r"|phototoxic"
-    r"|(?:for )?(?:ornamental|decorative) (?:use|purposes?) only|wear (?:protective )?(?:gloves|eye)|thorny"
+    r"|(?:for )?(?:ornamental|decorative) (?:use|purposes?) only|wear (?:protective )?(?:gloves|eye)"
+    r"|thorny(?! (?:climber|shrub|tree|vine|bush|plant|evergreen|rose|hedge|habit))"
     r"|stinging hairs"
-    r"|(?:sharp|has|with|large|many) (?:thorns|spines|prickles)|sharp (?:leaf )?(?:edges|tips|points))\b"
+    r"|(?:sharp|has|with|large|many) (?:thorns|spines|prickles)|sharp (?:leaf )?(?:edges|tips|points)"
+    r"|sharp (?:thorns|spines|prickles)"
+    r"|(?:may|can|could) (?:be(?:come)? )?(?:considered )?(?:an? )?(?:locally |highly )?(?:invasive|weedy"
+    r"|noxious|weed)|is an? (?:\w+ )?weed in|invasive in|(?:noxious|invasive) (?:weed|plant|species)"
+    r"|weed notice"
+    r"|(?:spreads|spreading) (?:aggressively|invasively))\b"
     r"|(?:^|(?<=[\n\t.:;] )|(?<=[\n\t]))(?:thorns|spines)(?=!)"
 )
 _HARM_ELSEWHERE = later(
@@ -165,13 +172,6 @@ _HARM_ELSEWHERE = later(
     r"|no (?:comestible|ingerir|consumir|comer)|(?:hors de|fuera) (?:la )?(?:portee|del alcance)"
     r"|giftig\w*|nicht zum (?:verzehr|essen)|hautreizend|reizt (?:die )?(?:haut|augen)|huidirriterend"
     r"|niet (?:geschikt )?voor consumptie|plante? ornementale seulement)\b"
-)
-_RIGHTS = later(
-    r"\b(?:propagation|reproduction|multiplication|propagat\w+"
-    r"|unlicen[sc]ed)\b[^.;\t]{0,90}\b(?:prohibited|forbidden|illegal|"
-    r"unlawful|not permitted|interdite?|prohibida|verboten|strictly|violation|infring\w+)\b"
-    r"|\b(?:unauthori[sz]ed|unlicen[sc]ed|illegal|prohibid[ao]"
-    r"|interdit\w*)\b[^.;\t]{0,40}\b(?:propagation|reproduction|multiplication)\b"
 )
 _FURTHER = later(
     r"(?i);\s+(?=[^.;!]*\b(?:may|can|could|will|causes?|is|are|not (?:for|to|suitable)|do not|don.t"
@@ -198,7 +198,7 @@ def read_warnings(tag: TagText) -> Iterator[Found[str]]:
     again = list(_sentences(text, folded, _HARM_ELSEWHERE, own))
     if len(again) > len(own):  # else they say in another language what is kept
         own += again
-    for start, end in (*own, *_sentences(text, folded, _RIGHTS, (*own, *again))):
+    for start, end in own:
         yield Found(clean(text[start:end]), (start, end), 0.3 if is_torn(text[start:end]) else 0.9)
 
 
@@ -211,17 +211,9 @@ def _sentences(
         if _HARMLESS.search(folded[: match.start()]) or _NOT_HARM.match(folded, match.end()):
             continue
         start, end = _sentence(text, match.start(), match.end())
-        if pattern is _RIGHTS:
-            start = _past_patents(text, start, match.start())
         if len(clean(text[start:end])) <= 240 and not any(a < end and start < b for a, b in seen):
             seen.append((start, end))
             yield start, end
-
-
-def _past_patents(text: str, start: int, stop: int) -> int:
-    """Where the sentence about rights begins behind the names and numbers printed before it."""
-    number = list(re.finditer(r"(?:\d{1,2},?\d{3}|PPAF|PBR(?:AF)?)\W{1,3}", text[start:stop]))
-    return start + number[-1].end() if number else start
 
 
 def _one_voice(text: str) -> str:

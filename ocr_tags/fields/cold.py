@@ -40,7 +40,7 @@ _COLD_HEAD = (
     r"(?:[ \n](?:it|them|the|night|room))*"
     r"(?:[ \n]temp\w*)?(?:[ \n](?:to )?(?:go|drop|fall|get|dip|be))?"
     r"[ \n](?:below|under|colder than|less than|than)|"
-    r"protect (?:from temp\w* )?(?:below|under)|keep (?:it )?above|"
+    r"protect (?:from temp\w* )?(?:below|under)|frost[- ]tender (?:below|under)|keep (?:it )?above|"
     r"temp(?:erature|\.)?s?:? ?(?:down to|not below|min(?:imum|\.)?)|"
     r"(?:cold|frost)(?: (?:tolerance|resistance|resistant|proof))?"
     r"(?= ?[:\t\n]| ?[-−–] ?\d| to| down)|(?:light |mild |hard )?frosts? (?:down )?to|safe(?: down)? to"

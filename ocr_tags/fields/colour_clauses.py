@@ -26,7 +26,7 @@ DETAIL = (
     r"|base)"
 )
 TURNS = (
-    rf" {_HOW}(?:with|w/|fad(?:ing|es?) to|turn(?:ing|s) (?:to )?|age?ing to|matur(?:ing|es) to"
+    rf" {_HOW}(?:with|w/|fad(?:ing|es?) to|turn(?:ing|s)? (?:to )?|age?ing to|matur(?:ing|es) to"
     rf"|changing to|over"
     r"|becoming|opening to|edged|veined|striped|flushed|tipped|spotted|splashed|blushed|tinged|marked"
     r"|suffused"
@@ -110,11 +110,11 @@ def _in_clause(text: str, folded: str, start: int, end: int) -> Iterator[Stretch
     elif several := _SEVERAL.fullmatch(folded, start, end):
         spans = list(_each(several))
         if _is_list(several["list"]):
-            yield from ((*span, 0.8 if len(spans) > 2 else 0.7) for span in spans)
+            yield from ((*span, 0.85 if len(spans) > 2 else 0.8) for span in spans)
         elif (
             len(spans) == 1 and _is_plain(several["list"]) and (scented(several) or _is_shade(text, spans[0]))
         ):
-            yield *spans[0], 0.7
+            yield *spans[0], 0.8
     elif timed := _TIMED.fullmatch(folded, start, end):
         spoken = timed["link"] != " " or text[timed.start("time")].isupper()
         following = re.search(r"[a-z]{3,}", folded[timed.end("time") : end])

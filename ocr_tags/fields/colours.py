@@ -32,14 +32,16 @@ _ADJECTIVE = (
     r"funnel-shaped|round|fluffy|velvety|fuzzy|flat|upright|heart-shaped|lance-shaped|edged|marked"
     r"|sweetly|long-lasting|"
     r"bottlebrush|lacecap|mophead|pompon|spidery|cupped|star|bell|daisy|[a-z]+-[a-z]+|edible|nodding"
-    r"|pendulous|papery|aromatic|variegated|striped|veined|tinged|tipped)"
+    r"|pendulous|papery|aromatic|variegated|striped|veined|tinged|tipped|puckered|crinkled|wrinkled|quilted"
+    r"|leathery|shiny|waxy|thick|broad|narrow|slender|strappy|spiky|pleated|lobed|divided|finely|deeply|cut|toothed"
+    r"|felted|hairy|downy|woolly|silky|soft|rounded|oval|long|dense|airy)"
 )
 _PART = (
     r"(?:flowers?|fl(?:o?w)?rs|flws|blooms|blossoms?|florets?|petals|bracts|foliage|leaves|leaf|flowerheads"
     r"|flower heads"
     r"|flower spikes|plumes|"
-    r"spikes|trumpets|bells|panicles|umbels|spires|catkins|berries|stems|bark|needles|fronds|seedheads"
-    r"|fruits?)(?![\w-])"
+    r"spikes|trumpets|bells|panicles|umbels|spires|catkins|berries|stems|bark|needles|fronds|blades|seedheads"
+    r"|cent(?:er|re)s|eyes|throats|new (?:tips|growth|shoots|leaves)|shoots|tips|fruits?)(?![\w-])"
 )
 _BEFORE_PART = later(
     lambda: rf"(?<![\w'’‘-])(?P<list>{colour_list()})(?:-colou?red)?(?:,? {_ADJECTIVE}){{0,3}} {_PART}"
@@ -48,7 +50,8 @@ _AFTER_PART = later(
     lambda: (
         r"\b(?:(?:spikes|clusters|masses|mounds|panicles|spires|clouds|trumpets|plumes|sprays|shades|heads"
         r"|drifts) (?:of|in)|"
-        r"(?:flowers|blooms|blossoms|foliage|leaves) (?:is|are|in|of|open|turn|turns|in shades of)|"
+        r"(?:flowers|blooms|blossoms|foliage|leaves|needles|fronds|blades|bracts|stems) (?:is|are|in|of"
+        r"|open|turn|turns|in shades of)|"
         rf"fleurs|flores|bluten|feuillage|feuilles|follaje|hojas|bloemen) (?:an? |a "
         rf"|the )?(?P<list>{colour_list()})(?![\w-])(?! (?:sun|soil|shade))"
     )

@@ -14,18 +14,18 @@ from ocr_tags.fields.values import labelled
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
-_NUMBER = r"\d{1,3}(?:[.,]\d{1,2})?(?: ?[-/] ?\d/\d| \d/\d| ?[½¼¾])?"
+_NUMBER = r"(?:\d{1,3}(?:[.,]\d{1,2})?|(?<![\d.])\.\d{1,2})(?: ?[-/] ?\d/\d| \d/\d| ?[½¼¾])?"
 _LENGTH = r"(?:inch(?:es)?|in\b\.?|\"|”|″|''|-inch|-in\b\.?|cm\b|mm\b|po\b|pouces?)"
 _VOLUME = (
     r"(?:gal(?:lons?|\b\.?)|-gal(?:lon)?|qts?\b\.?|quarts?|pts?\b\.?|pints?|l\b|lt\b|ltr\b|litres?"
     r"|liters?|litros?|liter|ml\b)"
 )
 _POT = (
-    r"(?:pots?|containers?|cont\.|topf|tray|macetas?|contenants?|conteneurs?|godets?|nursery pot|band|basket"
-    r"|hanging basket|tub|planter bag|(?:square|round)(?= ?(?:[\n\t.,;|/($£€]|pot|$)))"
+    r"(?:pots?|containers?(?![ -]grown)|cont\.|topf|tray|macetas?|contenants?|conteneurs?|godets?|nursery pot"
+    r"|band|basket|hanging basket|tub|planter bag|(?:square|round)(?= ?(?:[\n\t.,;|/($£€]|pot|$)))"
 )
 _MADE_OF = (
-    r"(?:(?:square|sq\.?|round|rnd\.?|nursery|trade|deep|long|tall|growers?|peat|fiber|fibre|plastic|clay"
+    r"(?:(?:square|sq\.?|round|rnd\.?|nursery|trade|deep|long|tall|growers?|peat|fiber|fibre|aquatic|plastic|clay"
     r"|terra-? ?cotta|ceramic|coir|paper|decorative|azalea|biodegradable|glazed|gift) )?"
 )
 _POT_FIRST = (
@@ -73,8 +73,9 @@ _PRICE = (
     r"(?: ?(?:each|ea\.?))?"
 )
 _BESIDE = later(
-    r"(?: (?:staked|trellis(?:ed)?|tree form|standard|bush|multi-?stem(?:med)?|clump|espalier))?"
-    rf"(?:[ ,]*{_PRICE})?"
+    r"(?:[ -](?:(?:container|pot)[ -]grown|staked|trellis(?:ed)?|tree form|standard|bush|multi-?stem(?:med)?"
+    r"|clump|espalier))?"
+    rf"(?:[ ,]*{_PRICE})?\)?"
 )
 """How the plant is grown, and its price, may share the cell of a container class."""
 _PRICED_WIDTH = later(
@@ -83,6 +84,7 @@ _PRICED_WIDTH = later(
 """A length with the price right behind it is that of the pot, if pots are so wide: trees are priced by their
 height as well (common practice, no source)."""
 _WIDEST_PRICED = {"mm": 300, "cm": 30, "inch": 12}
+_PRICE_FIRST = later(rf"{_PRICE} ?[-–—·|,/]? ?\(?")
 _SQUARE = later(rf"{_NUMBER} ?{_LENGTH} (?:square|sq\.?|round|rnd\.?)")
 _KIND = later(
     r"(?:(?:hardy|evergreen|tender|flowering|ornamental) )?(?:annuals?|perennials?|biennials?|shrubs?"
@@ -94,8 +96,8 @@ _KIND = later(
 """What the plant is may also stand in it: "PERENNIAL 1 GALLON"."""
 _PRICED = later(rf" ?[-–—,/|·(]* ?{_PRICE}.*$")
 _SOLD = later(
-    rf"(?:{_PRICE}|\b(?:sold|supplied|grown|raised|potted|comes?|available|offered|delivered|shipped)"
-    r"(?: potted| growing)?)(?: in| as)? (?:an? )?$"
+    rf"(?:{_PRICE}|\b(?:one|1) (?:\w+ )?plant|\b(?:sold|supplied|grown|raised|potted|comes?|available"
+    r"|offered|delivered|shipped)(?: potted| growing)?)(?: in| as)? (?:an? )?$"
 )
 """Before the pot of the plant that is sold: "£12.99 in 3L pot"."""
 # Sold without a pot, or in trays: "racines nues", "wurzelnackt", "wortelgoed" are bare roots.
@@ -127,7 +129,7 @@ _KNOWN = 0.7
 """Certainty of a label with only a space behind it, if its letters needed no repair."""
 _PLANTING = later(
     r"(?<!applied )\b(?:in|into|with|of|to|for|use|add|per|each|every|fill|large|least|our|than"
-    r"|min(?:imum)?\.?)\s(?:an? |at least )*$"
+    r"|min(?:imum)?\.?|suits?|fits?|fills?|plants?)\s(?:an? |at least )*$"
 )
 
 
@@ -189,7 +191,7 @@ def _parts(text: str) -> Iterator[tuple[int, int]]:
 def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[str]]:
     """A container class, volume or "bare root" that is all a cell holds, a label "Size" or price aside."""
     label = _SIZE_LABEL.match(folded, start, end)
-    opening = label or _KIND.match(folded, start, end)
+    opening = label or _KIND.match(folded, start, end) or _PRICE_FIRST.match(folded, start, end)
     start = opening.end() if opening else start
     if (_after_label(text, start) and not label) or not _is_made(folded[start:end]):
         return

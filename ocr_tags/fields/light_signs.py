@@ -88,7 +88,7 @@ _COUNT = (
 )
 _HOURS = later(rf"{_COUNT}\s?(?:or more )?(?:a day |per day |daily )?(?:of )?(?:full |direct )*sun")
 _SUN_HOURS = later(
-    rf"\b(?:direct )?sun(?:light)?(?: exposure| needs)? ?[:\t–—-][ \t]?(?:at least |min(?:imum"
+    rf"\b(?:direct )?sun(?:light)?(?: exposure| needs)? ?[:,\t–—-][ \t]?(?:at least |min(?:imum"
     rf"|\.)?(?: of)? )?{_COUNT}"
 )
 

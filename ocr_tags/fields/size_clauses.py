@@ -44,7 +44,7 @@ LABELS_NEXT = later(r"[ \t]?[:|↕↔⇿]|\n\d")
 # The length belongs to something else, whatever the label says.
 FOREIGN_AFTER = later(
     rf"{WRAP}(?:(?:layer )?of (?:\w+ ){{0,2}}(?:mulch|compost|soil|water|bark|peat|gravel)|(?-i:mulch|layer)|"
-    r"per (?:year|season|month|week)|(?:an?|each|every) (?:year|season|month)|/ ?y(?:ea)?r|annually|"
+    r"per\s(?:year|season|month|week)|(?:an?|each|every)\s(?:year|season|month)|/ ?y(?:ea)?r|annually|"
     r"from (?:the )?"
     r"(?:house|wall|foundation|building))| ?(?-i:pots?\b|containers?\b|POTS?\b|above|below)",
     re.I,

@@ -15,6 +15,9 @@ from ocr_tags.quantities import METRIC
 from ocr_tags.values import Length
 
 LEAD = r"[ :.=|)\-–—·•…_~*]*"
+PAIR = 0.8
+"""How sure two lengths without a word are height and spread: the trade prints them so, and pots by
+their word (common practice, no source)."""
 TIMES = later(r" ?(?:[x×/,&]|\b(?:by|and)\b) ?", re.I)
 SHARED_UNIT = later(rf"{LEAD}[\t\n]?{LEAD}(?P<first>\d[\d ./½¼¾–-]*?(?:to ?\d+)?) ?(?:[x×/]|\bby\b) ?", re.I)
 """The first of two lengths whose unit stands once, behind the second."""
@@ -84,7 +87,7 @@ def says_again(tag: Measured, place: int) -> bool:
 
 
 def unexplained(tag: Measured, found: Sequence[Size]) -> Iterator[Size]:
-    """A size without any word, on a tag that says no height or spread elsewhere; never sure.
+    """A size without any word, on a tag that says no height or spread elsewhere; never quite sure.
 
     "24 in x 18 in" in a line of its own, or between the strokes of a list of facts, is height and spread.
     The only length of a text is the height when it is a range or metric in a line of its own ("20-30 cm"),
@@ -135,7 +138,7 @@ def _of_list(text: str, measure: Measure) -> bool:
 def _lone_pair(tag: Measured, place: int) -> list[Size]:
     """Height and spread, if the two lengths from this one on are their whole line or item of a list."""
     start = max(match.end() for match in _ITEM_START.finditer(tag.text, 0, tag.measures[place].span[0] + 1))
-    sizes = height_by_spread(tag, place, start, 0.5)
+    sizes = height_by_spread(tag, place, start, PAIR)
     if len(sizes) != 2 or sizes[0].measure.span[0] != start:
         return []
     if not _ITEM_END.match(tag.text, sizes[1].measure.span[1]):

@@ -31,6 +31,7 @@ _ANY_LENGTH = (
 _STEMS = rf"{_ANY_LENGTH}[ -](?:[a-z]+ )?(?:stems|stalks|scapes|spikes)\b"
 _BARE = r"(?=\s{0,2}(?:[:|↕↔⇿\t\n]|$)| \d)"
 """What must follow a word that is a label only at the head of its cell."""
+_WILL = r"(?: (?:(?:does|do|will) )?(?:it|they) (?:gets?|grows?|will get))?(?: ?\?|(?= ?:))"
 
 _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out of the running
     "none": (
@@ -74,7 +75,7 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         rf"|plants(?= {_ANY_LENGTH},? (?:(?:in|and|x|by) )?rows?\b)"
         r"|plant(?:ing)? distance|distance apart|(?:planting|plants?|set|space) apart(?= ?(?:[:\t\n/|]|$))"
         r"|(?:in|within)[- ](?:the )?rows?(?: {spacing})?"
-        r"(?= ?[:\t\n])|spcg?\.?|how far apart|set out(?= ?[:/\t–—])|space between plants"
+        r"(?= ?[:\t\n])|spcg?\.?|how far apart ?\??|set out(?= ?[:/\t–—])|space between plants"
         r"|(?:give|allow) (?:each|every) plant|plants? every(?= \d)|apart{bare}|"
         r"spaced?|thin(?:ned)?(?: plants| seedlings)?(?= to)|"
         r"espacement|espacer(?: les plant[se]*)?|espac\.|distance (?:de plantation|entre les plant[se]*)|"
@@ -95,7 +96,7 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
     "height": (
         r"{height}|ht\.?|hgt\.?|hght\.?|hauteur|haut\.|altura|alt\.|(?:wuchs|end)?h[öo]he|hoogte|"
         r"h[öo]jd|h[øo]jde|h[øo]yde|altezza|wysoko[śs][ćc]|alto(?= ?(?:[:/|\t\n]|$))|"
-        r"(?:how )?(?:tall|high)(?: (?:it|they) (?:gets?|grows?|will get))?(?= ?:)|tall{bare}|(?-i:H)\.?"
+        rf"(?:how )?(?:tall|high){_WILL}|tall{{bare}}|(?-i:H)\.?"
         r"|(?:ultimately|eventually)(?= (?:up )?(?:to )?(?:about |around )?\d)"
     ),
     "spread": (
@@ -104,7 +105,7 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"|envergure|"
         r"extensi[óo]n|"
         r"ancho|anchura|(?:wuchs)?breite|breedte|spreiding|bredde?|larghezza|largura|szeroko[śs][ćc]|"
-        r"(?:how )?wide(?: (?:it|they) (?:gets?|grows?|will get))?(?= ?:)|wide{bare}|(?-i:[WSBL])\.?"
+        rf"(?:how )?wide{_WILL}|wide{{bare}}|(?-i:[WSBL])\.?"
     ),
     "grows": (
         r"grow(?:s|ing)?|reach(?:es|ing)?|matures|maturing|mature(?= (?:at|to) )|attains?|climbs?|"

@@ -52,6 +52,8 @@ _FIGURE = later(r"[ .:=]{0,2}\d")
 _NEVER_LAST = later(r"space|thin(?:ned)?\b.*|set out|(?:give|allow) .*", re.I)
 
 
+_HANGS = later(r"trail|cascad", re.I)
+"""How long shoots hang is hardly how wide a plant grows."""
 _POT_ABOVE = later(r"\b(?:pot|topf|potmaat|container)\W*\Z", re.I)
 
 
@@ -209,7 +211,9 @@ def _by_verb(tag: Measured, place: int, label: Label, certainty: float) -> Itera
     if not pair and label.kinds != ("size",):
         between = tag.between(label.end, measure.span[0])
         if not SHARED_UNIT.fullmatch(between):
-            yield Size("spread" if label.kinds == ("trails",) else "height", measure, certainty * 0.8)
+            kind = "spread" if label.kinds == ("trails",) else "height"
+            hangs = _HANGS.match(tag.text, label.start)
+            yield Size(kind, measure, certainty * (0.4 if hangs else 0.8))
 
 
 def _by_two_labels(

@@ -61,6 +61,7 @@ _LAST = (
     r"(?:well |freely |free |sharply |good )?(?:drain|wet|dry|moist|waterlogged|not waterlogged|never"
     r"|cold)[\w-]*"
     r"(?: (?:well|freely|quickly|sharply))?"
+    r"|,? ph\b ?(?:of )?\d[\d.]*(?: ?(?:-|–|to) ?\d[\d.]*)?| but (?:soggy|boggy|wet|waterlogged|dry|chalk)\b"
     r"|,? (?:except|but not|excluding|other than|not) (?:\w+ ){0,2}(?:wet|waterlogged|soggy|boggy"
     r"|chalk\w*|lim\w+|dry"
     r"|alkaline|clay|acid\w*|shallow|heavy)\b"
@@ -105,6 +106,11 @@ _NOT_OF_PLANT = later(
     r"|potting|moisten|remove"
     r"|in poor|improves|enriches|breaks up|binds|mix(?:ed)?|new|native|bag of|use)\b[^.;\n\t•·|]{0,20}\Z"
 )
+_ON_CONDITION = later(
+    r"(?:\bhardy (?:down )?to\b[^.;\n]{0,14}|\b(?:pink|blue|red|mauve|purple|white|lilac"
+    r"|violet)(?: flowers)?|\bneeded) (?:in|on) \Z"
+)
+"""Before a soil in which a plant bears more cold, or flowers in another colour."""
 _UNWANTED = later(
     r"\b(?:avoid|dislikes?|hates?|resents?|not|never|no|won.t|cannot|can.t|intolerant of|except|unless"
     r"|(?:rots?|dies) in)\b[^.,;\n\t•·|]{0,25}\Z"
@@ -172,6 +178,7 @@ def _spoken(text: str) -> Iterator[Found[str]]:
         before = folded[max(0, match.start() - 40) : match.start()]
         if (
             _NOT_OF_PLANT.search(before)
+            or _ON_CONDITION.search(before)
             or _UNWANTED.search(before)
             or re.fullmatch(r"(?:garden|potting|good|cactus)\s(?:garden )?soils?", match[0])
         ):

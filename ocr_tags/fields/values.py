@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from ocr_tags.fields.phrases import Hit, Phrases, label_phrases, listed, squeezed
 from ocr_tags.patterns import later
 
-_CELL_START = later(r"(?:^|[\t\n])[^\w\n\t]*$")
+_CELL_START = later(r"(?:^|[\t\n]|[ \w)][|•·] ?)[^\w\n\t]*$")
 _AFTER_COLON = later(r"(?: ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2})?\.?\s?[:=?][ \t]*(?:\n(?!\n))?[ \t]*")
 _AFTER_STOP = later(r"\. (?=[A-Z])")
 _OPENS_SENTENCE = later(r"(?:^|\n|[.!] )\W*$")
@@ -63,9 +63,10 @@ def labelled(text: str, labels: Phrases[bool]) -> Iterator[Labelled]:
     >>> [tag[found.start : found.end] for found in labelled(tag, labels)]
     ['Dry', 'Sun']
     """
+    hits = [_on_own_line(text, labels, hit) for hit in labels.find(text)]
     found = [
         (value, label.value)
-        for label in _side_by_side(text, labels.find(text))
+        for label in _side_by_side(text, hits)
         if (value := _value_after(text, label)) is not None and value.start < value.end
     ]
     own = any(english for _, english in found) or bool(found and _speaks_two(text))
@@ -73,6 +74,14 @@ def labelled(text: str, labels: Phrases[bool]) -> Iterator[Labelled]:
         if own and not english:
             value = replace(value, certainty=value.certainty * SECOND_LANGUAGE, second=True)
         yield value
+
+
+def _on_own_line(text: str, labels: Phrases[bool], hit: Hit[bool]) -> Hit[bool]:
+    """The label that opens a line, where a longer one was made of it and the end of the line above."""
+    head, _, last = text[hit.start : hit.end].rpartition("\n")
+    opens = hit.start == 0 or text[hit.start - 1] in "\n\t"
+    own = labels.whole(last) if head and not opens else None
+    return Hit(own.value, hit.end - len(last), hit.end, own.certainty) if own else hit
 
 
 def _side_by_side(text: str, labels: Sequence[Hit[bool]]) -> Iterator[Hit[bool]]:
@@ -107,7 +116,9 @@ def _value_after(text: str, hit: Hit[bool]) -> Labelled | None:
     if gap is None:
         if not opens_cell or text[hit.end : hit.end + 1] != " ":
             return None
-        return Labelled(hit.start, hit.end + 1, value_end(text, hit.end + 1), 0.8 * hit.certainty, True)
+        end = value_end(text, hit.end + 1)
+        apart = text[hit.start : hit.end].isupper() and not text[hit.end + 1 : end].isupper()
+        return Labelled(hit.start, hit.end + 1, end, (0.92 if apart else 0.8) * hit.certainty, True)
     start = gap.end()
     if ("\n" in gap[0] or "\t" in gap[0]) and _is_label(text, start):
         return None
@@ -139,7 +150,9 @@ def _in_capitals(line: str) -> bool:
     return line[hit.end : hit.end + 1] == " " and not line[hit.end :].isupper()
 
 
-_STOP = later(r"[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$)|\s?[•·]\s|\s[*«»¢]\s|\s\|\s|\t|\n")
+_STOP = later(
+    r"[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$|(?<=[a-z]{3}[.!])[A-Z][a-z]{2})|\s?[•·]\s|\s[*«»¢]\s|\s\|\s|\t|\n"
+)
 _GOES_ON = later(
     r"(?:,|;|-|&|/|\b(?:and|or|but|the|a|an|of|to|in|is|by|for|from|with|at|when|if|as|until|than|between|every"
     r"|each|per|not|do|very|evenly|(?<!dry )(?<!out )slightly"

@@ -69,7 +69,8 @@ _HOW = (
 _SPOKEN = later(
     rf"\b(?:keep (?:{_SOIL_WORD} |roots |plants? |it )?{_ADVERB}(?:moist|damp|wet|watered"
     r"|well[- ]watered|on the dry side|dry)\b"
-    rf"|water(?: plants?)? {_HOW}\b|water {_MEASURED} {_EACH}"
+    rf"|water(?: (?:newly[ -]planted |new |young |potted )?(?:plants?|trees|shrubs|transplants))? {_HOW}\b"
+    rf"|water (?:newly[ -]planted|young|new) \w+ with \d|water {_MEASURED} {_EACH}"
     rf"|(?:(?:give|provide|supply|needs?|requires?|wants?) (?:it |them "
     rf"|plants? )?)?{_MEASURED} (?:of )?(?:water|rain) {_EACH}"
     rf"|(?:allow|let) (?:it|plants?|them|{_SOIL_WORD})?(?: to)? ?(?:dry|dry out)\b|(?:allow|let) to dry\b"
@@ -152,4 +153,4 @@ def _behind_drops(text: str) -> Iterator[Found[str]]:
         end = value_end(text, drops.end())
         phrase = clean(text[drops.end() : end])
         if _BARE.fullmatch(fold(phrase)):
-            yield Found(phrase, (drops.end(), end), 0.55)
+            yield Found(phrase, (drops.end(), end), 0.8)

@@ -77,7 +77,7 @@ _NOT_HARDINESS = later(
     r"(?:\b(?:sunset|root|water(?:ing)?|tolerant to|time|heat|ahs|comfort|drought|climate|western|"
     r"annuals? (?:[a-z]+ ){0,2}(?:in|for)(?: [a-z]+)?|not|n['’]est pas|never|below|"
     r"except|outside|than|treat as|indoors in|overwinter (?:indoors )?in|parking|school|loading|fire|"
-    r"half|semi|tender)"
+    r"half|semi|tender|evergreen|deciduous|dies? (?:back|down))"
     r"[ :]{0,2}(?:hardy )?(?:in |for |to |below )?"
     r"|\b(?:dig|lift|store|mulch|protect(?:ion|ed)?|bring|move|heel)\b[^.;:\n\t]{0,25} (?:in|for) )$",
     re.I,
