@@ -140,7 +140,7 @@ def colour(plant: Plant, supplier: Supplier, rng: Rng) -> Fact:
         label = label.replace("olor", "olour")
     words = word[0].upper() + word[1:] if rng.random() < 0.6 else word
     phrase = f"{word[0].upper()}{word[1:]} flowers"
-    return Fact("colours", [word], label, words, phrase)
+    return Fact("colours", word.split(" and "), label, words, phrase)
 
 
 def warning(plant: Plant, rng: Rng) -> Fact | None:

@@ -93,7 +93,7 @@ def read_colours(tag: TagText) -> Iterator[Found[str]]:
     labelled_at = {found.start for found in labelled(tag.string, _LABELS) if not found.bare}
     for start, end, certainty in sorted(_stated(tag), key=lambda told: (told[0], -told[2])):
         within = _within(tag.string, start, end)
-        for first, last in _joined(within):
+        for first, last in _runs(within):
             whole = _PATTERNED.fullmatch(within, 0, first) or (
                 start in labelled_at and _SHADE.fullmatch(within, 0, first)
             )
@@ -127,17 +127,8 @@ _OPENS = later(lambda: rf"((?<![\w-])(?:{choice(modifiers())}|[a-z]+ish))\n(?=[a
 """No colour ends so: "reddish" and "purple" below it are one, and so are "velvet" and "purple"."""
 
 
-def _joined(folded: str) -> Iterator[tuple[int, int]]:
-    """Each colour's stretch; two with "and" between them are one flower's: red and purple."""
-    runs = list(_runs(folded))
-    if len(runs) == 2 and _AND.fullmatch(folded[runs[0][1] : runs[1][0]]):
-        runs = [(runs[0][0], runs[1][1])]
-    yield from runs
-
-
 _MANY = later(r"(?:bi-?colou?r|tri-?colou?r|two-tone|assorted)")
 """Before colours, how many there are: "Bicolor rose & white"."""
-_AND = later(r"\s(?:and|et|y|und|en)\s")
 
 
 def _runs(folded: str) -> Iterator[tuple[int, int]]:
