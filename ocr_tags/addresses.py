@@ -27,7 +27,10 @@ _STREET = (
 )
 _STATE = (
     r"(?:A[BKLRZ]|BC|C[AOT]|DE|FL|GA|HI|I[ADLN]|K[SY]|LA|M[ABDEINOST]|N[BCDEHJLMSVY]|O[HKNR]|P[AE]|QC|RI"
-    r"|S[ACDK]|T[NX]|UT|V[AT]|W[AIVY]|NSW|VIC|QLD|TAS|ACT)"
+    r"|S[ACDK]|T[NX]|UT|V[AT]|W[AIVY]|NSW|VIC|QLD|TAS|ACT"
+    r"|(?:Ont|Que|Man|Sask|Alta|Ala|Ariz|Ark|Calif|Colo|Conn|Del|Fla|Ga|Ill|Ind|Kan|Ky|La|Md|Mass|Mich|Minn|Miss"
+    r"|Mo|Mont|Neb|Nev|Okla|Ore|Pa|Tenn|Tex|Vt|Va|Wash|Wis|Wyo|Worcs|Herts|Bucks|Berks|Glos|Northants|Notts|Oxon"
+    r"|Wilts|Hants|Lancs|Yorks|Cambs|Staffs|Leics|Beds)\.?)"
 )
 _COUNTY = (
     r"(?:Bedfordshire|Berkshire|Buckinghamshire|Cambridgeshire|Cheshire|Cornwall|Cumbria|Derbyshire|Devon|Dorset"
@@ -56,8 +59,8 @@ _ADDRESS = later(
 )
 _LANDS = later(rf"(?:{_COUNTY}|{_LAND})(?:, {_LAND})?\W*(?:$|[\t\n·•|])")
 _BEHIND = later(
-    rf"(?:, ?| ?[·•|–-] ?)(?:(?P<place>(?:{_PLACE},? ){{1,2}})(?:{_REGION}|{_LAND})|{_COUNTY}|{_LAND})"
-    r"(?=\W*(?:$|[·•|\t\n])|,? [A-Z\d][A-Z\d -]{2,9}$)"
+    rf"(?:, ?| ?[·•|~–-] ?)(?:(?P<place>(?:{_PLACE},? ){{1,3}})(?:{_REGION}|{_LAND})|{_COUNTY}|{_LAND})"
+    r"(?=\W*(?:$|[·•|~\t\n])|,? [A-Z\d][A-Z\d -]{2,9}$)"
 )
 """A place and its state or county, or one of them, behind a name on the same line."""
 _NO_NAME = later(
@@ -74,6 +77,10 @@ _TRADE = later(
 """Such words end names of growers, but headings too."""
 
 
+_DANGLING = later(r"[·•|] [A-Z][\w’'-]+ ?$")
+"""One word in capitals behind a dot at the end of a line begins a name that goes on elsewhere."""
+
+
 def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span, float]]:
     """Names that share their letters with the web address on the tag, or stand right over or before a postal
     address; each with its stretch and how sure that is (common practice, no source).
@@ -85,6 +92,7 @@ def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
     ['Mist & Morrow']
     """
     last = max((line.start for line in lines[2:]), default=-1)
+    torn = any(_DANGLING.search(line.text) for line in lines)
     sites = [re.sub(r"[^a-z0-9]", "", site["site"].lower()) for site in _SITE.finditer(text)]
     for line, below in zip_longest(lines, lines[1:]):
         for start, words in _names(line.text):
@@ -95,9 +103,9 @@ def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
                 yield name, span, 0.9
             elif len(words) == 1 or lexicon.is_common_name(name) or (not trade and _NO_NAME.search(name)):
                 continue
-            elif trade and line.start == last and _at_foot(line.text, words):
+            elif trade and line.start == last and not torn and _at_foot(line.text, words):
                 yield name, span, 0.85
-            elif _placed_behind(line.text, words[-1].end(), trade or "&" in name) or (
+            elif _placed_behind(_with_next(line, below), words[-1].end(), trade or "&" in name) or (
                 start == 0 and below is not None and _placed_below(line, words[-1].end(), below)
             ):
                 yield name, span, 0.8
@@ -115,6 +123,11 @@ def _placed_behind(text: str, end: int, trade: bool) -> bool:
     """Whether a place and its land stand behind a name; behind one of the `trade`, the land alone will do."""
     place = _BEHIND.match(text, end)
     return place is not None and (trade or place["place"] is not None)
+
+
+def _with_next(line: Line, below: Line | None) -> str:
+    """The line, and the next where it goes on behind a comma: "Larch Roses, Mill Cottage, Hale,"."""
+    return f"{line.text} {below.text}" if below and line.text.endswith(",") else line.text
 
 
 def _placed_below(line: Line, end: int, below: Line) -> bool:

@@ -271,7 +271,7 @@ def _parted(piece: Piece, words: list[str], line: Line, side: Side) -> Found[str
         return None
     if titles.has_head(rest) or titles.is_qualifier(words[first:]):  # Carrot Bush is no carrot
         return None
-    begun = " ".join(words[:first])
+    begun = " ".join(words[:first]).rstrip(",")
     if lexicon.key(begun) in titles.words_of("doubtful") and not any(agrees(begun, g) for g in side.genera):
         return None  # Apricot Punch, Cherry Bomb
     side.loose.append((rest, 0.7 * shade, line))

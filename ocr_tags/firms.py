@@ -86,7 +86,7 @@ _FAMILY = later(
     rf"|{_PERHAPS_LAST}))?$"
 )
 _ADDRESS = later(
-    r"(?<=\w)(?=[-–]\s)|\s(?=[-–|·]?\s?(?:www\b|https?:|[\w-]+\.[a-z]{2,}\b)|-\s|-$)|\s(?=(?:Est(?:d"
+    r"(?<=\w)(?=[-–]\s)|\s(?=[-–|·]?\s?(?:www\b|https?:|[\w-]+\.[a-z]{2,}\b)|-\s|-$)|\s(?=(?:LOT|Lot|ROW|Row|Route|Rte|RR|P\.?O\.?|Box)\b)|\s(?=(?:Est(?:d"
     r"|ablished)?|EST|[Ss]ince|SINCE|Founded)\b)"
 )
 _PLACED = later(
@@ -103,11 +103,11 @@ _IN_STATE = later(
 """What stands before a place and its state is who sends the plant: "Ashcroft Berry Works, Hale, OR"."""
 _STREET_BEFORE = later(r"\d|\b(?:Road|Rd|Street|St|Lane|Avenue|Ave|Highway|Hwy|Drive)\b")
 """Behind a street SA is South Australia, and no form of a company."""
-_BETWEEN_DOTS = later(r"[^•·|]+")
+_BETWEEN_DOTS = later(r"[^•·|~]+")
 _PASSPORT = later(r"\bplant\s*passport\b|^\s*[ABCD]\s[A-Z]", re.I)
 
 SERIES_AFTER = later(
-    rf"(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})[\"”’']?(?:(?:\s?[™®©])?\s+(?:[Ss]eries|SERIES)"
+    rf"(?P<name>{_WORD}(?:[ ](?:& )?{_WORD}){{0,2}})[\"”’']?(?:(?:\s?[™®©])?\s+(?:[Ss]eries|SERIES)"
     r"|\s?[™®]\s+(?:Collection|COLLECTION|Family|FAMILY))\b"
 )
 SERIES_BEFORE = later(

@@ -149,7 +149,8 @@ def _known(text: str, start: int, line: Line, labelled: bool) -> tuple[Parsed | 
         return None, 0
     if name.cultivar or name.group or name.trade_designation or name.name.endswith((".", "hybrid")):
         return parsed, 0.93 if parsed.quoted > 1 else 0.85
-    return parsed, 0.7
+    half, trust = half_quoted(text, line, parsed, 0.93)
+    return (half, trust) if half.quoted else (parsed, 0.7)
 
 
 def _unknown(text: str, start: int, line: Line, labelled: bool) -> tuple[Parsed | None, float]:
@@ -162,7 +163,9 @@ def _unknown(text: str, start: int, line: Line, labelled: bool) -> tuple[Parsed 
     if parsed is None or not (labelled or _whole(text, line, start, parsed.end)):
         return None, 0
     near = repair.nearest_epithet(parsed.name.genus or "", parsed.name.species or "")
-    return parsed, 0.75 if near is None else 0.5
+    if near is not None:
+        return parsed, 0.5
+    return parsed, 0.88 if parsed.quoted > 1 else 0.75
 
 
 def _with_unknown_species(probe: str, start: int) -> Parsed | None:

@@ -45,13 +45,17 @@ _PERSON = rf"(?:[{CAPITAL}]\. ?)*(?:de |du |von )?[{CAPITAL}][{_LOW}]*\.?(?: ?f\
 _PEOPLE = rf"{_PERSON}(?:(?: ?&| et| ex) {_PERSON})*"
 _AUTHOR = later(rf"[ ]+(?:\({_PEOPLE}\)(?: ?{_PEOPLE})?|hort\.|{_PEOPLE})(?=\s|,|$)")
 _GROUP = later(
-    rf"[ ]+(?P<open>\()?(?P<words>[{CAPITAL}][\w’'-]*(?:\s[{CAPITAL}][\w’'-]*){{0,2}})"
+    rf"(?:[ ]+|[ ]?\n)(?P<open>\()?(?P<words>[{CAPITAL}][\w’'-]*(?:\s[{CAPITAL}][\w’'-]*){{0,2}})"
     r"\s(?P<kind>[Gg]roup|GROUP|Grp?\b\.?|grex|gx)\b\)?"
 )
 _MARKED = later(
     rf"[ ]+\(?(?P<words>[{CAPITAL}][\w’'!-]*(?:\s[{CAPITAL}0-9][\w’'!-]*){{0,3}})"
     r"\s?(?:[™®]|\((?:TM|R)\))\)?(?!\s*[Ss](?:eries|ERIES))"
 )
+_BRACKETED = later(
+    rf"[ ]+(?P<words>[{CAPITAL}][\w’'-]*(?:\s[{CAPITAL}][\w’'-]*){{0,2}})[ ]\((?=[{re.escape(OPENING)}])"
+)
+"""A selling name before its cultivar in brackets: Rosa Harbour Lantern ('Tenquil')."""
 _CAPITALS = later(
     r"[ ]+(?!(?:US)?PP|P[BV]R|COPF|EU\b)"
     rf"(?P<words>[{CAPITAL}][{CAPITAL}’'-]{{2,}}(?:\s[{CAPITAL}0-9][{CAPITAL}0-9’'!-]*){{0,3}})(?=\s|$)"
@@ -226,6 +230,14 @@ def _read_cultivated(
             name, end, quoted = replace(name, cultivar=cultivar[0]), cultivar[1], cultivar[2]
         elif name.trade_designation is None and (match := _MARKED.match(text, end)):
             name, end = replace(name, trade_designation=tidy_epithet(match["words"])), match.end()
+        elif (
+            name.cultivar is None
+            and (match := _BRACKETED.match(text, end))
+            and (cultivar := read_cultivar(text, match.end()))
+            and text[cultivar[1] : cultivar[1] + 1] == ")"
+        ):
+            name = replace(name, trade_designation=tidy_epithet(match["words"]), cultivar=cultivar[0])
+            end, quoted = cultivar[1] + 1, cultivar[2]
         elif name.trade_designation is None and not capitals and (match := _CAPITALS.match(text, end)):
             # Capitals alone prove nothing: only beside a quoted cultivar are they a selling name.
             if not (name.cultivar or read_cultivar(text, match.end())):

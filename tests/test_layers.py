@@ -34,6 +34,7 @@ LEVELS = {
     "ocr_tags.repair": 1,
     "ocr_tags.foreign_names": 1,
     "ocr_tags.titles": 1,
+    "ocr_tags.vocabulary": 1,
     "ocr_tags.addresses": 1,
     "ocr_tags.firms": 1,
     "ocr_tags.cultivars": 1,

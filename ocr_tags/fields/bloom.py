@@ -54,7 +54,9 @@ _TERMS = Phrases(_terms, shortest=6)
 
 
 _JOIN = later(
-    r"\.?\s?(?:[-–—/&+~]|\bt/?m\b|\bthrough to\b|\bright through\b|\bto\b|\bthrough\b|\bthru\b|\buntil\b"
+    r"\.?\s?(?:(?:,|;|\band)? (?:(?:then|often|and) )?(?:re-?bloom\w*|re-?peat\w*|re-?flower\w*"
+    r"|again)(?: again)? in\b"
+    r"|[-–—/&+~]|\bt/?m\b|\bthrough to\b|\bright through\b|\bto\b|\bthrough\b|\bthru\b|\buntil\b"
     r"|\btill?\b|,?\s?\band\b|,?\s?\bor\b|,|\binto\b|\bup to\b|\ba\b"
     r"|\bau\b|\baux\b|\bjusqu.{1,2}(?:a|au|aux)?\b|\bet\b|\by\b|\bhasta\b|\bbis\b|\bund\b|\btot\b|\ben\b"
     r"|\bog\b|\boch\b|\btil\b)\s?"

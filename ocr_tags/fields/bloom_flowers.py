@@ -14,7 +14,8 @@ _ENDS = later(r"[.;!?]\s|\t|\n\n|[|•·]\s")
 _LINKED = later(r"(?:,|\b(?:in|from|of|and|to|through|until|after|before|with|during|the|a|late|early|mid))$")
 
 _FLOWER = (
-    r"(?:flowers?|blooms|blossoms?|florets|petals|bracts|racemes|umbels|panicles|spikes|spires|plumes"
+    r"(?:flowers?(?! buds)|blooms|blossoms?|florets|petals|bracts|racemes|umbels|panicles|spikes|spires"
+    r"|plumes"
     r"|bottlebrushes"
     r"|inflorescences?|flowerheads|catkins|fleurs|flores|bluten|bloemen)"
 )
@@ -45,7 +46,7 @@ _OTHER = later(
 )
 _ABOVE_LEAVES = later(
     r"\b(?:(?:held|carried|borne|high|well|ris(?:e|es|ing)|stand(?:s|ing)?) )*(?:above|over|among|amid"
-    r"|amongst) (?:the |its |their )?(?:[a-z-]+,? ){0,2}(?:foliage|leaves) "
+    r"|amongst) (?:the |its |their )?(?:[a-z-]+,? ){0,2}(?:foliage|leaves) |\bon [^.;\n]{0,24}?stems "
 )
 """Where flowers stand; their time is none of the leaves'."""
 _CLOSED = later(r"$|[.,;\n\t]| [|•·]")

@@ -42,7 +42,8 @@ _NATIVE_TO = later(
 )
 _FOREIGN = later(r"(?:originaire|indigene|nativ[ao] |beheimatet)")
 _NATIVE_KIND = later(
-    rf"(?:\b{_PLACE} )+native(?: {_KIND})?\b|\bnative {_KIND}\b|\bplantes? indigenes?\b"
+    rf"(?:\b{_PLACE} )+native(?: {_KIND})?\b|\bnative (?:(?:{_PLACE}|woodland|meadow|wetland"
+    rf"|hedgerow) )?{_KIND}\b|\bplantes? indigenes?\b"
     rf"|\bplantas? nativas?\b|"
     r"\b(?:einheimisch\w*|heimische) (?:pflanze|staude|wildstaude)\b|\binheemse plant\b"
 )
@@ -121,7 +122,8 @@ def _place_end(folded: str, start: int, end: int) -> int:
     """The end of the place: a comma before "this", a relative clause and the like end it."""
     stop = later(
         r"\s*(?: / |\s[–—-]\s"
-        r"|\sand (?:an? |the |is |it |loved |great (?!lakes|plains|basin)|good |easy |very )"
+        r"|\sand (?:an? |the (?:bees?|birds?|butterfl\w+|plants?|flowers|leaves)\b|is |it |loved "
+        r"|great (?!lakes|plains|basin)|good |easy |very )"
         r"|,\s(?:it|this|the plant|these|with|and is|where|which)\b|\b(?:that|which|with|this|where"
         r"|it is)\b|[(])"
     ).search(folded, start, end)

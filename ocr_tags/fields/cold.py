@@ -68,7 +68,7 @@ _COLD_ABOVE = later(
     re.I,
 )
 """A temperature over its label, where no other follows the label."""
-_COLD_ALONE = later(rf"(?:^|(?<=[\n\t])|(?<=[/|•·+] )){_IN_CELL}(?=\s*(?:$|[\n\t])| [/|•·+])", re.I)
+_COLD_ALONE = later(rf"(?:^|(?<=[\n\t])|(?<=[/|•·+*] )){_IN_CELL}(?=\s*(?:$|[\n\t])| [/|•·+])", re.I)
 """A frost alone in its cell or between the strokes of a list, its label a picture or none."""
 _NOT_COLD = later(
     r"\b(?:soil|germinat\w*|sow\w*|seeds?|nights?|water|growing|ideal|indoor|storage|store[ds]?|ship\w*|"

@@ -12,7 +12,7 @@ SHAPE = (
     r"|wands|pompoms"
     r"|pompons|puffs|tassels|buttons|pokers|lanterns|saucers|chalices|pea-flowers|discs|candles|spikes"
     r"|spires"
-    r"|plumes|racemes|umbels|panicles|catkins)"
+    r"|plumes|racemes|umbels|panicles|catkins|torches|pincushions?|domes|cones|crowns|fountains)"
 )
 """What flowers look like; beside a colour and in small letters, flowers."""
 

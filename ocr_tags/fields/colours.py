@@ -34,7 +34,8 @@ _ADJECTIVE = (
     r"bottlebrush|lacecap|mophead|pompon|spidery|cupped|star|bell|daisy|[a-z]+-[a-z]+|edible|nodding"
     r"|pendulous|papery|aromatic|variegated|striped|veined|tinged|tipped|puckered|crinkled|wrinkled|quilted"
     r"|leathery|shiny|waxy|thick|broad|narrow|slender|strappy|spiky|pleated|lobed|divided|finely|deeply|cut|toothed"
-    r"|felted|hairy|downy|woolly|silky|soft|rounded|oval|long|dense|airy)"
+    r"|felted|hairy|downy|woolly|silky|soft|rounded|oval|long|dense|airy"
+    r"|[a-z]{3,}(?:y|ous|ular|like|shaped|ish))"
 )
 _PART = (
     r"(?:flowers?|fl(?:o?w)?rs|flws|blooms|blossoms?|florets?|petals|bracts|foliage|leaves|leaf|flowerheads"
@@ -44,7 +45,10 @@ _PART = (
     r"|cent(?:er|re)s|eyes|throats|new (?:tips|growth|shoots|leaves)|shoots|tips|fruits?)(?![\w-])"
 )
 _BEFORE_PART = later(
-    lambda: rf"(?<![\w'’‘-])(?P<list>{colour_list()})(?:-colou?red)?(?:,? {_ADJECTIVE}){{0,3}} {_PART}"
+    lambda: (
+        rf"(?<![\w'’‘-])(?P<list>{colour_list()})(?:-colou?red)?(?:(?:,? {_ADJECTIVE}){{0,3}} {_PART}"
+        r"| [a-z]{4,} (?:flowers|blooms|blossoms|florets)(?![\w-]))"
+    )
 )
 _AFTER_PART = later(
     lambda: (
@@ -144,7 +148,12 @@ def _runs(folded: str) -> Iterator[tuple[int, int]]:
             yield run
         run = match.span()
     if run:
-        yield run
+        mixed = _MIXED_AFTER.search(folded, *run)
+        yield (run[0], mixed.start()) if mixed and mixed.start() > run[0] else run
+
+
+_MIXED_AFTER = later(r" (?:mix|mixed|mixture|assorted|shades)\Z")
+"""Behind the last of several colours, that they come together."""
 
 
 def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:

@@ -119,6 +119,8 @@ _SIZE_LABEL = later(
     rf"(?: ?: ?| (?={_NUMBER} ?{_VOLUME}))"
 )
 _SAID = later(r"#|pots?\b|container")
+_VOLUMES = later(rf"\d ?{_VOLUME}")
+_CONTAINER = later(r"conta?i?n|conteneur")
 _SIZE_OF_POT = later(r"(?:size|maat|formaat)\W*$")
 _CLOSING = later(
     r"(?:\d{2},\d{3}|ppaf|pbr|\bp[1-9]|\d{5,}|\bcanada|\busa) "
@@ -127,6 +129,8 @@ _CLOSING = later(
 """A volume that closes a line of patents, numbers and the land it comes from."""
 _KNOWN = 0.7
 """Certainty of a label with only a space behind it, if its letters needed no repair."""
+_SPOKEN_OF = later(r"\s(?:is|will|gives?|holds?|does)\b")
+"""Behind a pot that advice speaks of: "A 9 cm pot is big enough"."""
 _PLANTING = later(
     r"(?<!applied )\b(?:in|into|with|of|to|for|use|add|per|each|every|fill|large|least|our|than"
     r"|min(?:imum)?\.?|suits?|fits?|fills?|plants?)\s(?:an? |at least )*$"
@@ -154,6 +158,11 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
             said = _SAID.search(folded, found.start, found.end) or _SIZE_OF_POT.search(
                 folded, found.label, found.start
             )
+            said = (
+                said
+                or _CONTAINER.match(folded, found.label)
+                or _VOLUMES.search(folded, found.start, found.end)
+            )
             start = found.label if worded and not said else found.start
             if round_ := _ROUND.fullmatch(folded, found.start, found.end):
                 yield Found(f"Ø {text[slice(*round_.span('width'))]}", (found.start, found.end), 0.85)
@@ -167,7 +176,7 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
         for match in pattern.finditer(folded):
             before = folded[max(0, match.start() - 30) : match.start()]
             planting = _PLANTING.search(before) and not _SOLD.search(before)
-            if not planting and _is_made(match[0]):
+            if not planting and not _SPOKEN_OF.match(folded, match.end()) and _is_made(match[0]):
                 seen = True
                 yield Found(clean_size(text[slice(*match.span())]), match.span(), certainty)
     for start, end in _parts(text) if not seen else ():

@@ -14,7 +14,9 @@ PLAUSIBLE = range(15, 251)
 """Days that a crop can take: cress to winter leeks (common practice, no source)."""
 
 _NUMBER = r"(?P<low>\d{2,3})(?:\s?(?:-|–|—|to|a|bis|tot|/)\s?(?P<high>\d{2,3}))?\+?"
+_SMALL = r"(?P<low>\d{1,2})(?:\s?(?:-|–|—|to|/)\s?(?P<high>\d{1,2}))?"
 _DAY = r"(?:days?|jours?|dias?|tage?n?|dagen)\b"
+_WEEKS = r"(?P<weeks>weeks?)\b"
 _DAYS = rf"(?:{_DAY}(?:\s?/\s?{_DAY})*)"
 _RIPE = (
     r"(?:maturity|maturation|mature|harvest|pick(?:ing)?|ripen(?:ing)?|ripe|eat|table|fruit(?:ing)?|crop"
@@ -51,6 +53,7 @@ _FORMS = (
         1.0,
     ),
     (later(rf"\b{_RESULT}{_SPACE}{_ABOUT}{_NUMBER}\s?{_DAYS}"), 0.95),
+    (later(rf"\b{_RESULT}{_SPACE}{_ABOUT}{_SMALL}\s?{_WEEKS}"), 0.9),
     (
         later(
             rf"\b{_NUMBER}\s?{_DAYS}\s(?:to|until|till|from|after|a)\s(?:first\s|la\s)?(?:{_RIPE}"
@@ -114,6 +117,7 @@ def _of_other(folded: str, match: re.Match[str]) -> bool:
 
 
 def _days(match: re.Match[str]) -> Days | None:
-    low = int(match["low"])
-    high = int(match["high"] or low)
+    unit = 7 if match.groupdict().get("weeks") else 1
+    low = unit * int(match["low"])
+    high = unit * int(match["high"] or match["low"])
     return Days(low, high) if low in PLAUSIBLE and high in PLAUSIBLE and low <= high else None

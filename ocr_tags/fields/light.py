@@ -44,7 +44,7 @@ _VERB_TOO = later(r"(?:place|where)\b")
 
 _SOFT = r"(?: |\n(?!\n)){0,2}"
 _JOIN = later(
-    rf"(?:\t(?=or\b|to\b|and\b)|{_SOFT})(?:,? ?(?:\bor\b|\band\b)|[-–—/&,+|•·]"
+    rf"(?:\t(?=or\b|to\b|and\b)|{_SOFT})(?:,? ?(?:\bor\b|\band\b)|//|[-–—/&,+|•·]"
     r"|\bto\b|\bthru\b|\bthrough\b"
     rf"|\ba\b|\bou\b|\bet\b|\bo\b"
     rf"|\by\b"
@@ -163,6 +163,8 @@ def _not_light(text: str, folded: str, hit: _Word) -> bool:
     words = folded[hit.start : hit.end]
     if words == "sun" and (_HALF_AFTER.match(folded, hit.end) or _heads_column(text, hit.end)):
         return True
+    if _ROOM_AFTER.match(folded, hit.end):
+        return True  # "Sunny window" is room light
     if words == "sol" and _SOIL_AFTER.match(folded, hit.end):
         return True
     if _SHORT.match(words) and ("\n" in words or re.match(r"[pf] ", words)):
@@ -183,6 +185,7 @@ def _heads_column(text: str, end: int) -> bool:
 
 
 _HALF_AFTER = later(r"\s(?:full|part) ?[/&–-] ?(?:part|full)\b")
+_ROOM_AFTER = later(r"[ \n](?:window|windowsill|sill|room|spot indoors|conservatory)")
 _SOIL_AFTER = later(r" (?!(?:a|o|y|to|till?|et|e|og|och)\b)[^\W\d_]")
 """French soil, not the sun of Spain and the North: "Sol sec, calcaire"."""
 _SHORT = later(r"(?:pt|p|f)\b")

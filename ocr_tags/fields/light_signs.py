@@ -70,14 +70,13 @@ _SUN_FULL = later(
 def sun_full(text: str) -> Iterator[Found[Light]]:
     """ "Sun: Full", "Sun: Full to Part": the noun stands in the label."""
     for match in (*_SUN_FULL.finditer(fold(text)), *_SUN_THEN_FULL.finditer(text)):
-        named = {"full_sun" if how == "full" else "part_sun" for how in match.groups() if how}
+        named = {"full_sun" if how.lower() == "full" else "part_sun" for how in match.groups() if how}
         yield Found(tuple(c for c in SUNNY_TO_SHADY if c in named), match.span(), 0.85)
 
 
 _SUN_THEN_FULL = later(
-    r"(?:^|(?<=[\n\t]))SUN (?P<how>full|part|partial)(?: ?(?:to|or|and|[/&,–-]) ?(?P<also>full|part"
-    r"|partial))?"
-    r"(?! ?(?:sun|shad|to\b|or\b|[/-]))\b"
+    r"(?:^|(?<=[\n\t]))SUN (?P<how>FULL(?=[\n\t]|$)|full|part|partial)"
+    r"(?: ?(?:to|or|and|[/&,–-]) ?(?P<also>full|part|partial))?(?! ?(?:sun|shad|to\b|or\b|[/-]))\b"
 )
 """A label in capitals and its value in small letters need no mark between them."""
 

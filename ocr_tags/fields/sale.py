@@ -50,7 +50,8 @@ _OLD = later(r"(?:\b(?:was|orig(?:inally)?\b\.?|compare at|statt|avant|antes|bef
 _USUAL = later(r"(?:\b(?:reg(?:ular(?:ly)?)?\b\.?|msrp|srp|list|retail)[\s:]*(?:price[\s:]*)?)$")
 """Before a price that is a former one only where the tag prints another."""
 _NOT_PRICE_AFTER = later(
-    r"\s?(?:donat\w+|to |goes |from |of |off\b|value\b|fine\b|coupon|rebate|discount|savings|deposit|/ ?\d)"
+    r"\s?(?:donat\w+|to |goes |from |of |off\b|value\b|fine\b|coupon|rebate|discount|savings|deposit"
+    r"|/ ?\d(?! ?(?:for|pour|fur)\b))"
 )
 
 _OF_SALE = later(

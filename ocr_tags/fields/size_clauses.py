@@ -55,7 +55,7 @@ FOREIGN_NOUN_AFTER = later(
     rf"containers?|supports?)\b)"
 )
 _FOREIGN = (
-    r"\b(?:dig|holes?|trench|mulch|pots?|containers?|prune[ds]?|cut|trim|shear|pinch(?:ed)?|when|until|"
+    r"\b(?:dig|holes?|trench|mulch|pots?|containers?|prune[ds]?|cut|trim|shear|pinch(?:ed)?|when|until|once|"
     r"seedlings?|harvest|"
     r"stakes?|trellis|fence|supports?|flowers?|blooms?|blossoms?|heads?|lea(?:f|ves)|foliage|cones?|"
     r"fruits?|needles?|"
@@ -72,6 +72,13 @@ _TIMES_OF = (
     r"\b(?:spring|summer|autumn|fall|winter|frost|january|february|march|april|may|june|july|august|"
     r"september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec|days?|weeks?)\b"
 )
+OF_PART = later(
+    r"(?:^|[\n\t|•·.;] ?)(?:flowers?|fruits?|blooms?|blossoms?|lea(?:f|ves)|foliage|pods?|berries|cones?"
+    r"|heads?"
+    r"|petals?|bulbs?|tubers?|trunk|hole|pot)(?: size)? ?[:\t][^\n\t]{0,50}\Z",
+    re.I,
+)
+"""The label of a part of the plant opens the line, so the length is that part's."""
 FOREIGN_EARLIER = later(_FOREIGN + rf"(?:(?!{_TIMES_OF})[^.;:\n\t]|\n(?!\n)){{0,40}}$", re.I)
 """As `FOREIGN_BEFORE`, but past a comma or line end: a doubt, no more. A season or "in 30 days" ends what
 was said of flowers or of cutting."""

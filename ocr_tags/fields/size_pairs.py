@@ -14,7 +14,7 @@ from ocr_tags.patterns import later
 from ocr_tags.quantities import METRIC
 from ocr_tags.values import Length
 
-LEAD = r"[ :.=|)\-–—·•…_~*]*"
+LEAD = r"[ :.=|)\]\-–—·•…_~*]*"
 PAIR = 0.8
 """How sure two lengths without a word are height and spread: the trade prints them so, and pots by
 their word (common practice, no source)."""

@@ -10,6 +10,7 @@ from ocr_tags.fields.size_clauses import (
     FOREIGN_EARLIER,
     FOREIGN_NOUN_AFTER,
     LABELS_NEXT,
+    OF_PART,
     PARTS_ON_PLANT,
     PLANT_BEFORE,
     PLANT_OF_LEAVES,
@@ -51,7 +52,7 @@ def by_tail(tag: Measured, measure: Measure, tail: re.Match[str]) -> tuple[tuple
         return (), 0.0
     before = PARTS_ON_PLANT.sub("plant ", PLANT_OF_LEAVES.sub("plant", before))
     if kind != "flower_height":
-        if FOREIGN_BEFORE.search(before):
+        if FOREIGN_BEFORE.search(before) or OF_PART.search(before):
             return (), 0.0
         if FOREIGN_EARLIER.search(before):
             certainty *= 0.6

@@ -45,7 +45,7 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
     ),
     "flower_height": (
         r"in (?:bloom|flower)(?= ?[:\t\n])|(?:flower|bloom)(?:ing)? (?:stalk|stem|spike)s?(?= ?[:\t\n])|"
-        r"in (?:full )?(?:bloom|flower)(?=[ :.=\t\n|–-]{1,4}\d)|"
+        r"with (?:flowers|blooms)(?= ?[:\t\n])|in (?:full )?(?:bloom|flower)(?=[ :.=\t\n|–-]{1,4}\d)|"
         rf"(?:{_BLOOM}|fl(?:w?r)?\.?|blm\.?)[ -](?:{{height}}|hg?t\.?)|"
         rf"{{height}} (?:in|when in|at) (?:full )?(?:bloom|flower)|"
         r"(?:scapes?|flowers?|blooms?)(?: (?:stalks?|spikes?|stems?))?(?: (?:rise|rising|reach|grow|stand))?"

@@ -55,7 +55,8 @@ _MIX = (
     r"|well[- ]drain(?:ed|ing)|free[- ]draining)(?:, ?| )){1,3}(?:compost|mix(?:ture)?|medium|bark)\b"
 )
 _LAST = (
-    r"(?: (?:only|preferred|essential|(?:is )?best|a must)\b"
+    r"(?: (?:only|preferred|essential|(?:is |are )?(?:fine|ok|okay|ideal|acceptable|preferred)|will do"
+    r"|(?:is )?best|a must)\b"
     r"|,? (?:if|provided|providing|as long as|so long as) (?:it is |they are |it.s |it |they |kept "
     r"|not too |reasonably )*"
     r"(?:well |freely |free |sharply |good )?(?:drain|wet|dry|moist|waterlogged|not waterlogged|never"
@@ -65,7 +66,8 @@ _LAST = (
     r"|,? (?:except|but not|excluding|other than|not) (?:\w+ ){0,2}(?:wet|waterlogged|soggy|boggy"
     r"|chalk\w*|lim\w+|dry"
     r"|alkaline|clay|acid\w*|shallow|heavy)\b"
-    r"|,? (?:that|which) (?:is|are|drains?|stays?|holds?|does|do) [^.;,\n\t•|·]{3,40}"
+    r"|,? (?:that|which) (?:is|are|drains?|stays?|holds?|does|do|never|won.t|keeps?"
+    r"|retains?)\b[^.;,\t•|·\n]{0,40}"
     r"|,? (?:with (?:good|excellent|sharp|free|plenty of|lots of|added|some|extra|high) |rich in |high in )"
     r"(?:organic matter|drainage|humus|compost|grit|leaf ?mould|leaf ?mold|peat|sand|organic content"
     r"|nutrients)\b"
@@ -191,7 +193,9 @@ def _spoken(text: str) -> Iterator[Found[str]]:
             alone = opens_sentence(text, match.start()) and _PIECE_END.match(folded, match.end())
             product = _MIX_END.search(match["soil"]) and not _TEXTURE.match(match["soil"])
             if (match["verb"] or (alone and not product)) and not _UNWANTED.search(folded[: match.start()]):
-                yield Found(clean(text[slice(*match.span("soil"))]), match.span("soil"), 0.75)
+                # drainage alone ("Sun, good drainage") tells of the place as much as of the soil
+                certainty = 0.75 if match["verb"] or pattern is _MIXED else 0.5
+                yield Found(clean(text[slice(*match.span("soil"))]), match.span("soil"), certainty)
     yield from sentences(text, _MUST, 0.75)
     for match in _ELSEWHERE.finditer(folded):
         if opens_sentence(text, match.start()):

@@ -10,7 +10,7 @@ from ocr_tags.fields.phrases import Hit, Phrases, label_phrases, listed, squeeze
 from ocr_tags.patterns import later
 
 _CELL_START = later(r"(?:^|[\t\n]|[ \w)][|•·] ?)[^\w\n\t]*$")
-_AFTER_COLON = later(r"(?: ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2})?\.?\s?[:=?][ \t]*(?:\n(?!\n))?[ \t]*")
+_AFTER_COLON = later(r"(?: ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2})?\.?\s?[:=?\]][ \t]*(?:\n(?!\n))?[ \t]*")
 _AFTER_STOP = later(r"\. (?=[A-Z])")
 _OPENS_SENTENCE = later(r"(?:^|\n|[.!] )\W*$")
 _AFTER_LEADERS = later(
@@ -151,7 +151,7 @@ def _in_capitals(line: str) -> bool:
 
 
 _STOP = later(
-    r"[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$|(?<=[a-z]{3}[.!])[A-Z][a-z]{2})|\s?[•·]\s|\s[*«»¢]\s|\s\|\s|\t|\n"
+    r"(?<=[a-z]{5})(?<!approx)\.(?=\s+[a-z])|[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$|(?<=[a-z]{3}[.!])[A-Z][a-z]{2})|\s?[•·]\s|\s[*«»¢]\s|\s\|\s|\t|\n"
 )
 _GOES_ON = later(
     r"(?:,|;|-|&|/|\b(?:and|or|but|the|a|an|of|to|in|is|by|for|from|with|at|when|if|as|until|than|between|every"

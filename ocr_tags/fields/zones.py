@@ -14,7 +14,7 @@ from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 from ocr_tags.values import Hardiness, HeatZones
 
-_GAP = r"(?:[ ]?[:.=·•…_|]){0,30}(?:[ ][–—-][ ])?[ ]?[\t\n]?(?!\n)[ :.]{0,4}"
+_GAP = r"(?:[ ]?[]:.=·•…_|]){0,30}(?:[ ][–—-][ ])?[ ]?[\t\n]?(?!\n)[ :.]{0,4}"
 _DASH = r"\s?(?:-{1,2}|[–—−‐‑~])\s?"
 TO = rf"(?:{_DASH}|\s?(?:to|thru|through|bis|tot|à)\s?|\s(?:a|al|and|et|&)\s)"
 ZONE = r"(?:1[0-3]|0?[1-9])(?!\d)(?:[ab](?![^\W\d_])| [ab](?=\s*(?:$|[\n\t,.;)–-]|to\b)))?"
