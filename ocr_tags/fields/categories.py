@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from ocr_tags import lexicon
-from ocr_tags.fields.phrases import Hit, Phrases, cells, fold, label_phrases, listed
+from ocr_tags.fields.phrases import Hit, Phrases, cells, flowing, fold, label_phrases, listed
 from ocr_tags.fields.values import labelled
 from ocr_tags.firms import labelled_firms
 from ocr_tags.record import Found, TagText
@@ -128,6 +128,14 @@ _THIS = re.compile(
     rf"|\bone of (?:our|the) {_ANY_WORDS}$|(?:^|[.!?•*] |[\t\n])an? {_ANY_WORDS}$"
 )
 """The plant itself, whatever is said of it: "this tidy annual", "A lax shrub", "I'm a 10 ft vine"."""
+_HEADLESS = re.compile(
+    r"(?:^|[.!?] |[\t\n])(?!(?:plant|prune|keep|water|stake|feed|place|move|train|support|protect|grow|use"
+    r"|shade|cut|set"
+    r"|let|give|tie|under|near|around|beneath|like|as|with|for|this|these|not?)\b)"
+    rf"(?:(?!{_PREPOSITION})[a-z][a-z-]+,? (?:and )?){{1,3}}$"
+)
+_OF_HEADLESS = re.compile(r" (?:with|that|which|whose|bearing|grown for|\d)\b")
+"""Of "Dense prostrate shrub with red flowers", which no article opens."""
 _OF_THIS = re.compile(
     r"[.,;:!(]| [-–—•·|(]| (?:that|which|with|is|are|for|has|bears|native|hardy|whose|where|it|to|from"
     r"|up to|at|of"
@@ -225,12 +233,13 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
         return 0.8
     if _opens_sentence(text, folded, hit):
         return 0.8
-    before = folded[max(0, hit.start - 70) : hit.start].replace("\n", " ")
-    flow = folded.replace("\n", " ")
-    if _THIS.search(folded[max(0, hit.start - 70) : hit.start].replace("\n", " ")) and _OF_THIS.match(
-        flow, hit.end
-    ):
+    flow = flowing(text)
+    before = flow[max(0, hit.start - 70) : hit.start]
+    if _THIS.search(before) and _OF_THIS.match(flow, hit.end):
         return 0.8
+    if _HEADLESS.search(before) and _OF_HEADLESS.match(flow, hit.end):
+        return 0.75
+    flow, before = flow.replace("\n", " "), before.replace("\n", " ")
     opens = None if _NOT_ONE.search(before) else _SENTENCE.search(before)
     return 0.85 if opens and _OF_PLANT.match(flow, hit.end) else 0.0
 

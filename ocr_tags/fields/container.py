@@ -116,15 +116,16 @@ _SIZE = later(
 )
 _SIZE_LABEL = later(
     r"(?<![^\n\t])(?:sale |sold )?(?:size|format|formaat|taille|gr[oö]sse|tama[nñ]o)"
-    rf"(?: ?: ?| (?={_NUMBER} ?{_VOLUME}))"
+    rf"(?: ?: ?| (?=#\s?\d|{_NUMBER} ?{_VOLUME}))"
 )
 _SAID = later(r"#|pots?\b|container")
+_LABEL_FIRST = later(rf"(?:conta?in\w*|conteneur|pot(?= {_NUMBER} ?{_VOLUME}))(?: de)? ")
 _VOLUMES = later(rf"\d ?{_VOLUME}")
 _CONTAINER = later(r"conta?i?n|conteneur")
 _SIZE_OF_POT = later(r"(?:size|maat|formaat)\W*$")
 _CLOSING = later(
-    r"(?:\d{2},\d{3}|ppaf|pbr|\bp[1-9]|\d{5,}|\bcanada|\busa) "
-    r"(?P<size>(?:[1-9]|1\d|[234]5) ?(?:gal(?:lons?|\b\.?)|qts?\b\.?|l\b|lit(?:re|er)s?))$"
+    r"(?:(?<=[a-z]{3})\.(?= pb\d)|\d{2},\d{3}|ppaf|pbr|\bp[1-9]|\d{5,}|\bcanada|\busa) "
+    r"(?P<size>pb ?\d{1,2}|(?:[1-9]|1\d|[234]5) ?(?:gal(?:lons?|\b\.?)|qts?\b\.?|l\b|lit(?:re|er)s?))$"
 )
 """A volume that closes a line of patents, numbers and the land it comes from."""
 _KNOWN = 0.7
@@ -178,7 +179,9 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
             planting = _PLANTING.search(before) and not _SOLD.search(before)
             if not planting and not _SPOKEN_OF.match(folded, match.end()) and _is_made(match[0]):
                 seen = True
-                yield Found(clean_size(text[slice(*match.span())]), match.span(), certainty)
+                label = _LABEL_FIRST.match(folded, match.start())
+                start = label.end() if label else match.start()
+                yield Found(clean_size(text[start : match.end()]), (start, match.end()), certainty)
     for start, end in _parts(text) if not seen else ():
         yield from _whole_cell(text, folded, start, end)
 

@@ -79,7 +79,7 @@ OF_PART = later(
     re.I,
 )
 """The label of a part of the plant opens the line, so the length is that part's."""
-FOREIGN_EARLIER = later(_FOREIGN + rf"(?:(?!{_TIMES_OF})[^.;:\n\t]|\n(?!\n)){{0,40}}$", re.I)
+FOREIGN_EARLIER = later(_FOREIGN + rf"(?:(?!{_TIMES_OF})[^.;:\n\t]|\n(?![\n·•*–-])){{0,40}}$", re.I)
 """As `FOREIGN_BEFORE`, but past a comma or line end: a doubt, no more. A season or "in 30 days" ends what
 was said of flowers or of cutting."""
 
