@@ -18,7 +18,7 @@ import cv2
 import numpy as np
 import zxingcpp
 
-from ocr_tags.geometry import Floats, Pixels, through, warped
+from ocr_tags.geometry import Floats, Pixels, reduced, through, warped
 from ocr_tags.gtin import expanded, gtin14, is_gtin
 from ocr_tags.record import Box, Word
 
@@ -119,13 +119,12 @@ def _with_zxing(grey: Pixels, formats: Sequence[zxingcpp.BarcodeFormat]) -> Iter
 
 def _slanted(grey: Pixels) -> Iterator[Code]:
     """Bars that OpenCV's detector finds, read by it, or else levelled and read by zxing."""
-    scale = min(1.0, LOOK_SIDE / max(grey.shape))
-    look = np.asarray(cv2.resize(grey, None, fx=scale, fy=scale, interpolation=cv2.INTER_AREA), np.uint8)
+    look, back = reduced(grey, LOOK_SIDE / max(grey.shape))
     detector = cv2.barcode.BarcodeDetector()
     _, texts, kinds, quads = detector.detectAndDecodeWithType(look)
     for place, quad in enumerate(() if quads is None else quads):
         # The detector's first corner is the lower left one of the bars as they read.
-        corners = np.roll(np.asarray(quad, np.float64).reshape(4, 2) / scale, -1, axis=0)
+        corners = np.roll(through(back, np.asarray(quad, np.float64).reshape(4, 2)), -1, axis=0)
         if place < len(texts) and texts[place]:
             yield from _code(_OPENCV_KINDS.get(kinds[place]), texts[place], corners, "opencv")
         else:

@@ -17,7 +17,7 @@ from ocr_tags.cleaning import Straightened
 from ocr_tags.geometry import Floats, Pixels, reduced
 from ocr_tags.glyphs import chains, layers
 
-LOOK_SIDE = 1200
+LOOK_SIDE = 800
 LONG_ROW = 8
 """Letters that a line must have to tell its bend."""
 LEAST_ROWS = 3

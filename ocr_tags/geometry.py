@@ -37,6 +37,10 @@ def reduced(pixels: Pixels, scale: float) -> tuple[Pixels, Floats]:
     return copy, np.array([[x, 0, x / 2 - 0.5], [0, y, y / 2 - 0.5], [0, 0, 1]], np.float64)
 
 
+LEAST_ENLARGED = 0.9
+"""Pixels of the source for one of the copy, from which on the copy counts as no larger."""
+
+
 def warped(pixels: Pixels, way: Floats, size: tuple[int, int]) -> Pixels:
     """A picture of `size` (width, height) drawn from `pixels`; `way` takes its pixels to theirs.
 
@@ -48,9 +52,28 @@ def warped(pixels: Pixels, way: Floats, size: tuple[int, int]) -> Pixels:
     if finer > 1.3:
         pixels, back = reduced(pixels, 1.0 / float(finer))
         way = np.linalg.inv(back) @ way
-    flags = cv2.INTER_CUBIC | cv2.WARP_INVERSE_MAP
+    # What is not enlarged has nothing between its pixels that curves could show.
+    drawing = cv2.INTER_LINEAR if finer > LEAST_ENLARGED else cv2.INTER_CUBIC
+    flags = drawing | cv2.WARP_INVERSE_MAP
     drawn = cv2.warpPerspective(pixels, way, size, flags=flags, borderMode=cv2.BORDER_REPLICATE)
     return np.asarray(drawn, np.uint8)
+
+
+def components(mask: Pixels, connectivity: int = 8) -> tuple[Indices, Indices, Floats]:
+    """Connected patches of a mask: the label of each pixel, OpenCV's figures (n x 5) and middles (n x 2) of
+    each label, 0 being what lies outside.
+
+    OpenCV counts twice as fast in 16 bits. They hold the labels where fewer patches can begin: no more than
+    there are places where a row steps into the mask.
+    """
+    steps = cv2.countNonZero(cv2.subtract(mask[:, 1:], mask[:, :-1])) + cv2.countNonZero(mask[:, :1])
+    kind = cv2.CV_16U if steps < MOST_SHORT else cv2.CV_32S
+    _, labels, stats, centres = cv2.connectedComponentsWithStats(mask, connectivity=connectivity, ltype=kind)
+    return np.asarray(labels), np.asarray(stats), np.asarray(centres, np.float64)
+
+
+MOST_SHORT = 65_000
+"""Labels that 16 bits hold, with some to spare."""
 
 
 def around_centre(size: tuple[int, int], degrees: float) -> tuple[Floats, tuple[int, int]]:

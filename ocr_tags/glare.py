@@ -16,7 +16,7 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from ocr_tags.geometry import Pixels, reduced
+from ocr_tags.geometry import Pixels, components, reduced
 from ocr_tags.record import Box, Word
 
 LOOK_SIDE = 500
@@ -71,9 +71,9 @@ def find_glare(pixels: Pixels) -> Glare | None:
 
 def _patches(darkest: NDArray[np.uint8]) -> Iterator[NDArray[np.uint8]]:
     white = cv2.morphologyEx((darkest >= BLOWN).astype(np.uint8), cv2.MORPH_OPEN, np.ones((3, 3), np.uint8))
-    count, labels, stats, _ = cv2.connectedComponentsWithStats(white, connectivity=4)
+    labels, stats, _ = components(np.asarray(white, np.uint8), 4)
     height, width = labels.shape
-    for number in range(1, count):
+    for number in range(1, len(stats)):
         x, y, w, h, area = (int(value) for value in stats[number])
         inside = x > 0 and y > 0 and x + w < width and y + h < height  # else it is what the tag lies on
         if inside and LEAST <= area / labels.size <= MOST:

@@ -13,7 +13,7 @@ from itertools import combinations
 import cv2
 import numpy as np
 
-from ocr_tags.geometry import Floats, Indices, Pixels
+from ocr_tags.geometry import Floats, Indices, Pixels, components
 
 WINDOW = 31
 SMALLEST, LARGEST = 6, 30
@@ -80,7 +80,7 @@ def _local(channel: Pixels) -> tuple[Floats, Floats]:
 
 def _boxes(mask: Pixels) -> Floats:
     """Boxes of the patches shaped like a letter, or like a few joined letters."""
-    _, _, stats, _ = cv2.connectedComponentsWithStats(mask, connectivity=8, ltype=cv2.CV_32S)
+    _, stats, _ = components(mask)
     stats = stats[1:]
     w, h, area = (stats[:, k].astype(np.float64) for k in (2, 3, 4))
     tall, fill, wide = np.maximum(w, h), area / (w * h), w / h

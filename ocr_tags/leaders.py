@@ -8,31 +8,35 @@ from __future__ import annotations
 import cv2
 import numpy as np
 
-from ocr_tags.geometry import Floats, Indices, Pixels
+from ocr_tags.geometry import Floats, Indices, Pixels, components, reduced
 from ocr_tags.glyphs import joined, near_pairs
 
-LARGEST_DOT = 14
-"""Width and height of a point, in pixels of a straightened picture."""
+LOOK_SIDE = 1000
+"""Long side of the copy on which points are sought, half that of a straightened picture."""
+LARGEST_DOT = 7
+"""Width and height of a point, in pixels of that copy."""
 FEWEST_DOTS = 4
-WIDEST_GAP = 25
+WIDEST_GAP = 12
 CONTRAST = 15
 
 
 def without_leaders(pixels: Pixels) -> Pixels:
     """The picture (height x width x 3, uint8) with rows of points painted over with what is around them."""
-    grey = np.asarray(cv2.cvtColor(pixels, cv2.COLOR_BGR2GRAY), np.uint8)
+    small, _ = reduced(pixels, LOOK_SIDE / max(pixels.shape[:2]))
+    grey = np.asarray(cv2.cvtColor(small, cv2.COLOR_BGR2GRAY), np.uint8)
     mask = _rows_of_dots(grey, False) | _rows_of_dots(grey, True)
     if not mask.any():
         return pixels
-    wide = cv2.dilate(mask, np.ones((5, 5), np.uint8))
+    whole = cv2.resize(mask, pixels.shape[1::-1], interpolation=cv2.INTER_NEAREST)
+    wide = cv2.dilate(whole, np.ones((5, 5), np.uint8))
     return np.asarray(cv2.inpaint(pixels, wide, 3, cv2.INPAINT_TELEA), np.uint8)
 
 
 def _rows_of_dots(grey: Pixels, light: bool) -> Pixels:
     """255 on points that stand at least `FEWEST_DOTS` in a row, else 0."""
     kind, margin = (cv2.THRESH_BINARY, -CONTRAST) if light else (cv2.THRESH_BINARY_INV, CONTRAST)
-    marks = cv2.adaptiveThreshold(grey, 255, cv2.ADAPTIVE_THRESH_MEAN_C, kind, 31, margin)
-    _, labels, stats, centres = cv2.connectedComponentsWithStats(marks, connectivity=8)
+    marks = cv2.adaptiveThreshold(grey, 255, cv2.ADAPTIVE_THRESH_MEAN_C, kind, 15, margin)
+    labels, stats, centres = components(np.asarray(marks, np.uint8))
     dots = np.flatnonzero(_are_points(np.asarray(stats, np.intp)))
     if len(dots) < FEWEST_DOTS:
         return np.zeros_like(grey)
@@ -62,7 +66,7 @@ def _are_points(stats: Indices) -> Indices:
     """Whether patches (n x 5, as OpenCV counts them) are as small, round and full as a printed point."""
     wide, tall = stats[:, cv2.CC_STAT_WIDTH], stats[:, cv2.CC_STAT_HEIGHT]
     full = stats[:, cv2.CC_STAT_AREA] >= 0.55 * wide * tall
-    small = (np.maximum(wide, tall) <= LARGEST_DOT) & (np.minimum(wide, tall) >= 2)
+    small = (np.maximum(wide, tall) <= LARGEST_DOT) & (np.minimum(wide, tall) >= 1)
     keep = full & small & (wide <= 1.7 * tall) & (tall <= 1.7 * wide)
     keep[0] = False
     return np.asarray(keep)

@@ -13,9 +13,8 @@ from dataclasses import dataclass, replace
 
 import cv2
 import numpy as np
-import numpy.typing as npt
 
-from ocr_tags.geometry import Floats, Pixels, through
+from ocr_tags.geometry import Floats, Indices, Pixels, components, through
 from ocr_tags.mark_shapes import Kind, Small, kinds_of, small_patch
 from ocr_tags.record import Box, Word
 
@@ -159,8 +158,7 @@ def patches(contrast: Pixels) -> Iterator[Patch]:
     known: set[tuple[int, ...]] = set()
     for gap in JOINED:
         joined = cv2.dilate(ink, np.ones((2 * gap + 1, 2 * gap + 1), np.uint8)) if gap else ink
-        _, found, stats, _ = cv2.connectedComponentsWithStats(joined, connectivity=8, ltype=cv2.CV_32S)
-        labels = np.asarray(found, np.int32)
+        labels, stats, _ = components(np.asarray(joined, np.uint8))
         w, h = stats[:, 2] - 2 * gap, stats[:, 3] - 2 * gap
         longer, shorter = np.maximum(w, h), np.minimum(w, h)
         fits = (longer >= max(SMALLEST / 2, OF_GAP * gap)) & (longer <= LARGEST / 2)
@@ -173,7 +171,7 @@ def patches(contrast: Pixels) -> Iterator[Patch]:
                 yield _patch(contrast, labels, int(label), Box(*place))
 
 
-def _patch(contrast: Pixels, labels: npt.NDArray[np.int32], label: int, half: Box) -> Patch:
+def _patch(contrast: Pixels, labels: Indices, label: int, half: Box) -> Patch:
     """The ink of one label (`half`: its box in the half-size picture), without what is of its neighbours."""
     own = np.asarray(labels[half.y : half.bottom, half.x : half.right] == label, np.uint8)
     box = Box(2 * half.x, 2 * half.y, 2 * half.w, 2 * half.h)

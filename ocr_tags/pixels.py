@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+import cv2
 import numpy as np
 import numpy.typing as npt
 from PIL import Image
@@ -21,7 +22,8 @@ def to_bgr(image: Image.Image) -> Pixels:
         seen = image.convert("RGBA")
         image = Image.new("RGBA", seen.size, "white")
         image.alpha_composite(seen)
-    return np.ascontiguousarray(np.asarray(image.convert("RGB"))[:, :, ::-1])
+    plain = image if image.mode == "RGB" else image.convert("RGB")
+    return np.asarray(cv2.cvtColor(np.asarray(plain), cv2.COLOR_RGB2BGR), np.uint8)
 
 
 def _to_eight_bits(values: npt.NDArray[Any]) -> Pixels:

@@ -8,7 +8,7 @@ from math import hypot
 import cv2
 import numpy as np
 
-from ocr_tags.geometry import Floats, Pixels
+from ocr_tags.geometry import Floats, Pixels, components
 
 CLUSTER_SIDE = 160
 SMALLEST_SHARE = 0.03
@@ -121,7 +121,7 @@ def _ringed(lab: Pixels) -> Iterator[Pixels]:
         for low, high in ((20, 60), (50, 120)):
             edges = cv2.dilate(cv2.Canny(channel, low, high), _disc(3))
             inside = np.asarray(255 - edges, np.uint8)
-            _, labels, stats, _ = cv2.connectedComponentsWithStats(inside, connectivity=4)
+            labels, stats, _ = components(inside, 4)
             big = [k for k in range(1, len(stats)) if stats[k, cv2.CC_STAT_AREA] > 0.01 * inside.size]
             for k in sorted(big, key=lambda k: -stats[k, cv2.CC_STAT_AREA])[:6]:
                 mask = np.zeros_like(inside)

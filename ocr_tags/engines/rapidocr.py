@@ -19,6 +19,7 @@ from numpy.typing import NDArray
 
 from ocr_tags.engines import Layout, Picture, Quad
 from ocr_tags.errors import ReaderError
+from ocr_tags.geometry import reduced, through
 from ocr_tags.record import Box, Word
 
 FIND_SIDE = 720
@@ -46,10 +47,10 @@ class RapidReader:
         return f"RapidOCR {self.version}, PP-OCRv6 small models of its wheel"
 
     def find_lines(self, picture: Picture) -> list[Quad]:
-        small, scale = _reduced(_in_colour(picture), FIND_SIDE)
+        small, back = reduced(_in_colour(picture), FIND_SIDE / max(picture.shape[:2]))
         found = self.models(small, use_det=True, use_cls=False, use_rec=False)
         boxes = [] if found.boxes is None else found.boxes
-        return [_quad(np.asarray(box) / scale) for box in boxes]
+        return [_quad(through(back, np.asarray(box, np.float64))) for box in boxes]
 
     def read(self, pictures: Sequence[Picture], layout: Layout) -> list[list[list[Word]]]:
         if layout == "line":
@@ -165,12 +166,6 @@ def whole_word(text: str, chance: float, corners: Sequence[Sequence[float]]) -> 
 def _quad(points: NDArray[np.float64]) -> Quad:
     a, b, c, d = ((float(x), float(y)) for x, y in points)
     return a, b, c, d
-
-
-def _reduced(picture: Picture, side: int) -> tuple[Picture, float]:
-    scale = min(1.0, side / max(picture.shape[:2]))
-    small = cv2.resize(picture, None, fx=scale, fy=scale, interpolation=cv2.INTER_AREA)
-    return np.asarray(small, np.uint8), scale
 
 
 def _in_colour(picture: Picture) -> Picture:
