@@ -155,7 +155,8 @@ def _judged(truth: Mapping[str, Any], field: Field[Any], weighed: Sequence[Weigh
     shown = [_as_json(reading) for reading, _ in weighed]
     if not shown:
         return []
-    own = {**truth, "fields": {name: v for name, v in truth["fields"].items() if name == field.name}}
+    beside = {field.name, "botanical_name"} if field.name == "common_names" else {field.name}
+    own = {**truth, "fields": {name: v for name, v in truth["fields"].items() if name in beside}}
     record = {"fields": {field.name: shown if field.shape == "each" else shown[0]}}
     return [verdict.outcome == "right" for verdict in judge(own, record) if verdict.confidence is not None]
 

@@ -100,7 +100,8 @@ def _names(
     if style == "joined":
         name = f"{cv} {common}"
         plain = Line(latin, (Said("botanical_name", botanical_value(printed), latin),))
-        return {"title": Line(name, (_common(name),)), "subtitle": None, "botanical": plain}
+        said = (_common(name), Said("selling_name", cv, cv))
+        return {"title": Line(name, said), "subtitle": None, "botanical": plain}
     if style == "plain":
         return {"title": Line(common, (_common(common),)), "subtitle": None, "botanical": botanical}
     mark = rng.choice(["®", "™"]) if style == "trade" else ""

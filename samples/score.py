@@ -81,7 +81,9 @@ def judge(truth: Mapping[str, Json], record: Mapping[str, Json] | None) -> Itera
     for name in sorted({*truth["fields"], *got}):
         if name in {"rhs_rating", "heat_zones"} and name not in truth["fields"]:
             continue
-        yield from _judge_field(truth["tag"], name, truth["fields"].get(name), got.get(name))
+        yield from _judge_field(
+            truth["tag"], name, truth["fields"].get(name), got.get(name), _selling_names(truth)
+        )
 
 
 def name_found(truth: Mapping[str, Json], record: Mapping[str, Json] | None) -> bool:
@@ -92,15 +94,34 @@ def name_found(truth: Mapping[str, Json], record: Mapping[str, Json] | None) -> 
         "botanical_name", fields["botanical_name"]["value"], got["botanical_name"]["value"]
     ):
         return True
-    printed = fields.get("common_names", [])
+    printed, own = fields.get("common_names", []), _selling_names(truth)
     return bool(printed) and any(
-        _fold(printed[0]["value"]) == _fold(name["value"]) for name in got.get("common_names", [])
+        _common(printed[0]["value"], own) == _common(name["value"], own)
+        for name in got.get("common_names", [])
     )
 
 
-def _judge_field(tag: str, name: str, truth: Json, got: Json) -> Iterator[Verdict]:
+def _selling_names(truth: Mapping[str, Json]) -> list[str]:
+    """What a tag prints as cultivar or trade name, folded: each may stand before its common name."""
+    name = truth["fields"].get("botanical_name", {}).get("value", {})
+    sold_as = truth.get("also_printed", {}).get("selling_name", {}).get("value")
+    parts = (name.get("cultivar"), name.get("trade_designation"), sold_as)
+    return [_fold(part) for part in parts if part]
+
+
+def _common(name: str, selling_names: Iterable[str]) -> str:
+    """A common name folded, without the selling name before or behind it: where one ends and the other begins
+    the trade itself does not tell ("Sky Lantern Meadow Sage" is right, and so is "Meadow Sage")."""
+    plain = _fold(name)
+    for own in selling_names:
+        rest = plain.removeprefix(own) if plain.startswith(own) else plain.removesuffix(own)
+        plain = rest or plain
+    return plain
+
+
+def _judge_field(tag: str, name: str, truth: Json, got: Json, selling_names: list[str]) -> Iterator[Verdict]:
     if name == "common_names":
-        yield from _judge_names(tag, truth or [], got or [])
+        yield from _judge_names(tag, truth or [], got or [], selling_names)
         return
     if got is None:
         yield Verdict(tag, name, "missing", truth["value"], None)
@@ -120,10 +141,10 @@ def judge_part(name: str, truth: Json, part: Json) -> bool:
     return any(_same(name, [item], [part]) for item in truth)
 
 
-def _judge_names(tag: str, truth: list[Json], got: list[Json]) -> Iterator[Verdict]:
-    wanted = {_fold(entry["value"]): entry["value"] for entry in truth}
+def _judge_names(tag: str, truth: list[Json], got: list[Json], selling_names: list[str]) -> Iterator[Verdict]:
+    wanted = {_common(entry["value"], selling_names): entry["value"] for entry in truth}
     for entry in got:
-        printed = wanted.pop(_fold(entry["value"]), None)
+        printed = wanted.pop(_common(entry["value"], selling_names), None)
         outcome = "right" if printed else "wrong"
         sure = entry["confidence"], entry.get("status", "")
         yield Verdict(tag, "common_names", outcome, printed, entry["value"], *sure)

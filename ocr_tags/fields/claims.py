@@ -121,7 +121,7 @@ def _past_open_end(text: str, start: int) -> int:
 def _place_end(folded: str, start: int, end: int) -> int:
     """The end of the place: a comma before "this", a relative clause and the like end it."""
     stop = later(
-        r"\s*(?: / |\s[–—-]\s"
+        r"\s*(?: / |\s[–—-]\s|\sfrom (?:children|pets|reach|frost|wind|sun)\b"
         r"|\sand (?:an? |the (?:bees?|birds?|butterfl\w+|plants?|flowers|leaves)\b|is |it |loved "
         r"|great (?!lakes|plains|basin)|good |easy |very )"
         r"|,\s(?:it|this|the plant|these|with|and is|where|which)\b|\b(?:that|which|with|this|where"
@@ -226,7 +226,7 @@ def _one_voice(text: str) -> str:
     return folded
 
 
-_STOPS = later(r"[.!;]\s+|\t|\n\n|[•|·]\s|(?<=[^\W\d_])[)\]] (?=[A-Z])")
+_STOPS = later(r"[.!;]\s+|(?<=[a-z]{3})\.(?=[A-Z][a-z]{2})|\t|\n\n|[•|·]\s|(?<=[^\W\d_])[)\]] (?=[A-Z])")
 
 
 def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
