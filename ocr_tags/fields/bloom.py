@@ -83,6 +83,8 @@ _CHORE = later(
 )
 _HANGING = later(r"\b(?:after|before|until|when|once|for|of|spent|faded)\s*$")
 """Before what looks like a label: "PRUNE AFTER", and "FLOWERING" below it."""
+_BEGUN_ABOVE = later(r"(?:^|[\n\t])(?:until|to|through|thru|till?|bis|hasta) $")
+"""Before the far end of a time whose beginning stands in another row."""
 _MODAL = later(r"may (?!(?:to|and|or|through|thru|until|till|into|in|on|with|for|then|onwards?|if)\b)[a-z]")
 """No month: "flowers may drop"."""
 _REVERSE = later(
@@ -153,6 +155,7 @@ _RUNS_ON = later(
     lambda: (
         rf"(?:\s?[-–—]\s?(?!(?i:{colour()}))|\s(?:to|through|thru|until|till|bis|à|hasta|t/m|tot)\s)[^\W\d_]"
         r"|(?: to| through| thru| until| till| ?[-–—]|,) ?(?:\n|\t|$)"
+        r"|\n[^\t\n]{2,20}\t(?:to|until|till?|through|thru|bis|hasta) [^\W\d_]"
     )
 )
 """Behind a time that goes on to another, which was not made out: "Late spring to midsurmer"."""
@@ -257,6 +260,8 @@ def _certainty(text: str, chain: _Chain, start: int, after: dict[int, Labelled])
             return sure * found.certainty / (SECOND_LANGUAGE if _is_beside(text, found) else 1)
     if _CHORE.search(clause_before(text, start)):
         return 0.0
+    if _BEGUN_ABOVE.search(before):
+        return TORN * sure
     if re.search("✿ ?$", before):
         return (0.8 if _CELL_END.match(folded, end) else 0.55) * sure
     if _VERB.search(before):

@@ -81,14 +81,19 @@ _SHORT_LABEL = later(
 )
 
 
+_OWN_LINE = later(r"(?:^|(?<=\n))[•·*-]? ?(?P<a>[IVX]{1,4}) ?[-–—] ?(?P<b>[IVX]{1,4}) ?(?=\n|$)")
+
+
 def _shortened(text: str) -> Iterator[Found[Bloom]]:
-    """ "Fl VII-IX" anywhere on a line."""
-    for match in _SHORT_LABEL.finditer(text):
+    """ "Fl VII-IX" anywhere on a line, and "VII-IX" on a line of its own, its label a picture."""
+    alone = list(_OWN_LINE.finditer(text))
+    told = [(match, 0.85) for match in _SHORT_LABEL.finditer(text)]
+    told += [(match, 0.75) for match in alone if len(alone) == 1]
+    for match, certainty in told:
         first, last = _month_number(match["a"].upper()), _month_number(match["b"].upper())
         if first and last:
-            yield Found(
-                Bloom(text[match.start("a") : match.end()], (), span(first, last)), match.span(), 0.85
-            )
+            printed = text[match.start("a") : match.end("b")]
+            yield Found(Bloom(printed, (), span(first, last)), match.span(), certainty)
 
 
 def _month_number(printed: str) -> int:

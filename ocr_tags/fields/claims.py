@@ -245,8 +245,8 @@ def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
 
 def _closes_bracket(text: str, stop: re.Match[str]) -> bool:
     """Whether a bracket was opened as well: one that was not is a full stop read amiss."""
-    line = text[: stop.start()].rsplit("\n", 2)
-    return stop[0][0] in ")]" and "(["[")]".index(stop[0][0])] in "".join(line[-2:])
+    opened = text.rfind("(["[")]".index(stop[0][0])], 0, stop.start()) if stop[0][0] in ")]" else -1
+    return opened >= 0 and not re.search(r"[.!?;\t]|\n\n", text[opened : stop.start()])
 
 
 def _runs_on(text: str, at: int) -> bool:

@@ -47,7 +47,7 @@ _PART = (
 _BEFORE_PART = later(
     lambda: (
         rf"(?<![\w'’‘-])(?P<list>{colour_list()})(?:-colou?red)?(?:(?:,? {_ADJECTIVE}){{0,3}} {_PART}"
-        r"| [a-z]{4,} (?:flowers|blooms|blossoms|florets)(?![\w-]))"
+        rf"| (?!{colour()} )[a-z]{{4,}} (?:flowers|blooms|blossoms|florets)(?![\w-]))"
     )
 )
 _AFTER_PART = later(
