@@ -12,12 +12,13 @@ from dataclasses import dataclass, replace
 
 import cv2
 import numpy as np
+from numpy.typing import NDArray
 
 from ocr_tags.cleaning import Straightened
 from ocr_tags.geometry import Floats, Pixels, reduced
 from ocr_tags.glyphs import chains, layers
 
-LOOK_SIDE = 800
+LOOK_SIDE = 1200
 LONG_ROW = 8
 """Letters that a line must have to tell its bend."""
 LEAST_ROWS = 3
@@ -43,6 +44,15 @@ class Bend:
         x, y = (points - np.array(self.centre)).T
         down = (self.slope + self.slope_down * y) * x + (self.arc + self.arc_down * y) * x**2
         return np.column_stack([points[:, 0], points[:, 1] + down])
+
+    def lowered(self, width: int, height: int) -> NDArray[np.float32]:
+        """For each pixel of a flat picture (height x width), how far down it lies in the bent one."""
+        x = np.arange(width, dtype=np.float32) - np.float32(self.centre[0])
+        y = np.arange(height, dtype=np.float32) - np.float32(self.centre[1])
+        slope, arc = self.slope + self.slope_down * y, self.arc + self.arc_down * y
+        level = np.arange(height, dtype=np.float32)[:, None]
+        down = np.outer(slope, x) + np.outer(arc, x**2) + level
+        return np.asarray(down, np.float32)
 
 
 def find_bend(picture: Pixels) -> Bend | None:
@@ -75,9 +85,8 @@ def flattened(straight: Straightened) -> Straightened:
     if bend is None:
         return straight
     height, width = straight.pixels.shape[:2]
-    x, y = np.meshgrid(np.arange(width, dtype=np.float64), np.arange(height, dtype=np.float64))
-    there = bend.bent(np.column_stack([x.ravel(), y.ravel()])).astype(np.float32).reshape(height, width, 2)
-    across, down = np.ascontiguousarray(there[..., 0]), np.ascontiguousarray(there[..., 1])
+    across = np.broadcast_to(np.arange(width, dtype=np.float32), (height, width)).copy()
+    down = bend.lowered(width, height)
     flat = cv2.remap(straight.pixels, across, down, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
     return replace(straight, pixels=np.asarray(flat, np.uint8), bend=bend)
 
