@@ -57,6 +57,7 @@ _ADDRESS = later(
     rf"|\d{{1,5}}[A-Za-z]? (?:{_PLACE} )?(?i:{_STREET})\b"
     rf"|(?:{_PLACE}, )?{_PLACE},? (?:{_REGION}|{_LAND})\W*(?:$|[\t\n·•|]|\d{{3}}))"
 )
+_CLOSES_ADDRESS = later(rf"(?:{_PLACE},? )?(?:{_REGION}|{_LAND})\W*")
 _LANDS = later(rf"(?:{_COUNTY}|{_LAND})(?:, {_LAND})?\W*(?:$|[\t\n·•|])")
 _BEHIND = later(
     rf"(?:, ?| ?[·•|~–-] ?)(?:(?P<place>(?:{_PLACE},? ){{1,3}})(?:{_REGION}|{_LAND})|{_COUNTY}|{_LAND})"
@@ -70,7 +71,7 @@ _NO_NAME = later(
 )
 _TRADE = later(
     r"\b(?:Houseplants|Conifers|Seedlings|Herbs|Roses|Natives|Citrus|Tropicals|Bulbs|Gardens|Trees|Bedding"
-    r"|Aquatics|Ferns|Grasses|Orchids|Succulents|Vines|Fruits?|Berries|Works|Yard|Company|Dahlias|Tubers|Alpines"
+    r"|Aquatics|Ferns|Grasses|Orchids|Succulents|Vines|Fruits?|Orchards?|Berries|Works|Yard|Company|Dahlias|Tubers|Alpines"
     r"|Shrubs|Hedging|Tubes|Tubestock|Hostas|Lilies|Irises|Peonies|Clematis|Heathers|Plantations|Propagation"
     r"|Wildflowers|Youngplants|Palms|Cacti|Vegetables|Hellebores|Salvias)$"
 )
@@ -126,8 +127,9 @@ def _placed_behind(text: str, end: int, trade: bool) -> bool:
 
 
 def _with_next(line: Line, below: Line | None) -> str:
-    """The line, and the next where it goes on behind a comma: "Larch Roses, Mill Cottage, Hale,"."""
-    return f"{line.text} {below.text}" if below and line.text.endswith(",") else line.text
+    """The line, and the next where an address goes on there: "Larch Roses, Mill Cottage," and "Hale, OR"."""
+    goes_on = below and (line.text.endswith((",", "Co.")) or _CLOSES_ADDRESS.fullmatch(below.text))
+    return f"{line.text} {below.text}" if below and goes_on else line.text
 
 
 def _placed_below(line: Line, end: int, below: Line) -> bool:

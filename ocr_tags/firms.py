@@ -24,13 +24,13 @@ FORM = (
 # Words for growers. A garden centre is the shop that priced the tag, not the supplier: it needs a label.
 _LAST = (
     r"(?:Nursery|Nurseries|Growers?|Greenhouses?|Glasshouses?|Farms?|Horticulture|"
-    r"Plants|Starts|Floriculture|Perennials|Botanicals|Horticultural|Seedhouse|Plantsmen|Propagators|Liners)"
+    r"Plants|Starts|Floriculture|Perennials|Botanicals|Horticultural|Seedhouse|Plantsmen|Propagators|Liners|Co-?op(?:erative)?|Wholesale(?:rs?)?)"
 )
 # Such words end names of firms, but plain headings too: they want a sign before them or an address behind.
 _PERHAPS_LAST = r"(?:Gardens?|Seeds?|Bulbs|Roses|Trees|Herbs|Orchards?|Orchids|Succulents|Vineyards?|Flowers)"
 _FIRST = (
     r"(?:(?:Stauden|Friedhofs)?Gärtnerei|Gartenbau|(?:Rosen)?Baumschulen?|Staudengärtnerei|Rosenschulen?"
-    r"|Planteskole|Plantskola|Handelsträdgård|(?:Plant(?:en)?|Boom)?[Kk]wekerij(?:en)?|P[ée]pini[èée]res?"
+    r"|Planteskolen?|Gartneri(?:et)?|Plantskola|Handelsträdgård|(?:Plant(?:en)?|Boom)?[Kk]wekerij(?:en)?|P[ée]pini[èée]res?"
     r"|Viveros?|Serres|Vivaio|Vivai|Horticultura)"
 )
 _VERB = (
@@ -38,7 +38,8 @@ _VERB = (
     r"cultivé|produit|gekweekt|kultiviert|cultivado)"
 )
 LABEL = later(
-    rf"\b(?:(?:{_VERB}|rown)(?:[ ][a-z]+){{0,3}}?\s+(?:by|par|door|von|por)(?:[:\s]|$)"
+    rf"\b(?:(?:{_VERB}|rown|(?:house)?plants?)(?:[ ][a-z]+){{0,3}}?(?:\s(?:in"
+    rf"|at)\s(?:Co\.?\s)?[A-Z]\w+)?\s+(?:by|par|door|von|por)(?:[:\s]|$)"
     r"|(?:supplier|grower|nursery|producer|vendor|fournisseur|producteur|proveedor|productor|kweker"
     r"|leverancier|gärtnerei|produzent|lieferant)\s?:)\s*",
     re.I,
@@ -103,7 +104,7 @@ _IN_STATE = later(
 """What stands before a place and its state is who sends the plant: "Ashcroft Berry Works, Hale, OR"."""
 _STREET_BEFORE = later(r"\d|\b(?:Road|Rd|Street|St|Lane|Avenue|Ave|Highway|Hwy|Drive)\b")
 """Behind a street SA is South Australia, and no form of a company."""
-_BETWEEN_DOTS = later(r"[^•·|~]+")
+_BETWEEN_DOTS = later(r"(?:(?!\s[—–]\s)[^•·|~])+")
 _PASSPORT = later(r"\bplant\s*passport\b|^\s*[ABCD]\s[A-Z]", re.I)
 
 SERIES_AFTER = later(

@@ -68,7 +68,7 @@ _STROKE = later(r" ?/ ?(?=\d{2,3} ?cm\b)", re.I)
 _ASIDE = later(r" ?\([^()\n]{2,14}\)")
 
 _AT_MOST = (
-    r"up\sto|to(?!:|\t)(?<!\ngrows to(?=\n))"  # "Grows to:" is a label, no limit
+    r"up\sto|to(?!:|\t)(?<!\ngrows to(?=\n))(?!(?-i:(?<=TO))\n)"  # "Grows to:" is a label, no limit
     r"|no more than|under|less than|max(?:imum|\.)?|jusqu.{0,2}[àa]|hasta|bis(?: zu)?|tot|[<≤]"
 )
 _AT_LEAST = r"over|more than|at least|min(?:imum|\.)?|plus de|más de|mas de|über|[>≥]"
@@ -109,11 +109,20 @@ def _measure_at(text: str, start: int) -> Measure | None:
     doubt = _width_doubt(length, first.unit or unit)
     length, begin, end = _one_end(text, start, last.end, length, second is not None)
     # One of the two marks of 18" is often lost, and no perennial grows 18 feet.
-    if unit == "ft" and (text[last.end - 1] in MARKS or last.certainty < 1) and last.value > 6:
+    marked = text[last.end - 1] in MARKS
+    if unit == "ft" and (marked or last.certainty < 1) and last.value > 6 and not (marked and _tall(text)):
         doubt *= 0.75
     if unit == "ft" and last.value > 10 and last.value % 10 == 1 and (second is None or last.value > 20):
         doubt *= 0.45  # what readers make of 3½'
     return Measure(length if certainty else Length(0, 0), (begin, end), unit, certainty * doubt)
+
+
+_FEET = later(rf"(?<![\d.])[1-9]\d? ?[{MARKS}](?![{MARKS}\"″”\w])")
+
+
+def _tall(text: str) -> bool:
+    """Whether feet are what this tag measures in: three lengths with one mark are not worn."""
+    return len(_FEET.findall(text)) >= 3
 
 
 def _second(text: str, first: Quantity) -> Quantity | None:

@@ -103,7 +103,9 @@ def _number(match: re.Match[str]) -> tuple[float, float]:
     if match["decimal"]:
         return float(match["decimal"].replace(",", ".")), 1.0
     if match["worn"]:
-        return float(match["worn"].translate(_DIGITS)), 0.6
+        unit = match.string[match.end() : match.end() + 2]
+        nought = match["worn"][1:] in ("o", "O") and unit in ("cm", "mm", "in", "ft")  # "6ocm"
+        return float(match["worn"].translate(_DIGITS)), 0.85 if nought else 0.6
     return float(match["clean"]), 1.0
 
 

@@ -74,7 +74,7 @@ _VERB = later(
     r"|abundantly|freely|non-?stop|best|mainly|mostly|repeatedly|again|appear|appears|appearing|open|opening"
     r"|are|produced|borne|held|the|on|over|a|season|every|bloom|blooms|white|pink|red|blue|purple|yellow|orange"
     r"|violet|lavender|cover|covers|this|plant|each|long|de|du|en|desde|von|im|vom"
-    r"|van|dans|tout|todo|l|d|le|la|el|a|au)){0,6})[ ,:'’\n|–—-]*$"
+    r"|van|dans|tout|todo|l|d|le|la|el|a|au)){0,6})[ ,:'’\n|/–—-]*$"
 )
 _CHORE = later(
     r"\b(?:prune?d?|cut|deadhead\w*|remove|spent|after|before|pinch\w*|divide|plant(?:ed)? (?:in|out)"

@@ -81,7 +81,7 @@ _SHORT_LABEL = later(
 )
 
 
-_OWN_LINE = later(r"(?:^|(?<=\n))[•·*-]? ?(?P<a>[IVX]{1,4}) ?[-–—] ?(?P<b>[IVX]{1,4}) ?(?=\n|$)")
+_OWN_LINE = later(r"(?:^|(?<=\n))[•·*-]? ?(?P<a>[IVX]{1,4}) ?[-–—] ?(?P<b>[IVX]{1,4}) ?(?=,|\n|$)")
 
 
 def _shortened(text: str) -> Iterator[Found[Bloom]]:

@@ -50,7 +50,8 @@ _ADJECTIVE = (
     r"late|early|true|soft|orchard|rustique|resistente"
     r"|full[- ]sun|part[- ](?:sun|shade)|(?:cool|warm|hot)[- ](?:weather|season|climate)|self-(?:fertile"
     r"|clinging"
-    r"|seeding|sowing|pollinating)|british|irish|european|american|canadian|australian|unusual|grass-?like"
+    r"|seeding|sowing|pollinating)|british|irish|european|north-?west(?:ern)?|north-?east(?:ern)?|south-?east(?:ern)?|south-?west(?:ern)?|midwest(?:ern)?"
+    r"|eastern|western|northern|southern|pacific|california|texas|florida|prairie|american|canadian|australian|unusual|grass-?like"
     r"|slow growing|fast growing|quick-growing|carefree|care-free|low-care|low[- ]maintenance|elegant"
     r"|attractive|stunning|striking|popular|spring|winter|autumn|spring-flowering|summer-flowering"
     r"|autumn-flowering|winter-flowering|long-flowering|free-flowering|repeat-flowering|long-blooming"
@@ -99,7 +100,10 @@ _GOES_ON = re.compile(
     r"|(?:or|and) (?:short|long)-lived )|, [a-z]"
 )
 """After a kind of plant that opens its sentence: "Deciduous shrub for banks", "Perennial with spikes"."""
-_COUNTED = re.compile(r"(?:^|[\t\n])[\W_]*\d{1,3} (?:x )?(?:large |dutch |flower )?$")
+_COUNTED = re.compile(
+    r"(?:^|[\t\n])[\W_]*\d{1,3} (?:x )?(?:large |dutch |flower |(?:fall|spring"
+    r"|autumn)[- ]plant(?:ed|ing) )?$"
+)
 _OF_PLANT = re.compile(
     r"(?: (?:that|which|with|is|are|grows?|for|has|bears|produces|native|hardy|growing|forming|whose"
     r"|covered|loved|stands?|reach(?:es)?|forms?|spreads?|creeps?|likes?|loves?|needs?|prefers?|comes|flowers"
@@ -203,6 +207,8 @@ def _is_kind_of_rose(folded: str, start: int, end: int) -> bool:
     return cell == "shrub rose" or (cell == "rose" and named is not None)
 
 
+_PARTS_TOO = frozenset(("fruit", "vine"))
+"""Kinds that are parts of plants as well, and so labels."""
 _USES_TOO = frozenset(("groundcover",))
 """Kinds that tags list among the uses too, one a line."""
 _SENTENCE_OF_ITS_OWN = re.compile(
@@ -222,6 +228,8 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
     start, end = next(cell for cell in cells(text) if cell[0] <= hit.start < cell[1])
     if hit.value in _NAMES_TOO and not _is_kind_of_rose(folded, start, end):
         return 0.0
+    if hit.value in _PARTS_TOO and text[hit.end : hit.end + 1] == "\t":
+        return 0.0  # "Fruit" over "Colour", and a value beside
     if _is_offer(folded, [other for other in hits if start <= other.start < end]):
         return 0.0
     if _fills(folded, start, end, hits, hit):

@@ -30,7 +30,7 @@ def _temperature(name: str) -> str:
 
 
 _COLD_HEAD = (
-    r"(?:(?:cold |frost |winter )?hard(?:y|iness)(?: rating)?(?: (?:down )?to| at)?(?: about)?|"
+    r"(?:(?:cold |frost |winter )?hard(?:y|iness)(?: rating)?(?: (?:down )?to| at| below)?(?: about)?|"
     r"(?:withstands?|tolerates?|survives?|takes|bears|endures|handles|stands|soporta|tolera|supporte"
     r"|(?:will|can) (?:stand|take|bear|survive|endure|handle|cope with|go))"
     r"(?: (?:short|light|mild|hard|heavy|severe|brief|winter))?"
@@ -97,7 +97,7 @@ def read_min_temperature(tag: TagText) -> Iterator[Found[Temperature]]:
     for match in alone if len(alone) == 1 else ():
         celsius = _celsius(match, "t")
         if celsius is not None and re.match(_MINUS, match["t"], re.I):
-            yield Found(Temperature(celsius), match.span(), 0.55)
+            yield Found(Temperature(celsius), match.span(), 0.8)
     for match in _COLD_MARK.finditer(tag.string):
         celsius = _celsius(match, "t")
         if celsius is not None and celsius < 0:

@@ -42,19 +42,22 @@ _PART = (
     r"|flower heads"
     r"|flower spikes|plumes|"
     r"spikes|trumpets|bells|panicles|umbels|spires|catkins|berries|stems|bark|needles|fronds|blades|seedheads"
-    r"|cent(?:er|re)s|eyes|throats|new (?:tips|growth|shoots|leaves)|shoots|tips|fruits?)(?![\w-])"
+    r"|cent(?:er|re)s|eyes|throats|new (?:tips|growth|shoots|leaves)|shoots|tips|edges?|margins?"
+    r"|fruits?)(?![\w-])"
 )
 _BEFORE_PART = later(
     lambda: (
-        rf"(?<![\w'’‘-])(?P<list>{colour_list()})(?:-colou?red)?(?:(?:,? {_ADJECTIVE}){{0,3}} {_PART}"
+        rf"(?<![\w'’‘-])(?P<list>{colour_list()})(?:-(?:colou?red|edged|tipped|veined|splashed|margined"
+        rf"|striped))?(?:(?:,? {_ADJECTIVE}){{0,3}} {_PART}"
         rf"| (?!{colour()} )[a-z]{{4,}} (?:flowers|blooms|blossoms|florets)(?![\w-]))"
     )
 )
 _AFTER_PART = later(
     lambda: (
-        r"\b(?:(?:spikes|clusters|masses|mounds|panicles|spires|clouds|trumpets|plumes|sprays|shades|heads"
+        r"\b(?:(?:spikes|clusters|masses|mounds|panicles|spires|clouds|trumpets|plumes|swords|sprays|shades|heads"
         r"|drifts) (?:of|in)|"
-        r"(?:flowers|blooms|blossoms|foliage|leaves|needles|fronds|blades|bracts|stems) (?:is|are|in|of"
+        r"(?:flowers|blooms|blossoms|foliage|leaves|growth|shoots|needles|fronds|blades|bracts"
+        r"|stems) (?:is|are|in|of"
         r"|open|turn|turns|in shades of)|"
         rf"fleurs|flores|bluten|feuillage|feuilles|follaje|hojas|bloemen) (?:an? |a "
         rf"|the )?(?P<list>{colour_list()})(?![\w-])(?! (?:sun|soil|shade))"
@@ -163,11 +166,15 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
     for found in labelled(text, _LABELS):
         if not found.second and _opens_with_colour(folded, found.start, found.end, found.bare):
             yield found.start, found.end, found.certainty
+    told = 0
     for pattern in (_BEFORE_PART, _AFTER_PART, _GERMAN, _FLOWERS_FIRST, _SHAPES, _LEAF_AND_FLOWER):
         for match in pattern.finditer(folded):
             if pattern is _SHAPES and not text[match.start("shape")].islower():
                 continue  # Coral Bells
+            if told and (pattern is _GERMAN or _ELSEWHERE.match(match[0])):
+                continue  # says again what English words said
             if not _is_name(tag, match) and not _TROUBLE.match(folded, match.end()):
+                told += 1
                 yield *match.span("list"), 0.85
                 yield from _more(folded, match.end())
     yield from clauses(tag)
@@ -177,6 +184,7 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
             yield from _more(folded, after.end())
 
 
+_ELSEWHERE = later(r"(?:fleurs|flores|bluten|feuillage|feuilles|follaje|hojas|bloemen)\b")
 _SAID = 0.5
 _AFTER_TIME = later(
     lambda: (

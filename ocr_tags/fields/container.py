@@ -14,14 +14,18 @@ from ocr_tags.fields.values import labelled
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
-_NUMBER = r"(?:\d{1,3}(?:[.,]\d{1,2})?|(?<![\d.])\.\d{1,2})(?: ?[-/] ?\d/\d| \d/\d| ?[½¼¾])?"
+_NUMBER = (
+    r"(?:(?<!\w)[il](?= ?(?:gal|l\b|qt|quart|pt))|\d{1,3}(?:[.,]\d{1,2})?|(?<![\d.])\.\d{1,2})"
+    r"(?: ?[-/] ?\d/\d| \d/\d| ?[½¼¾])?"
+)
 _LENGTH = r"(?:inch(?:es)?|in\b\.?|\"|”|″|''|-inch|-in\b\.?|cm\b|mm\b|po\b|pouces?)"
 _VOLUME = (
     r"(?:gal(?:lons?|\b\.?)|-gal(?:lon)?|qts?\b\.?|quarts?|pts?\b\.?|pints?|l\b|lt\b|ltr\b|litres?"
     r"|liters?|litros?|liter|ml\b)"
 )
 _POT = (
-    r"(?:pots?|containers?(?![ -]grown)|cont\.|topf|tray|macetas?|contenants?|conteneurs?|godets?|nursery pot"
+    r"(?:pots?|containers?(?![ -]grown)|cont\.|topf|tray|macetas?|contenants?|conteneurs?|godets?"
+    r"|nursery pot|tree ?pot|plug"
     r"|band|basket|hanging basket|tub|planter bag|(?:square|round)(?= ?(?:[\n\t.,;|/($£€]|pot|$)))"
 )
 _MADE_OF = (
@@ -186,7 +190,7 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
         yield from _whole_cell(text, folded, start, end)
 
 
-_BETWEEN_DOTS = later(r"[^·•|\t\n]+")
+_BETWEEN_DOTS = later(r"(?:(?!\s[—–]\s)[^·•|\t\n])+")
 
 
 def _parts(text: str) -> Iterator[tuple[int, int]]:
@@ -243,9 +247,11 @@ def _is_made(folded: str, largest_of: Mapping[str, int] = _LARGEST) -> bool:
 
 def clean_size(text: str) -> str:
     """A printed size on one line, without what stands round it."""
-    return _ACROSS.sub(r"Ø \1 cm", " ".join(text.split()).strip(" ,;:|•"))
+    plain = _WORN_ONE.sub("1", " ".join(text.split()).strip(" ,;:|•"))
+    return _ACROSS.sub(r"Ø \1 cm", plain)
 
 
+_WORN_ONE = later(r"^[Il](?= ?(?:gal|L\b|qt|quart|pt))")
 _ACROSS = later(r"[Øø∅⌀] ?(\d+(?:[.,]\d)?) ?cm\b")
 
 

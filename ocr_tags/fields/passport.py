@@ -25,8 +25,8 @@ _LETTER = later(
 # A letter that lost its space, in the form of its own line only: DNL, BNL-123, C24-1; B and D within one too.
 _JOINED = later(
     r"(?<=[\n ])(?P<letter>A(?<=\nA)(?=[A-Z][a-z]{3,} [a-z]{3,})"
-    rf"|B(?=(?:{_MEMBERS})-\d)|B(?<=\nB)(?=(?:{_MEMBERS})[ -]?\d)|C(?<=\nC)(?=\d)"
-    rf"|D(?=(?:{_MEMBERS})(?=\n|\t|$))|D(?<=\nD)(?=[A-Z]{{2}}(?=\n|\t|$)))"
+    rf"|B(?=(?:{_MEMBERS})-\d)|B(?<=\nB)(?=(?:{_MEMBERS})[ -]?\d)|C(?<=\nC)(?=(?:[A-Z]{{1,4}}[ -]?)?\d)"
+    rf"|D(?=(?:{_MEMBERS}|GB)(?=\n|\t|$))|D(?<=\nD)(?=[A-Z]{{2}}(?=\n|\t|$)))"
 )
 _OPERATOR = later(
     rf"(?:(?:{_MEMBERS}|XI) ?[-–—] ?[A-Z0-9][A-Z0-9./ -]{{2,20}}|(?:GB|UK)?[ -]?\d[\dA-Z/-]{{3,14}})"

@@ -28,7 +28,7 @@ _ADJECTIVE = (
     r"|average|avg\.?|plain|decent|regular|cultivated|well[- ](?:dug|cultivated|prepared|manured"
     r"|worked|rotted)"
     r"|ordinary|normal"
-    r"|reasonable|rich|fertile|infertile|poor|lean|light|heavy|loose|crumbly|friable|deep|shallow|open|soft"
+    r"|reasonable|rich|fertile|infertile|poor|lean|light|heavy|loose|crumbly|friable|deep|shallow|open|soft|firm"
     r"|loamy|loam|clay[- ]loam|sandy[- ]loam|sandy|sand|silty|clay|rocky|stony|stone[- ]free|gravelly|gravel"
     r"|gritty"
     r"|acidic|acid|alkaline|calcareous|neutral|chalky|chalk|limestone|lime|lime?y|lime[- ]free|ericaceous"
@@ -81,7 +81,7 @@ _SPOKEN = later(
     r"|adapts to|tolerant of|copes with|suits|withstands|(?:happy|best|good|well) in) (?:an? )?)?"
     rf"\b(?P<soil>{_SOILS}{_LAST})"
 )
-_WHOLE = later(r"prefer|require|need|like|love|want|enjoy|tolerates?$|thrive")
+_WHOLE = later(r"adapt|prefer|require|need|like|love|want|enjoy|tolerates?$|thrive")
 """Verbs that are kept when they open the sentence."""
 _MIXED = later(
     r"(?:\b(?P<verb>use|needs?|requires?|prefers?|likes?|best in|(?:re)?pot(?: up)? in(?:to)?|plant in"

@@ -43,7 +43,7 @@ _SOAKS = (
     r"(?:,? (?:and |but )?| ))+"
 )
 _ADVERB = (
-    r"(?:(?:very|evenly|consistently|slightly|constantly|fairly|just|always|uniformly|quite|rather"
+    r"(?:(?:very|lightly|evenly|consistently|slightly|constantly|fairly|just|always|uniformly|quite|rather"
     r"|permanently"
     r"|barely|well|nicely|cool (?:and|&)) ){0,2}"
 )
@@ -58,7 +58,8 @@ _HOW = (
     r"(?:regularly|freely|well\b(?! after)|deeply|thoroughly|weekly|daily|monthly|sparingly|moderately|often"
     r"|frequently|infrequently|occasionally|lightly|little|less|heavily|generously|evenly|carefully"
     r"|abundantly"
-    r"|plentifully|liberally|slowly|consistently|as (?:needed|required|necessary)|when|only (?:when|if|once)"
+    r"|plentifully|liberally|slowly|consistently|as (?:needed|required|necessary)|when|only (?:when|if"
+    r"|once|in)"
     r"|once|twice|(?:two|three) times|every|each|during|if|to (?:keep|establish)|until|unless|after"
     r"|before|between|while"
     r"|whenever|through(?:out)?\b|from below|from the bottom|with (?:rain ?water|soft|tepid|distilled"

@@ -18,7 +18,7 @@ _GAP = r"(?:[ ]?[]:.=·•…_|]){0,30}(?:[ ][–—-][ ])?[ ]?[\t\n]?(?!\n)[ :.
 _DASH = r"\s?(?:-{1,2}|[–—−‐‑~])\s?"
 TO = rf"(?:{_DASH}|\s?(?:to|thru|through|bis|tot|à)\s?|\s(?:a|al|and|et|&)\s)"
 ZONE = r"(?:1[0-3]|0?[1-9])(?!\d)(?:[ab](?![^\W\d_])| [ab](?=\s*(?:$|[\n\t,.;)–-]|to\b)))?"
-_WORN_ZONE = r"(?:[1lI|][0-3OoIl|]|[1-9SBAZ])[ab]?"
+_WORN_ZONE = r"(?:[1lI|][0-3OoIl|]|[1-9SBAZ]|[sgq](?=[ab]))[ab]?"
 _NO_LETTER_BEFORE, _NO_WORD_AFTER = r"(?<![^\W\d_])", r"(?![^\W_])"
 
 _HEAD = (
@@ -52,7 +52,20 @@ _WORN_RANGE = later(
 )
 _LOST_DASH = later(r"\b[zZ](?:ones|ONES):? ?(?P<low>[1-9])(?P<high>[2-9]|1[0-3])(?![\w–-]|[ ]?[-–])")
 _LETTERS = str.maketrans(
-    {"S": "5", "B": "8", "A": "4", "Z": "2", "l": "1", "I": "1", "|": "1", "O": "0", "o": "0"}
+    {
+        "S": "5",
+        "s": "5",
+        "g": "9",
+        "q": "9",
+        "B": "8",
+        "A": "4",
+        "Z": "2",
+        "l": "1",
+        "I": "1",
+        "|": "1",
+        "O": "0",
+        "o": "0",
+    }
 )
 
 _RANGE_AFTER_MARK = later(
