@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from ocr_tags import lexicon
+from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.phrases import Hit, Phrases, cells, flowing, fold, label_phrases, listed
 from ocr_tags.fields.values import labelled
 from ocr_tags.firms import labelled_firms
@@ -228,7 +229,10 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
     start, end = next(cell for cell in cells(text) if cell[0] <= hit.start < cell[1])
     if hit.value in _NAMES_TOO and not _is_kind_of_rose(folded, start, end):
         return 0.0
-    if hit.value in _PARTS_TOO and text[hit.end : hit.end + 1] == "\t":
+    if hit.value in _PARTS_TOO and (
+        text[hit.end : hit.end + 1] == "\t"
+        or (text[hit.end : hit.end + 1] == "\n" and is_label(text[hit.end + 1 :].split("\n")[0]))
+    ):
         return 0.0  # "Fruit" over "Colour", and a value beside
     if _is_offer(folded, [other for other in hits if start <= other.start < end]):
         return 0.0
