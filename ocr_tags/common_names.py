@@ -27,6 +27,8 @@ _OWNED = re.compile(r"[A-Z]\w+['’][sS] ")
 """How many a common name begins and few else: Widow's, Lady's, Bishop's."""
 
 KIND = 0.8
+AGREED = 0.95
+"""How sure a known name is that goes with the botanical name on its side, in letters of any size."""
 BLOCK = 0.75
 """How sure an unknown name is whose place beside a botanical name leaves nothing else for it to be."""
 
@@ -167,6 +169,8 @@ def _read_title(piece: Piece, line: Line, side: Side, main: bool) -> None:
     if found and label and lexicon.key(found.value) != lexicon.key(piece.text):
         found = None  # a label or another field's value is no damaged name: "In flower:" is no fan flower
     if found:
+        if any(agrees(found.value, genus) for genus in side.genera):
+            found = replace(found, certainty=max(found.certainty, AGREED))
         alone = " " not in found.value and lexicon.key(found.value) in titles.words_of("doubtful")
         if not alone or any(agrees(found.value, genus) for genus in side.genera):
             side.common.append(found)

@@ -150,7 +150,18 @@ def _backed(claim: Claim, other: Claim, share: float) -> Claim:
 
 def _explains_more(claim: Claim, other: Claim) -> bool:
     fuller, poorer = key(claim.printed), key(other.printed)
-    return len(fuller) > len(poorer) and poorer in fuller
+    return len(fuller) > len(poorer) and (poorer in fuller or _lost_a_word(claim.printed, other.printed))
+
+
+def _lost_a_word(fuller: str, poorer: str) -> bool:
+    """Whether the poorer print is the fuller one without words from its middle.
+
+    >>> _lost_a_word("Swamp White Oak", "Swamp Oak"), _lost_a_word("3 to 4 ft", "3 4 ft")
+    (True, False)
+    """
+    left = iter(fuller.lower().split())
+    words = poorer.lower().split()
+    return len(words) > 1 and not any(map(str.isdigit, poorer)) and all(word in left for word in words)
 
 
 def _same_place(a: Claim, b: Claim) -> bool:
