@@ -29,6 +29,8 @@ _OWNED = re.compile(r"[A-Z]\w+['’][sS] ")
 KIND = 0.8
 AGREED = 0.95
 """How sure a known name is that goes with the botanical name on its side, in letters of any size."""
+OTHERS = 0.6
+"""How sure a name of one word is that other plants have than the one named in Latin beside it."""
 BLOCK = 0.75
 """How sure an unknown name is whose place beside a botanical name leaves nothing else for it to be."""
 
@@ -171,7 +173,10 @@ def _read_title(piece: Piece, line: Line, side: Side, main: bool) -> None:
     if found:
         if any(agrees(found.value, genus) for genus in side.genera):
             found = replace(found, certainty=max(found.certainty, AGREED))
-        alone = " " not in found.value and lexicon.key(found.value) in titles.words_of("doubtful")
+        single = " " not in found.value
+        if single and side.genera and not any(agrees(found.value, genus) for genus in side.genera):
+            found = replace(found, certainty=min(found.certainty, OTHERS))  # Apricot, of a petunia
+        alone = single and lexicon.key(found.value) in titles.words_of("doubtful")
         if not alone or any(agrees(found.value, genus) for genus in side.genera):
             side.common.append(found)
         elif main:

@@ -10,7 +10,8 @@ from collections.abc import Sequence
 
 from rapidfuzz.distance import OSA
 
-from ocr_tags import repair, titles
+from ocr_tags import lexicon, repair, titles
+from ocr_tags.known_names import agrees
 from ocr_tags.record import Reading
 from ocr_tags.values import BotanicalName
 
@@ -27,9 +28,19 @@ Names = Sequence[Reading[str]]
 
 def whole_names(common: Names, botanical: BotanicalName | None) -> tuple[Reading[str], ...]:
     """The common names without those that another one holds, and without the cultivar printed above them."""
+    if botanical and botanical.genus:
+        common = tuple(one for one in common if not _of_another(one, common, botanical.genus))
     if botanical and (botanical.cultivar or botanical.trade_designation):
         return tuple(one for one in common if not _holds_cultivar(one, common, botanical))
     return tuple(one for one in common if not any(_is_rest_of(one, other) for other in common))
+
+
+def _of_another(one: Reading[str], common: Names, genus: str) -> bool:
+    """Whether it is another plant's name, part of a cultivar broken over lines, where a name goes with the
+    genus: Mango, of the calibrachoa 'Mango Sky'."""
+    if " " in one.value or not lexicon.plants_called(one.value) or agrees(one.value, genus):
+        return False
+    return any(agrees(other.value, genus) for other in common if other is not one)
 
 
 def _holds_cultivar(one: Reading[str], common: Names, botanical: BotanicalName) -> bool:

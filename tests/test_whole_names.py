@@ -51,3 +51,9 @@ def test_a_doubtful_title_does_not_replace_a_sure_name() -> None:
 def test_a_title_that_begins_with_a_selling_name_still_finds_its_plant() -> None:
     found = match_plant(("Marrow Lark Common Foxglove",), None)
     assert found is not None and found.name == "Digitalis purpurea"
+
+
+def test_a_word_of_a_cultivar_that_names_another_plant_is_no_common_name() -> None:
+    found = whole_names([named("Mango"), named("Common Foxglove")], SPECIES)
+    assert [one.value for one in found] == ["Common Foxglove"]
+    assert [one.value for one in whole_names([named("Mango")], SPECIES)] == ["Mango"]

@@ -144,7 +144,7 @@ def in_english(phrase: str) -> str:
     >>> in_english("Keep moist / Garder humide"), in_english("Sun / part shade"), in_english("Sec / Dry")
     ('Keep moist', 'Sun / part shade', 'Dry')
     """
-    halves = phrase.split(" / ")
+    halves = re.split(r"\s+/\s*|\s*/\s+", phrase)
     if len(halves) != 2:
         return phrase
     english = [half for half in halves if not _OTHER_TONGUE.search(half)]
