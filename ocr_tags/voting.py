@@ -285,12 +285,17 @@ def _by_side(group: Sequence[Claim]) -> dict[Side, float]:
 
 
 def _weighed(name: str, group: Sequence[Claim], fit: Fit, *rivals: Sequence[Claim]) -> Weighed:
-    shown = group[0]
+    shown = next((claim for claim in group if not _in_capitals(claim.value)), group[0])
     status: Status = "agreed" if len(_by_side(group)) > 1 else "read"
     evidence = _evidence(group, *rivals)
     chance = fit.chance(name, evidence)
     reading = Reading(shown.value, shown.printed, shown.side, shown.box, chance, status, photo=shown.photo)
     return reading, evidence
+
+
+def _in_capitals(value: Any) -> bool:
+    """Whether words are in capitals throughout: as they stand elsewhere on the tag they read better."""
+    return isinstance(value, str) and value.isupper()
 
 
 def _evidence(group: Sequence[Claim], *rivals: Sequence[Claim]) -> Evidence:
