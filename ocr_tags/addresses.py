@@ -92,7 +92,7 @@ def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
     >>> [name for name, _, _ in firms_at_home(tag.string, lines_of(tag))]
     ['Mist & Morrow']
     """
-    last = max((line.start for line in lines[2:]), default=-1)
+    foot = _foot(lines[2:])
     torn = any(_DANGLING.search(line.text) for line in lines)
     sites = [re.sub(r"[^a-z0-9]", "", site["site"].lower()) for site in _SITE.finditer(text)]
     for line, below in zip_longest(lines, lines[1:]):
@@ -104,7 +104,7 @@ def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
                 yield name, span, 0.9
             elif len(words) == 1 or lexicon.is_common_name(name) or (not trade and _NO_NAME.search(name)):
                 continue
-            elif trade and line.start == last and not torn and _at_foot(line.text, words):
+            elif trade and line in foot and not torn and _at_foot(line.text, words):
                 yield name, span, 0.85
             elif _placed_behind(_with_next(line, below), words[-1].end(), trade or "&" in name) or (
                 start == 0 and below is not None and _placed_below(line, words[-1].end(), below)
@@ -112,10 +112,16 @@ def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
                 yield name, span, 0.8
 
 
+def _foot(lines: Sequence[Line]) -> list[Line]:
+    """The last line, or the one above the pots, prices and numbers that close a tag, and those."""
+    words = next((at for at in range(len(lines), 0, -1) if not re.search(r"\d", lines[at - 1].text)), 1)
+    return list(lines[words - 1 :])
+
+
 def _at_foot(text: str, words: Sequence[re.Match[str]]) -> bool:
     """Whether a name, perhaps with its place, closes a line, and begins with words no tag carries: "Elmerton
     Ferns", unlike "Hardy Ferns"."""
-    closes = re.fullmatch(rf"(?:,? (?:(?:by|near) )?{_PLACE})?[ .]*", text[words[-1].end() :])
+    closes = re.fullmatch(rf"(?:,? (?:(?:by|near) )?{_PLACE})?[ .]*(?:[·•|].*\d.*)?", text[words[-1].end() :])
     unknown = [word[0] for word in words[:-1] if word[0].lower() not in _SMALL and not is_tag_word(word[0])]
     return closes is not None and bool(unknown)
 

@@ -40,7 +40,8 @@ _VERB = (
 LABEL = later(
     rf"\b(?:(?:{_VERB}|rown|(?:house)?plants?)(?:[ ][a-z]+){{0,3}}?(?:\s(?:in"
     rf"|at)\s(?:Co\.?\s)?[A-Z]\w+)?\s+(?:by|par|door|von|por)(?:[:\s]|$)"
-    r"|(?:supplier|grower|nursery|producer|vendor|fournisseur|producteur|proveedor|productor|kweker"
+    r"|packed (?:exclusively )?for(?=\s[A-Z])|(?:supplier|grower|nursery|producer|vendor|fournisseur"
+    r"|producteur|proveedor|productor|kweker"
     r"|leverancier|gärtnerei|produzent|lieferant)\s?:)\s*",
     re.I,
 )

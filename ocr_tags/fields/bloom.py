@@ -153,7 +153,8 @@ def _whole(text: str, chain: _Chain, found: Found[Bloom]) -> Iterator[Found[Bloo
 
 _RUNS_ON = later(
     lambda: (
-        rf"(?:\s?[-–—]\s?(?!(?i:{colour()}))|\s(?:to|through|thru|until|till|bis|à|hasta|t/m|tot)\s)[^\W\d_]"
+        rf"(?:(?! — )\s?[-–—]\s?(?!(?i:{colour()}))|\s(?:to|through|thru|until|till|bis|à|hasta|t/m"
+        rf"|tot)\s)[^\W\d_]"
         r"|(?: to| through| thru| until| till| ?[-–—]|,) ?(?:\n|\t|$)"
         r"|\n[^\t\n]{2,20}\t(?:to|until|till?|through|thru|bis|hasta) [^\W\d_]"
     )
@@ -206,7 +207,9 @@ def _unlabelled(text: str) -> Iterator[Found[Bloom]]:
 def _is_cell(text: str, chain: _Chain) -> bool:
     before, after = text[: chain[0].start].rstrip(" ✿*-"), text[chain[-1].end :].lstrip(" .")
     ends = ("", "\n", "\t", "•", "·", "|")
-    return before[-1:] in ends and after[:1] in ends
+    rest = re.split(r"[\n\t•·|]", after)[0]
+    closed = after[:1] in ends or (after[:1] == "," and opens_with_colours(fold(rest[1:])))
+    return before[-1:] in ends and closed
 
 
 def _chains(text: str) -> Iterator[tuple[_Chain, int]]:

@@ -81,7 +81,10 @@ _SHORT_LABEL = later(
 )
 
 
-_OWN_LINE = later(r"(?:^|(?<=\n))[•·*-]? ?(?P<a>[IVX]{1,4}) ?[-–—] ?(?P<b>[IVX]{1,4}) ?(?=,|\n|$)")
+_OWN_LINE = later(
+    r"(?:^|(?<=[\n\t]))(?:[•·*-]"
+    r"|\d{1,2} )? ?(?P<a>[IVX]{1,4}) ?[-–—] ?(?P<b>[IVX]{1,4}) ?(?=[,\n\t]|$)"
+)
 
 
 def _shortened(text: str) -> Iterator[Found[Bloom]]:

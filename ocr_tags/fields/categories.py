@@ -229,8 +229,10 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
     start, end = next(cell for cell in cells(text) if cell[0] <= hit.start < cell[1])
     if hit.value in _NAMES_TOO and not _is_kind_of_rose(folded, start, end):
         return 0.0
+    beside = text[: hit.start].rsplit("\n", 1)[-1].rsplit("\t", 2)
     if hit.value in _PARTS_TOO and (
         text[hit.end : hit.end + 1] == "\t"
+        or (len(beside) > 1 and is_label(beside[-2]))
         or (text[hit.end : hit.end + 1] == "\n" and is_label(text[hit.end + 1 :].split("\n")[0]))
     ):
         return 0.0  # "Fruit" over "Colour", and a value beside

@@ -36,7 +36,7 @@ def colour() -> str:
     lists = listed("colour")
     word, modifier = choice(lists["english"] + lists["foreign"]), choice(lists["modifier"])
     tail = r"(?:[ -](?:claro|oscuro|clair|fonce|pale|vif|lavande|ciel|nuit|saumon|violace|creme))?"
-    one = rf"(?:(?:{modifier})[ -]){{0,2}}(?:{word}|{_compound()})(?:-(?:{word}))?{tail}"
+    one = rf"(?:(?:{modifier})[ -]){{0,2}}(?:{word}|{_compound()})(?:-\s?(?:{word}))?{tail}"
     return rf"(?:{one}|{_LIKENED})"
 
 

@@ -41,7 +41,8 @@ _PART = (
     r"(?:flowers?|fl(?:o?w)?rs|flws|blooms|blossoms?|florets?|petals|bracts|foliage|leaves|leaf|flowerheads"
     r"|flower heads"
     r"|flower spikes|plumes|"
-    r"spikes|trumpets|bells|panicles|umbels|spires|catkins|berries|stems|bark|needles|fronds|blades|seedheads"
+    r"spikes|trumpets|bells|panicles|umbels|spires|catkins|berries|stems|bark|needles|fronds|blades"
+    r"|seedheads|bloom(?= in )"
     r"|cent(?:er|re)s|eyes|throats|new (?:tips|growth|shoots|leaves)|shoots|tips|edges?|margins?"
     r"|fruits?)(?![\w-])"
 )
@@ -163,10 +164,11 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
     """Stretches of text that state colours."""
     text = tag.string
     folded = flowing(text)
+    told = 0
     for found in labelled(text, _LABELS):
         if not found.second and _opens_with_colour(folded, found.start, found.end, found.bare):
+            told += 1
             yield found.start, found.end, found.certainty
-    told = 0
     for pattern in (_BEFORE_PART, _AFTER_PART, _GERMAN, _FLOWERS_FIRST, _SHAPES, _LEAF_AND_FLOWER):
         for match in pattern.finditer(folded):
             if pattern is _SHAPES and not text[match.start("shape")].islower():

@@ -47,7 +47,9 @@ _BARE = later(
     rf"|compost)(?: (?:{_HOW_OFTEN})\b.*)?)"
 )
 _FERTILISER = (
-    r"(?:fertili[sz]er(?: (?:tab(?:let)?s?|spikes?|sticks?|granules))?|plant food|feed|bone ?meal"
+    r"(?:fertili[sz]er(?: (?:tab(?:let)?s?|spikes?|sticks?|granules))?|(?:plant|bulb|rose|tomato"
+    r"|citrus) food|feed"
+    r"|bone ?meal"
     r"|blood,? fish (?:and|&) bone)"
 )
 _FOOD = (

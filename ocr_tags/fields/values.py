@@ -138,7 +138,7 @@ def _continues(text: str, at: int) -> bool:
 
 def _is_label(text: str, start: int) -> bool:
     line = re.split(r"[\t\n]|[.;] ", text[start:], maxsplit=1)[0]
-    head = line.split(":")[0]
+    head = re.split(r":| [-–—] ", line)[0]
     return ":" in line or _OTHER_LABELS.whole(head) is not None or _in_capitals(line)
 
 
@@ -155,7 +155,7 @@ _STOP = later(
 )
 _GOES_ON = later(
     r"(?:,|;|-|&|/|\b(?:and|or|but|the|a|an|of|to|in|is|by|for|from|with|at|when|if|as|until|than|between|every"
-    r"|each|per|not|do|very|evenly|(?<!dry )(?<!out )slightly"
+    r"|each|per|not|do|very|added|evenly|(?<!dry )(?<!out )slightly"
     r"|moderately|consistently|fairly|(?<!, )(?:balanced|liquid)|et|y"
     r"|de|du|des|und|bei"
     r"|mit|bis|jede[nr]?|chaque|tous les|cada|met|elke))$"
