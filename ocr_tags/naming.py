@@ -176,9 +176,21 @@ def _with_unknown_species(probe: str, start: int) -> Parsed | None:
     return None if lexicon.is_binomial(name.genus or "", name.species) else parsed
 
 
+_OPEN_QUOTE = later(r"\s['‘\"“][^'’\"”\n]*$")
+_CLOSED_BELOW = later(r"\n[^'’\"”\n]{1,30}['’\"”]")
+
+
 def _line_end(text: str, start: int) -> int:
+    """The end of the line, or of a cultivar whose quote is opened in it and closed in the next.
+
+    >>> _line_end("Iris nova 'Sky" + chr(10) + "Lark'", 0), _line_end("Iris nova 'Sky" + chr(10) + "Sun", 0)
+    (20, 14)
+    """
     end = text.find("\n", start)
-    return end if end >= 0 else len(text)
+    if end < 0:
+        return len(text)
+    closed = _CLOSED_BELOW.match(text, end) if _OPEN_QUOTE.search(text, start, end) else None
+    return closed.end() if closed else end
 
 
 def _maybe_epithet(genus: str, word: str) -> bool:

@@ -208,6 +208,11 @@ def _is_kind_of_rose(folded: str, start: int, end: int) -> bool:
     return cell == "shrub rose" or (cell == "rose" and named is not None)
 
 
+def _labels_in_capitals(text: str) -> int:
+    """How many lines are labels in capitals, as stand over their values."""
+    return sum(line.isupper() and is_label(line) for line in re.split(r"[\t\n]+", text))
+
+
 _PARTS_TOO = frozenset(("fruit", "vine"))
 """Kinds that are parts of plants as well, and so labels."""
 _USES_TOO = frozenset(("groundcover",))
@@ -233,6 +238,7 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
     if hit.value in _PARTS_TOO and (
         text[hit.end : hit.end + 1] == "\t"
         or (len(beside) > 1 and is_label(beside[-2]))
+        or (text[hit.start : hit.end].isupper() and _labels_in_capitals(text) > 2)
         or (text[hit.end : hit.end + 1] == "\n" and is_label(text[hit.end + 1 :].split("\n")[0]))
     ):
         return 0.0  # "Fruit" over "Colour", and a value beside

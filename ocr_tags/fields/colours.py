@@ -9,11 +9,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 
 from ocr_tags.fields.bloom import read_bloom
 from ocr_tags.fields.colour_clauses import MORE, TURNS, clauses
 from ocr_tags.fields.colour_words import SHAPE, choice, colour, colour_list, modifiers
-from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
+from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases, listed
 from ocr_tags.fields.values import labelled
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -97,6 +98,12 @@ def read_colours(tag: TagText) -> Iterator[Found[str]]:
     >>> list(read_colours(TagText("Purple Coneflower by Green Valley Growers")))
     []
     """
+    found = list(_each_once(tag))
+    english = [one for one in found if not _is_foreign(one.value)]
+    yield from english or found  # what another language says again
+
+
+def _each_once(tag: TagText) -> Iterator[Found[str]]:
     seen: set[str] = set()
     labelled_at = {found.start for found in labelled(tag.string, _LABELS) if not found.bare}
     for start, end, certainty in sorted(_stated(tag), key=lambda told: (told[0], -told[2])):
@@ -110,6 +117,19 @@ def read_colours(tag: TagText) -> Iterator[Found[str]]:
             if fold(value) not in seen:
                 seen.add(fold(value))
                 yield Found(value, at, certainty)
+
+
+def _is_foreign(value: str) -> bool:
+    """Whether a colour's words are all those of another language."""
+    words, (english, foreign) = fold(value).split(), _colour_words()
+    return all(word in foreign and word not in english for word in words)
+
+
+@cache
+def _colour_words() -> tuple[frozenset[str], frozenset[str]]:
+    lists = listed("colour")
+    english = frozenset(fold(word) for word in (*lists["english"], *lists["modifier"]))
+    return english, frozenset(fold(word) for word in lists["foreign"])
 
 
 _PATTERNED = later(r"(?:spotted|striped|mottled|flecked|speckled|veined|splashed|streaked|marbled) ")
