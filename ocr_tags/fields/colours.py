@@ -108,7 +108,10 @@ def _each_once(tag: TagText) -> Iterator[Found[str]]:
     labelled_at = {found.start for found in labelled(tag.string, _LABELS) if not found.bare}
     for start, end, certainty in sorted(_stated(tag), key=lambda told: (told[0], -told[2])):
         within = _within(tag.string, start, end)
-        for first, last in _runs(within):
+        runs = list(_runs(within))
+        if runs and _MORE_LOST.match(within, runs[-1][1]):
+            certainty *= TORN
+        for first, last in runs:
             whole = _PATTERNED.fullmatch(within, 0, first) or (
                 start in labelled_at and _SHADE.fullmatch(within, 0, first)
             )
@@ -132,6 +135,9 @@ def _colour_words() -> tuple[frozenset[str], frozenset[str]]:
     return english, frozenset(fold(word) for word in lists["foreign"])
 
 
+_MORE_LOST = later(r" ?(?:(?:and|or|&)\s*$|and(?=[a-z]{3}))")
+"""Behind the last colour made out, another that was not: "Yellow and", "Yellow andpink"."""
+TORN = 0.4
 _PATTERNED = later(r"(?:spotted|striped|mottled|flecked|speckled|veined|splashed|streaked|marbled) ")
 """Before the first colour, part of what is printed: "Flower colour: spotted mauve"."""
 
