@@ -33,6 +33,11 @@ _WORD = later(r"(?:[×✕+][ ]?|\b[xX][ ])?[^\W\d_]{3,}(?:-[^\W\d_]+)*")
 _LATIN = later(r"(?:us|a|um|is|e|ens|ans|ii|i|ae|oides|or|ix|ax|es|on|os|er|ys|x)$")
 
 
+_EITHER = later(r"^[A-Z]{2,}[a-z]{2,}(?:[soSOlIBZ]\d|\d[soSOlIBZ])")
+CODE = 0.6
+"""How sure a raiser's code is with a letter beside its figures that may be a figure as well: "ELLmass3"."""
+
+
 @dataclass(frozen=True, slots=True)
 class Mention:
     """One printing of a botanical name: where it stands, and how far it is to be trusted."""
@@ -117,6 +122,8 @@ def _mention_at(string: str, line: Line, start: int, reach: int) -> Mention | No
         if parsed is None:
             continue
         certainty, alone = _standing(string, line, start, parsed, trust, labelled)
+        if parsed.name.cultivar and _EITHER.search(parsed.name.cultivar):
+            certainty = min(certainty, CODE)
         if certainty > 0:
             return Mention(parsed.name, (start, parsed.end), certainty, alone)
     return None

@@ -14,7 +14,24 @@ from itertools import pairwise
 
 from ocr_tags.facts import SUNNY_TO_SHADY
 from ocr_tags.fields.labels import is_label
-from ocr_tags.fields.light_clauses import HALF, fills_cells, fills_clause, in_place, led
+from ocr_tags.fields.light_clauses import (
+    FAR_END_LOST,
+    HALF,
+    HALF_AFTER,
+    HOT,
+    HOURS_AFTER,
+    NEAR_END_LOST,
+    NUMBER_AFTER,
+    ROOM_AFTER,
+    SHIELD,
+    SOIL_AFTER,
+    SUN_SHADE,
+    TOLERANT,
+    fills_cells,
+    fills_clause,
+    in_place,
+    led,
+)
 from ocr_tags.fields.light_signs import Light, by_codes, by_hours, by_marks, morning_sun, sun_full
 from ocr_tags.fields.phrases import Hit, Phrases, flowing, fold, label_phrases, listed
 from ocr_tags.fields.values import SECOND_LANGUAGE, labelled
@@ -59,18 +76,6 @@ _HALVES = {
     "partial": "part",
     "partly": "part",
 }
-_SHIELD = later(
-    r"(?:\bnot?\b|\bavoid\w*|\bprotect\w*|\bfrom\b|\bshelter\w*|\bout of\b|\btolera\w+|\btakes\b"
-    r"|\bburn\w*|\bwithout\b"
-    r"|\bless than\b|\bevite\w*|\bevitar?\b|\bkein\w*|\bgeen\b|\bprovide (?:some|light|afternoon|midday"
-    r"|a little)\b|\bneeds? afternoon"
-    r"|\bbright)(?: ?:| ?\n)?[^.;:\n\t]{0,24}\Z"
-)
-"""What the light named is kept from the plant, or only borne."""
-_TOLERANT = later(
-    r"\s*(?:tolera|avoid|may burn|burns|can scorch|scorch)| ?(?:express|garden|lover|collection|mix\b)"
-)
-_HOT = later(r"\s*(?:in|where|si|if)\b[^.;\n\t]{0,24}(?:hot|south|warm|desert|north|cool|inland|heat)")
 
 
 def read_light(tag: TagText) -> Iterator[Found[Light]]:
@@ -117,9 +122,9 @@ def _hits(text: str) -> list[_Word]:
     folded = fold(text)
     hits = [_label_apart(text, _on_one_line(text, hit)) for hit in _WORDS.find(text)]
     hits = _without_sun_shade(folded, hits)
-    told = {hit.value.light for hit in hits if _HOURS_AFTER.match(text, hit.end)}
+    told = {hit.value.light for hit in hits if HOURS_AFTER.match(text, hit.end)}
     if len(told) > 1:  # several words with their hours are a legend, not this plant's light
-        hits = [hit for hit in hits if not _HOURS_AFTER.match(text, hit.end)]
+        hits = [hit for hit in hits if not HOURS_AFTER.match(text, hit.end)]
     return [hit for hit in hits if not _not_light(text, folded, hit)]
 
 
@@ -130,14 +135,9 @@ def _on_one_line(text: str, hit: _Word) -> _Word:
     return Hit(own.value, hit.end - len(last), hit.end, own.certainty) if own else hit
 
 
-_SUN_SHADE = later(
-    r"\bsun ?(?:/ ?shade\b|(?:or|and|&) ?shade(?= (?:needs|requirements?|preference)\b| ?[:|\t—–]))"
-)
-
-
 def _without_sun_shade(folded: str, hits: list[_Word]) -> list[_Word]:
     """The words but "Sun/Shade" where the tag says which of them: then it is the label."""
-    labels = [match.span() for match in _SUN_SHADE.finditer(folded)]
+    labels = [match.span() for match in SUN_SHADE.finditer(folded)]
     others = [hit for hit in hits if not any(start <= hit.start < end for start, end in labels)]
     return others or hits
 
@@ -150,26 +150,19 @@ def _label_apart(text: str, hit: _Word) -> _Word:
     return hit
 
 
-_HOURS_AFTER = later(
-    r" ?[:=] ?(?:at least |min(?:imum|\.)? |(?:more|less) than |[<>≥≤] ?)?\d{1,2}\b(?! ?(?:cm|in|ft|m)\b)"
-)
-"""After "Full sun": its meaning, which makes it no label."""
-_NUMBER_AFTER = later(r" ?\d(?!\d?[ +–-]{0,3}(?:\d{0,2} ?\+?)? ?(?:h\b|hours?|hrs?|std|uur|tim))")
-
-
 def _not_light(text: str, folded: str, hit: _Word) -> bool:
-    if re.match(r" ?[:=]", text[hit.end :]) and (hit.value.alone or not _HOURS_AFTER.match(text, hit.end)):
+    if re.match(r" ?[:=]", text[hit.end :]) and (hit.value.alone or not HOURS_AFTER.match(text, hit.end)):
         return True  # a label: "Sun: 6 hours", "Sol : bien drainé"
     words = folded[hit.start : hit.end]
-    if words == "sun" and (_HALF_AFTER.match(folded, hit.end) or _heads_column(text, hit.end)):
+    if words == "sun" and (HALF_AFTER.match(folded, hit.end) or _heads_column(text, hit.end)):
         return True
-    if _ROOM_AFTER.match(folded, hit.end):
+    if ROOM_AFTER.match(folded, hit.end):
         return True  # "Sunny window" is room light
-    if words == "sol" and _SOIL_AFTER.match(folded, hit.end):
+    if words == "sol" and SOIL_AFTER.match(folded, hit.end):
         return True
     if _SHORT.match(words) and ("\n" in words or re.match(r"[pf] ", words)):
         return True  # a stray letter beside a word
-    if hit.value.alone and _NUMBER_AFTER.match(folded, hit.end):
+    if hit.value.alone and NUMBER_AFTER.match(folded, hit.end):
         return True  # "Zon 3" is a zone
     if words.startswith("light") and re.match(r"light\s", words):
         opens_line = not text[: hit.start].rstrip(" ") or text[: hit.start].rstrip(" ")[-1] in "\t\n"
@@ -184,10 +177,6 @@ def _heads_column(text: str, end: int) -> bool:
     return text[end : end + 1] == "\t" and is_label(re.split(r"[\t\n]", text[end + 1 :])[0])
 
 
-_HALF_AFTER = later(r"\s(?:full|part) ?[/&–-] ?(?:part|full)\b")
-_ROOM_AFTER = later(r"[ \n](?:window|windowsill|sill|room|spot indoors|conservatory)")
-_SOIL_AFTER = later(r" (?!(?:a|o|y|to|till?|et|e|og|och)\b)[^\W\d_]")
-"""French soil, not the sun of Spain and the North: "Sol sec, calcaire"."""
 _SHORT = later(r"(?:pt|p|f)\b")
 
 
@@ -207,17 +196,6 @@ def _chains(text: str, hits: Sequence[_Word]) -> Iterator[list[_Word]]:
         else:
             chain.append(hit)
     yield from filter(None, (chain, aside))
-
-
-_FAR_END_LOST = later(
-    r"(?: ?[-–—/&]| ?\ba\b|[ \n]?\b(?:to|or|bis|tot|till)\b) ?(?:(?:part|partial|partly|light|half"
-    r"|full)\b)?(?= ?(?:[\t\n]|$))"
-)
-_NEAR_END_LOST = later(
-    r"(?:^|[\t\n])(?:to|or|bis|tot|till|a) $"
-    r"|(?<!\w)(?!(?:full|part|half|light|adapt|suit|expos|mov|acclimat|tolera|accustom|respon|used|next"
-    r"|due)\w*\s)\w+\s(?:to|till) $"
-)
 
 
 def _turns(one: _Word, other: _Word) -> bool:
@@ -245,17 +223,17 @@ def _certainty(
     folded = fold(text)
     start, end = chain[0].start, chain[-1].end
     sure = min(hit.certainty for hit in chain)
-    if _SHIELD.search(flowing(text)[max(0, start - 48) : start]) or _TOLERANT.match(folded, end):
+    if SHIELD.search(flowing(text)[max(0, start - 48) : start]) or TOLERANT.match(folded, end):
         return 0.0
     if text[start - 1 : start] in ("'", "‘", '"', "“"):
         return 0.0
     every = len({hit.value.light for hit in chain}) >= 3
     if every and not re.search(r"\bto\b|\ba\b|[/,]| [-–] ", folded[start:end]):
         return 0.3  # a legend of all classes, one of them ticked
-    lost = _FAR_END_LOST.match(folded, end)
+    lost = FAR_END_LOST.match(folded, end)
     stroke = lost is not None and lost[0].strip() == "/"
     whole_range = stroke and (len(chain) > 1 or not repeats.isdisjoint(range(end, end + 4)))
-    if (lost and not whole_range) or _NEAR_END_LOST.search(folded, max(0, start - 30), start):
+    if (lost and not whole_range) or NEAR_END_LOST.search(folded, max(0, start - 30), start):
         return 0.4 * sure  # a range broken off
     if any(begin <= start < stop and led(folded[begin:start]) for begin, stop in after_label):
         return sure
@@ -264,7 +242,7 @@ def _certainty(
         if whole or fills_clause(folded, start, end):
             return sure * (0.9 if whole else 0.7)
         return sure * (0.7 if in_place(text, chain[-1].start, end) else 0.0)
-    if _HOT.match(folded, end):
+    if HOT.match(folded, end):
         return 0.4 * sure
     return (0.95 if whole else 0.85) * sure
 

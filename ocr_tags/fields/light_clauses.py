@@ -29,6 +29,51 @@ _TRAIL = later(
     r"[\W\d_]*(?:hours|hrs|location|spot|position|areas?|exposure|daily|day|only|best|lover)?[\W\d_]*"
 )
 
+# What stands before or behind a light word and turns its meaning.
+SHIELD = later(
+    r"(?:\bnot?\b|\bavoid\w*|\bprotect\w*|\bfrom\b|\bshelter\w*|\bout of\b|\btolera\w+|\btakes\b"
+    r"|\bburn\w*|\bwithout\b"
+    r"|\bless than\b|\bevite\w*|\bevitar?\b|\bkein\w*|\bgeen\b|\bprovide (?:some|light|afternoon|midday"
+    r"|a little)\b|\bneeds? afternoon"
+    r"|\bbright)(?: ?:| ?\n)?[^.;:\n\t]{0,24}\Z"
+)
+"""What the light named is kept from the plant, or only borne."""
+
+TOLERANT = later(
+    r"\s*(?:tolera|avoid|may burn|burns|can scorch|scorch)| ?(?:express|garden|lover|collection|mix\b)"
+)
+
+HOT = later(r"\s*(?:in|where|si|if)\b[^.;\n\t]{0,24}(?:hot|south|warm|desert|north|cool|inland|heat)")
+
+SUN_SHADE = later(
+    r"\bsun ?(?:/ ?shade\b|(?:or|and|&) ?shade(?= (?:needs|requirements?|preference)\b| ?[:|\t—–]))"
+)
+
+HOURS_AFTER = later(
+    r" ?[:=] ?(?:at least |min(?:imum|\.)? |(?:more|less) than |[<>≥≤] ?)?\d{1,2}\b(?! ?(?:cm|in|ft|m)\b)"
+)
+"""After "Full sun": its meaning, which makes it no label."""
+
+NUMBER_AFTER = later(r" ?\d(?!\d?[ +–-]{0,3}(?:\d{0,2} ?\+?)? ?(?:h\b|hours?|hrs?|std|uur|tim))")
+
+HALF_AFTER = later(r"\s(?:full|part) ?[/&–-] ?(?:part|full)\b")
+
+ROOM_AFTER = later(r"[ \n](?:window|windowsill|sill|room|spot indoors|conservatory)")
+
+SOIL_AFTER = later(r" (?!(?:a|o|y|to|till?|et|e|og|och)\b)[^\W\d_]")
+"""French soil, not the sun of Spain and the North: "Sol sec, calcaire"."""
+
+FAR_END_LOST = later(
+    r"(?: ?[-–—/&]| ?\ba\b|[ \n]?\b(?:to|or|bis|tot|till)\b) ?(?:(?:part|partial|partly|light|half"
+    r"|full)\b)?(?= ?(?:[\t\n]|$))"
+)
+
+NEAR_END_LOST = later(
+    r"(?:^|[\t\n])(?:to|or|bis|tot|till|a) $"
+    r"|(?<!\w)(?!(?:full|part|half|light|adapt|suit|expos|mov|acclimat|tolera|accustom|respon|used|next"
+    r"|due)\w*\s)\w+\s(?:to|till) $"
+)
+
 
 def led(words: str) -> bool:
     """True when nothing but "best in", "full to" or the like stands between label and light."""

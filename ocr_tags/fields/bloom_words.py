@@ -1,0 +1,77 @@
+"""The words of a bloom time, seasons, months and their parts, and what print puts before and behind them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ocr_tags.fields.phrases import Hit, Phrases, listed
+from ocr_tags.patterns import later
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    season: str = ""
+    part: str = ""
+    month: int = 0
+    foreign: bool = False
+
+
+def _terms() -> dict[str, Term]:
+    table = {word: Term() for word in listed("frost")["frost"]}
+    table |= {word: Term(month=int(month)) for month, words in listed("month").items() for word in words}
+    for prefix in ("foreign_", ""):
+        foreign, parts = bool(prefix), listed(f"{prefix}part")
+        table |= {word: Term("", part, 0, foreign) for part, words in parts.items() for word in words}
+        for season, words in listed(f"{prefix}season").items():
+            table |= {word: Term(season, "", 0, foreign) for word in words}
+            for part, before in parts.items():
+                term = Term(season, part, 0, foreign)
+                table |= {f"{first} {word}": term for word in words for first in before}
+    return table
+
+
+Chain = list[Hit[Term]]
+TERMS = Phrases(_terms, shortest=6)
+
+
+JOIN = later(
+    r"\.?\s?(?:(?:,|;|\band)? (?:(?:then|often|and) )?(?:re-?bloom\w*|re-?peat\w*|re-?flower\w*"
+    r"|again)(?: again)? in\b"
+    r"|[-–—/&+~]|\bt/?m\b|\bthrough to\b|\bright through\b|\bto\b|\bthrough\b|\bthru\b|\buntil\b"
+    r"|\btill?\b|,?\s?\band\b|,?\s?\bor\b|,|\binto\b|\bup to\b|\ba\b"
+    r"|\bau\b|\baux\b|\bjusqu.{1,2}(?:a|au|aux)?\b|\bet\b|\by\b|\bhasta\b|\bbis\b|\bund\b|\btot\b|\ben\b"
+    r"|\bog\b|\boch\b|\btil\b)\s?"
+    r"(?:the |a |again in |les |la |el )?"
+)
+LEAD = later(r"(?:from |in |all |throughout |during |de |d.|du |en |l.|i |im |von |vom )*")
+RANGE = later(r"[-–—~]|\b(?:t/?m|to|through|thru|until|till?|into|a|au|aux|hasta|bis|tot)\b|jusqu")
+
+VERB = later(
+    r"\b(?:re-?)?(?:blooms?|blooming|flowers?|flowering|blossoms?|fleurit|floraison|florece|floracion"
+    r"|bluht|blute|blutezeit|bloeit|bloei|bloeitijd|bloeiperiode|blommar|blomning|blomstrer|blomstring"
+    r"|fioritura)\b"
+    r"(?: (?:period|times?|seasons?|months?)\b)?(?:\s?/\s?[^\W\d_]+(?:[ \n][^\W\d_]+){0,3}\s?[:|/–—-]+)?"
+    r"(?P<filler>(?:[ ,\n]+(?:from|in|during|throughout|all|through|continuously|profusely|heavily"
+    r"|abundantly|freely|non-?stop|best|mainly|mostly|repeatedly|again|appear|appears|appearing|open|opening"
+    r"|are|produced|borne|held|the|on|over|a|season|every|bloom|blooms|white|pink|red|blue|purple|yellow|orange"
+    r"|violet|lavender|cover|covers|this|plant|each|long|de|du|en|desde|von|im|vom"
+    r"|van|dans|tout|todo|l|d|le|la|el|a|au)){0,6})[ ,:'’\n|/–—-]*$"
+)
+CHORE = later(
+    r"\b(?:prune?d?|cut|deadhead\w*|remove|spent|after|before|pinch\w*|divide|plant(?:ed)? (?:in|out)"
+    r"|trim|shear|harvest|pick"
+    r"|fertili[sz]e|feed|for|next|tailler|podar|faded|old|following)\b[^.;\t]{0,40}$"
+)
+HANGING = later(r"\b(?:after|before|until|when|once|for|of|spent|faded)\s*$")
+"""Before what looks like a label: "PRUNE AFTER", and "FLOWERING" below it."""
+BEGUN_ABOVE = later(r"(?:^|[\n\t])(?:until|to|through|thru|till?|bis|hasta) $")
+"""Before the far end of a time whose beginning stands in another row."""
+MODAL = later(r"may (?!(?:to|and|or|through|thru|until|till|into|in|on|with|for|then|onwards?|if)\b)[a-z]")
+"""No month: "flowers may drop"."""
+REVERSE = later(
+    r"[ \n-](?:[a-z]+ )?(?:blooming|flowering|bloomers?|blooms?|color and bloom)\b(?! to| in| for)"
+)
+NOT_TIME = later(
+    r"\s?(?:street|st\b|road|farms?|nursery|nurseries|growers|gardens?|be\b|fade)| ?(?:snow|showers"
+    r"|sun\b|need)"
+)

@@ -1,0 +1,121 @@
+"""How print says what kind of plant this is: the clauses and cells in which a kind word tells of it."""
+
+from __future__ import annotations
+
+import re
+
+_ADJECTIVE = (
+    r"(?:hardy|half[- ]hardy|cold[- ]hardy|winter[- ]hardy|flowering|evergreen|semi-evergreen|deciduous"
+    r"|ornamental|climbing|"
+    r"herbaceous|garden|dwarf|compact|native|woody|fruiting|bedding|perennial|annual|broadleaf"
+    r"|summer|fall|tall|small|large|"
+    r"tropical|sun|shade|long[- ]lived|low|low-growing|fast-growing|vigorous|rugged|tough|trailing"
+    r"|twining|showy|easy|"
+    r"easy-care|reliable|handsome|graceful|bushy|upright|rounded|spreading|mounding|colorful|colourful"
+    r"|beautiful|lovely|"
+    r"hybrid|heirloom|organic|aromatic|fragrant|drought-tolerant|warm-season|cool-season|medium-sized"
+    r"|multi-stemmed|short-lived|"
+    r"slow-growing|versatile|classic|culinary|edible|patio|specimen|stately|robust|clumping|clump-forming"
+    r"|weeping|"
+    r"late|early|true|soft|orchard|rustique|resistente"
+    r"|full[- ]sun|part[- ](?:sun|shade)|(?:cool|warm|hot)[- ](?:weather|season|climate)|self-(?:fertile"
+    r"|clinging"
+    r"|seeding|sowing|pollinating)|british|irish|european|north-?west(?:ern)?|north-?east(?:ern)?|south-?east(?:ern)?|south-?west(?:ern)?|midwest(?:ern)?"
+    r"|eastern|western|northern|southern|pacific|california|texas|florida|prairie|american|canadian|australian|unusual|grass-?like"
+    r"|slow growing|fast growing|quick-growing|carefree|care-free|low-care|low[- ]maintenance|elegant"
+    r"|attractive|stunning|striking|popular|spring|winter|autumn|spring-flowering|summer-flowering"
+    r"|autumn-flowering|winter-flowering|long-flowering|free-flowering|repeat-flowering|long-blooming"
+    r"|early-flowering|late-flowering|broad-?leaved|needled|columnar|pyramidal|narrow|dense|thorny|prickly"
+    r"|variegated|scented|marginal|aquatic|alpine|woodland|prairie|rock[- ]garden|shade-loving|sun-loving"
+    r"|fruit|nut|street|avenue|specimen|drought tolerant|drought-resistant|clump forming|mat-forming"
+    r"|carpeting|creeping|arching|erect"
+    r"|semi-woody|wiry|tuberous|rhizomatous|cottage|hardwearing|hard-wearing|adaptable|salad|leafy|root"
+    r"|perpetual|everbearing|self fertile|fruit-bearing|indoor|exotic|frost[- ]hardy|semi-hardy|fully hardy"
+    r"|wetland|water|pond|bog|meadow|coastal|mountain|seaside|airy|shapely|slim|light|broad|bold|big|great|old"
+    r"|new zealand|african|asian|japanese|chinese|himalayan|mexican|mediterranean|alpine"
+    r"|wall|stone|foliage|tidy|neat|lax|favou?rite|loose|pretty|immergruner?|sommergruner?|laubabwerfender?"
+    r"|winterharter?"
+    r"|bluhender?|persistant|caduc|grimpant|very hardy|semi-deciduous|semi-dwarf|miniature|columnar|medium"
+    r"|giant|large-leaved|cultivated|wild)"
+)
+_ADJECTIVES = rf"(?:{_ADJECTIVE}[ ,]{{1,2}}(?:(?:to|or|and) )?){{0,4}}"
+WHOLE = re.compile(
+    rf"[\W_]*(?:(?:fr|de|en|nl|es|it|dk|se|gb|uk)\s)?(?:zones?\s?\d+\w?\s"
+    rf"|\d+(?: ?[-–] ?\d+)? days )?{_ADJECTIVES}"
+)
+TRAIL = re.compile(
+    r"(?:[^\w,]|_)*(?:(?:plug |young )?plants?[\W_]*|rustiques?[\W_]*|indigenes?[\W_]*|starts?|starters?"
+    r"|seedlings?|plugs?|transplants?|bedding|hedging|elsewhere|no\.? ?\d+|\d{1,2} ?/ ?(?:\d{1,2}"
+    r"|\+))?(?:[^\w,]|_)*$"
+    r"|\s+zn?\.? ?\d|\s+(?:h|ht)?\.? ?\d[\d.,]*(?: ?[-–] ?\d[\d.,]*)? ?(?:m|cm|ft|in|inch(?:es)?|feet)\b"
+    r"|\W{0,3}\(?(?:in )?(?:usda )?(?:hardiness )?zones?\b"
+    r"|,? #?\d[\d./]*(?: ?(?:gal|gallon|qt|quart|pt|pint|l|lt|ltr|lit(?:er|re)s?|cm|mm|m|in|inch|ft|pk|pack"
+    r"|ct|count)\b|[\"”″'’]| *$)|(?: rustique)?\s?\([^)]*\)?|,? (?:in|for) (?:most|all|many|cold(?:er)?"
+    r"|cool(?:er)?|northern)"
+    r" (?:zones|areas|climates|regions|gardens|states)\b|\s+aus\s"
+    r"|\s?[,•|;–—-]\s(?:zones?|hardy|sun|full|part|shade|height|usda)\b|\s+hardy\b|\s+(?:de|du)\s"
+)
+JOIN = re.compile(rf"\s?(?:/|,|&|\+|\bor\b|\band\b|-|–|\bou\b|\bo\b|[|·•]|\n(?!\n))\s?(?:{_ADJECTIVE}\s)?")
+OR_HEDGE = re.compile(r" (?:or|and|/) (?:hedge|hedging|screen)\W*")
+BESIDE = re.compile(rf"\s?[/,&-]?\s?(?:{_ADJECTIVE}\s)?")
+SENTENCE = re.compile(
+    rf"\b(?:(?:this|is an?|an?|these|makes an?|our) (?:{_ADJECTIVE},? (?:and )?){{0,4}}(?:[a-z]+-[a-z]+ )?)$"
+)
+OPENS = re.compile(rf"(?:^|(?<=[.!;•|] )|(?<=[\t\n])){_ADJECTIVES}(?:[a-z]+-[a-z]+ )?$")
+GOES_ON = re.compile(
+    r"(?: bedding| hedging)? (?:(?:for|with|native|that|which|whose|on|in (?:full|part|sun|shade)|bearing"
+    r"|grown for|loved by"
+    r"|prized"
+    r"|ideal|suitable|suited|to \d|up to \d|reaching|growing to|forming)\b(?! (?:gardens?|nursery)\b)"
+    r"|(?:or|and) (?:short|long)-lived )|, [a-z]"
+)
+"""After a kind of plant that opens its sentence: "Deciduous shrub for banks", "Perennial with spikes"."""
+COUNTED = re.compile(
+    r"(?:^|[\t\n])[\W_]*\d{1,3} (?:x )?(?:large |dutch |flower |(?:fall|spring"
+    r"|autumn)[- ]plant(?:ed|ing) )?$"
+)
+OF_PLANT = re.compile(
+    r"(?: (?:that|which|with|is|are|grows?|for|has|bears|produces|native|hardy|growing|forming|whose"
+    r"|covered|loved|stands?|reach(?:es)?|forms?|spreads?|creeps?|likes?|loves?|needs?|prefers?|comes|flowers"
+    r"|carries|gives|lights|fills|will|can|slowly|quickly|usually|often|best|lives|dies|"
+    r"blooms?|prized|valued|grown|featuring|offering|offers|adds|thrives|performs|features|makes|returns"
+    r"|in zones?|\d+)\b|[.,;:!]| [•·|]|$)"
+)
+NOT_ONE = re.compile(
+    r"\b(?:as|like|under|around|near|with|to|not|than|unlike|over|through|against|support|along|up|into"
+    r"|beneath)\s"
+    rf"(?:an?\s|the\s)?{_ADJECTIVES}$"
+)
+
+
+PART_END = re.compile(
+    r"(?i) [/|•·+–—-] |; |(?<=\w), (?=[\d#]|zn?\.? ?\d|zones?\b|annual elsewhere|annual in )|(?<=\w) ?· ?"
+)
+"""Between what a cell tells of several fields: "Perennial - 3 ft", "FS / 10-12 in. / annual"."""
+_PREPOSITION = (
+    r"(?:for|of|to|in|on|with|from|like|as|under|between|than|every|into|and|or|at|by|near|is|are)\b"
+)
+_ANY_WORDS = rf"(?:(?!{_PREPOSITION})[a-z][a-z-]*,? (?:and )?){{0,3}}"
+THIS = re.compile(
+    rf"(?<!under )(?<!around )(?<!near )(?<!beneath )(?<!than )(?<!like )\bthis {_ANY_WORDS}$"
+    rf"|\bi.?a?m an? (?:\d[\d'’\" ]*(?:to \d[\d'’\" ]*)?(?:ft|foot|m|cm|in)?\.? ?)?{_ANY_WORDS}$"
+    rf"|\bone of (?:our|the) {_ANY_WORDS}$|(?:^|[.!?•*] |[\t\n])an? {_ANY_WORDS}$"
+)
+"""The plant itself, whatever is said of it: "this tidy annual", "A lax shrub", "I'm a 10 ft vine"."""
+HEADLESS = re.compile(
+    r"(?:^|[.!?] |[\t\n])(?!(?:plant|prune|keep|water|stake|feed|place|move|train|support|protect|grow|use"
+    r"|shade|cut|set"
+    r"|let|give|tie|under|near|around|beneath|like|as|with|for|this|these|not?)\b)"
+    rf"(?:(?!{_PREPOSITION})[a-z][a-z-]+,? (?:and )?){{1,3}}$"
+)
+OF_HEADLESS = re.compile(r" (?:with|that|which|whose|bearing|grown for|\d)\b")
+"""Of "Dense prostrate shrub with red flowers", which no article opens."""
+OF_THIS = re.compile(
+    r"[.,;:!(]| [-–—•·|(]| (?:that|which|with|is|are|for|has|bears|native|hardy|whose|where|it|to|from"
+    r"|up to|at|of"
+    r"|in|on|by|when|after|before|and|but|an?|the|thrives|loves?|likes|needs|will|may|can|blooms?|grows?"
+    r"|gives|makes"
+    r"|reach(?:es)?|ideal|perfect|excellent|great|[a-z]{3,}(?:ed|ing)|[a-z]{2,}ly|stands?|forms?"
+    r"|\d+)\b(?! (?:gardens?|border"
+    r"|nursery)\b)|$"
+)
