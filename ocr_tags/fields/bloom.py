@@ -23,6 +23,7 @@ from ocr_tags.fields.bloom_words import (
     BEGUN_ABOVE,
     CHORE,
     HANGING,
+    HANGS_ABOVE,
     JOIN,
     LEAD,
     MODAL,
@@ -206,7 +207,8 @@ def _certainty(text: str, chain: Chain, start: int, after: dict[int, Labelled]) 
         colours = opens_with_colours(between) or (not found.bare and opens_with_flowers(between))
         torn = HANGING.search(clause_before(text, found.label))
         if begin <= start and not torn and (colours or LEAD.fullmatch(between)):
-            return sure * found.certainty / (SECOND_LANGUAGE if _is_beside(text, found) else 1)
+            whole = TORN if HANGS_ABOVE.search(folded, 0, start) else 1.0
+            return whole * sure * found.certainty / (SECOND_LANGUAGE if _is_beside(text, found) else 1)
     if CHORE.search(clause_before(text, start)):
         return 0.0
     if BEGUN_ABOVE.search(before):

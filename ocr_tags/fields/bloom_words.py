@@ -55,7 +55,7 @@ VERB = later(
     r"|abundantly|freely|non-?stop|best|mainly|mostly|repeatedly|again|appear|appears|appearing|open|opening"
     r"|are|produced|borne|held|the|on|over|a|season|every|bloom|blooms|white|pink|red|blue|purple|yellow|orange"
     r"|violet|lavender|cover|covers|this|plant|each|long|de|du|en|desde|von|im|vom"
-    r"|van|dans|tout|todo|l|d|le|la|el|a|au)){0,6})[ ,:'’\n|/–—-]*$"
+    r"|van|dans|tout|todo|l|d|le|la|el|a|au)){0,6})(?:(?!\n\n)[ ,:'’\n|/–—-])*$"
 )
 CHORE = later(
     r"\b(?:prune?d?|cut|deadhead\w*|remove|spent|after|before|pinch\w*|divide|plant(?:ed)? (?:in|out)"
@@ -64,6 +64,8 @@ CHORE = later(
 )
 HANGING = later(r"\b(?:after|before|until|when|once|for|of|spent|faded)\s*$")
 """Before what looks like a label: "PRUNE AFTER", and "FLOWERING" below it."""
+HANGS_ABOVE = later(r"\b(?:to|until|through|thru|till?|bis|hasta)[ \t]*\n{1,2}[^\n\t]{0,24}[ \t]$")
+"""Before the far end of a time whose beginning ends the row above, behind the label's second line."""
 BEGUN_ABOVE = later(r"(?:^|[\n\t])(?:until|to|through|thru|till?|bis|hasta) $")
 """Before the far end of a time whose beginning stands in another row."""
 MODAL = later(r"may (?!(?:to|and|or|through|thru|until|till|into|in|on|with|for|then|onwards?|if)\b)[a-z]")

@@ -155,7 +155,7 @@ def _bloom(rng: Random, s: Species, language: str, column: int, market: str) -> 
     if s.colours and rng.random() < 0.6:
         colour = rng.choice(s.colours)
         text = colour.capitalize() if rng.random() < 0.6 else colour
-        yield word_fact(rng, "colours", text, [colour], f"{colour.capitalize()} flowers", "", "")
+        yield word_fact(rng, "colours", text, colour.split(" and "), f"{colour.capitalize()} flowers", "", "")
 
 
 def _months(rng: Random, style: str, first: int, last: int, language: str) -> tuple[str, str]:

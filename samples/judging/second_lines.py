@@ -235,4 +235,4 @@ def _colour(by: Printer, s: Species) -> Iterator[Line]:
     """English only: a colour in two languages would be two words of one list."""
     if s.bloom and s.colours:
         colour = s.colours[0]
-        yield by.line("colours", colour.capitalize(), [colour], f"{colour.capitalize()} blooms")
+        yield by.line("colours", colour.capitalize(), colour.split(" and "), f"{colour.capitalize()} blooms")
