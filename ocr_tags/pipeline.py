@@ -33,7 +33,7 @@ from ocr_tags.voting import Claim, claims, readings
 from ocr_tags.whole_names import whole_names
 
 FEW_WORDS = 3
-"""A side with fewer words than this counts as unreadable."""
+"""A side with fewer words than this, and no value among them, counts as unreadable."""
 TITLE_SIZE = 1.5
 HEARD = 0.7
 """From this chance on, what a photo says helps to tell which photos are of one tag."""
@@ -244,7 +244,7 @@ def _unreadable(sides: list[SideRead], found: Mapping[str, tuple[Reading[Any], .
     notes = [
         f"The {side.photo.side} could not be read ({side.photo.file})."
         for side in sides
-        if side.word_count < FEW_WORDS
+        if side.word_count < FEW_WORDS and not side.readings
     ]
     if len(sides) > 1 and _named(found) and not _named(sides[0].readings) and not notes:
         notes.append("The front gave no name that could be read; the name is from the back.")

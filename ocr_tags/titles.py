@@ -124,15 +124,12 @@ def pieces(line: Line, taken: list[tuple[int, int]]) -> list[Piece]:
     found: list[Piece] = []
     cut = re.sub(r":.*", "", cut)  # what follows a colon answers a label, and name labels are read elsewhere
     for match in re.finditer(r"[^|–—•·~/;()\[\]\t™®©*+=<>]+", cut):
-        for part in _NAMES_APART.finditer(match[0]):
+        for part in re.finditer(r"(?:(?!\s-+\s).)+", match[0]):
             words = part[0].strip(" .,'’‘`\"“”-_")
             if sum(c.isalpha() for c in words) >= 3:
                 start = line.start + match.start() + part.start() + part[0].index(words)
                 found.append(Piece(start, start + len(words), words))
     return found
-
-
-_NAMES_APART = later(r"(?:(?!\s-+\s).)+")
 
 
 @cache

@@ -23,10 +23,9 @@ def is_tag_word(word: str) -> bool:
     (True, True, False)
     """
     plain = word.casefold()
-    if plain in _words():
-        return True
-    close = process.extractOne(plain, _words(), scorer=OSA.distance, score_cutoff=1)
-    return len(plain) >= _DAMAGED_FROM and close is not None
+    if plain in _words() or len(plain) < _DAMAGED_FROM:
+        return plain in _words()
+    return process.extractOne(plain, _words(), scorer=OSA.distance, score_cutoff=1) is not None
 
 
 @cache

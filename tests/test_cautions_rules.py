@@ -100,6 +100,15 @@ CASES = [
         "Hold the name against the front",
         tag("Zinnia", texts={"back": ("Zinnia",)}, sides=("back",)),  # there was no front photo
     ),
+    Case(
+        "front-unread",
+        tag("Zinnia", texts={"front": ("Znna",), "back": ("Zinnia",)}),
+        "could not be read",
+        tag(  # a front may print its name and no more
+            common_names=reading("Zinnia", "Zinnia", "front"),
+            texts={"front": ("Zinnia",), "back": ("Full sun",)},
+        ),
+    ),
     # ------------------------------------------------------------ poison, eating, weeds, digging, rights
     Case(
         "warning-printed",

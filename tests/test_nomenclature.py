@@ -93,6 +93,14 @@ def test_a_hybrid_need_not_be_marked() -> None:
         ),
         ("Paphiopedilum Atlantis grex", "Paphiopedilum Atlantis grex", None, "Atlantis grex", None),
         ("Rosa ICEBERG 'Korbin'", "Rosa 'Korbin'", "Korbin", None, "Iceberg"),
+        ("Rosa Iceberg ('Korbin')", "Rosa 'Korbin'", "Korbin", None, "Iceberg"),
+        (
+            "Brassica oleracea\nCapitata Group",
+            "Brassica oleracea Capitata Group",
+            None,
+            "Capitata Group",
+            None,
+        ),
         ("+Laburnocytisus 'Adamii'", "+Laburnocytisus 'Adamii'", "Adamii", None, None),
     ],
 )

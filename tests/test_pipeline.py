@@ -1,5 +1,7 @@
 """Two sides become one record: what is said about a side that gave no name, and when nothing is said."""
 
+from dataclasses import replace
+
 from fake_reading import side_of
 
 from ocr_tags.lines import Line
@@ -37,6 +39,13 @@ def test_a_front_too_faint_to_count_gave_no_name() -> None:
 
 def test_a_name_that_only_the_front_gives_needs_no_note() -> None:
     assert make_record(side("front", "Shasta Daisy"), side("back")).notes == ()
+
+
+def test_a_front_of_few_words_is_unreadable_only_when_none_of_them_is_a_value() -> None:
+    named, blank = (replace(side("front", *names), word_count=2) for names in (("Snake Plant",), ()))
+    assert make_record(named, side("back", "Snake Plant")).notes == ()
+    (note,) = make_record(blank, side("back", "Snake Plant")).notes
+    assert note == "The front could not be read (front.jpg)."
 
 
 def word(text: str, box: Box, reader: str) -> Word:

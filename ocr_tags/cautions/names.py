@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import chain
 from typing import Any
 
 from ocr_tags.agreement import compare
@@ -84,10 +85,13 @@ def _disagreement(field: Fact[Any], one: Reading[Any], other: Reading[Any]) -> C
 
 
 def front_unread(record: TagRecord, place: Place) -> Iterator[Caution]:
-    """Speak when the front was photographed but hardly a word of it could be read."""
+    """Speak when the front was photographed but hardly a word of it, and no value, could be read."""
     sides = {photo.side for photo in record.photos}
     words = sum(len(line.split()) for line in record.texts.get("front", ()))
-    if sides == {"front", "back"} and "back" in record.texts and words < _FEW_WORDS:
+    gave = any(
+        entry.side == "front" or entry.status == "agreed" for entry in chain(*record.readings.values())
+    )
+    if sides == {"front", "back"} and "back" in record.texts and words < _FEW_WORDS and not gave:
         yield caution(
             "front-unread",
             COMMON_NAMES,
