@@ -10,6 +10,7 @@ import pytest
 
 from ocr_tags.fields.makers import read_series, read_supplier
 from ocr_tags.fields.names import read_botanical_name, read_common_names
+from ocr_tags.naming import CODE
 from ocr_tags.record import LineSpan, TagText
 
 CASES = Path(__file__).parent / "cases"
@@ -98,3 +99,10 @@ def test_a_known_name_with_and_in_it_stays_whole_in_a_list() -> None:
     text = "Sempervivum tectorum\nAlso called Hens and Chicks, Common Houseleek and Roof Keeper"
     found = [each.value for each in read_common_names(TagText(text))]
     assert found == ["Hens and Chicks", "Common Houseleek", "Roof Keeper"]
+
+
+@pytest.mark.parametrize(("code", "doubtful"), [("QUEltom3", False), ("QUEltoS3", True), ("QUElto3l", True)])
+def test_a_code_whose_letter_may_be_a_figure_is_never_quite_sure(code: str, doubtful: bool) -> None:
+    (found,) = read_botanical_name(TagText(f"Rosa '{code}'"))
+    assert found.value.cultivar == code
+    assert (found.certainty <= CODE) is doubtful
