@@ -35,6 +35,8 @@ class Evidence:
     """The vote of a second engine that found the same value by itself; 0 when none did."""
     unsupported: float = 0.0
     """1 when a second engine read this side and did not find the value."""
+    echo: float = 0.0
+    """How alike that engine's letters are where the value stands: read alike, but laid out otherwise."""
     pieced: float = 0.0
     """1 when no engine has the value by itself: it stands only in the text merged from both."""
     both_sides: float = 0.0

@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ocr_tags.barcodes import code_words, confirmed, read_codes
+from ocr_tags.claims import Claim, claims
 from ocr_tags.confidence import Fit, fitted
 from ocr_tags.engines import Engine, open_engines
 from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES, PRICE
@@ -26,10 +27,11 @@ from ocr_tags.matching import match_plant
 from ocr_tags.photos import OpenedPhoto, open_photo
 from ocr_tags.reading import PictureRead, read_picture
 from ocr_tags.record import Photo, PlantMatch, Reading, Side, TagRecord, Word
+from ocr_tags.selling_names import told_apart
 from ocr_tags.settings import Settings
 from ocr_tags.shots import joined_claims, joined_lines
-from ocr_tags.text import side_texts
-from ocr_tags.voting import Claim, claims, readings
+from ocr_tags.text import BARS, side_texts
+from ocr_tags.voting import readings
 from ocr_tags.whole_names import whole_names
 
 FEW_WORDS = 3
@@ -132,7 +134,7 @@ def _with_codes(passes: Mapping[str, Sequence[Line]], codes: Sequence[Word]) -> 
         ]
         for name, lines in passes.items()
     }
-    return {**kept, "barcode": [Line((code,)) for code in codes if code.reader == "barcode"]}
+    return {**kept, BARS: [Line((code,)) for code in codes if code.reader == BARS]}
 
 
 def _lies_in(word: Word, code: Word) -> bool:
@@ -218,6 +220,7 @@ def _laid_together(
     said = {field.name: [list(side.claims.get(field.name, ())) for side in sides] for field in FIELDS}
     both = "\n".join(line for side in sides for line in side.lines)
     said[PRICE.name] = [list(_of_land(prices, both)) for prices in said[PRICE.name]]
+    said[BOTANICAL_NAME.name] = [told_apart(list(chain(*said[BOTANICAL_NAME.name])))]
     found = {field.name: readings(field, chain(*said[field.name]), (), fit) for field in FIELDS}
     botanical = found[BOTANICAL_NAME.name]
     found[COMMON_NAMES.name] = whole_names(

@@ -15,6 +15,8 @@ from ocr_tags.reading_order import Arranged, IsLabel, columns, no_label, rows
 from ocr_tags.record import Box, LineSpan, Side, TagText, Word, WordSpan
 
 MERGED = "merged"
+BARS = "barcode"
+"""The reading that holds the numbers of a photo's bars, and no print."""
 SURE_LINE, GHOST_LINE, GHOST_SHARE = 0.9, 0.7, 0.15
 """A line less sure than the second that lies by this share on one surer than the first is a ghost: the lower
 half of one line and the upper half of the next, read as a line between them."""

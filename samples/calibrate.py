@@ -35,6 +35,7 @@ import numpy as np
 from numpy.typing import NDArray
 from score import judge, judge_part
 
+from ocr_tags.claims import Claim, claims
 from ocr_tags.confidence import PART, Evidence, Fit, fitted
 from ocr_tags.engines import open_engines
 from ocr_tags.fields import FIELDS
@@ -45,7 +46,7 @@ from ocr_tags.pipeline import look_at
 from ocr_tags.record import Field, Reading
 from ocr_tags.settings import Settings
 from ocr_tags.text import side_texts
-from ocr_tags.voting import Claim, Weighed, claims, parts, weigh
+from ocr_tags.voting import Weighed, parts, weigh
 
 OUT = Path(__file__).parent.parent / "ocr_tags" / "data" / "confidence.toml"
 KINDS = tuple(each.name for each in fields(Evidence))

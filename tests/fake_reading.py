@@ -10,12 +10,12 @@ import time
 from pathlib import Path
 
 from ocr_tags.batch import Job
+from ocr_tags.claims import claims
 from ocr_tags.errors import ReaderError
 from ocr_tags.fields import FIELDS
 from ocr_tags.photos import open_photo
 from ocr_tags.pipeline import SideRead
 from ocr_tags.record import LineSpan, Photo, TagText
-from ocr_tags.voting import claims
 
 
 def side_of(text: str, file: str = "x.jpg", sha256: str = "0" * 64, taken_at: str | None = None) -> SideRead:

@@ -4,10 +4,10 @@ from dataclasses import replace
 
 from fake_reading import side_of
 
+from ocr_tags.claims import Claim
 from ocr_tags.lines import Line
 from ocr_tags.pipeline import SideRead, _with_codes, make_record
 from ocr_tags.record import Box, Photo, Side, Word
-from ocr_tags.voting import Claim
 
 
 def side(which: Side, *names: str, strength: float = 0.9) -> SideRead:

@@ -14,6 +14,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from ocr_tags.belonging import belong_together
+from ocr_tags.claims import claims
 from ocr_tags.fields import FIELDS
 from ocr_tags.lines import Line
 from ocr_tags.overlay import lay_over
@@ -21,7 +22,6 @@ from ocr_tags.pipeline import SideRead, make_record, one_side
 from ocr_tags.record import Box, Photo, Word
 from ocr_tags.record_json import from_json, to_json
 from ocr_tags.text import side_texts
-from ocr_tags.voting import claims
 
 TAG = """Meadow Sage Wexcombe
 Salvia nemorosa

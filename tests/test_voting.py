@@ -6,10 +6,11 @@ from collections.abc import Iterator
 import pytest
 
 from ocr_tags.agreement import compare
+from ocr_tags.claims import Claim, claims
 from ocr_tags.confidence import Evidence, Fit, fitted, is_sure
-from ocr_tags.record import Box, Fact, Field, Found, TagText, Word, WordSpan
+from ocr_tags.record import Box, Fact, Field, Found, Side, TagText, Word, WordSpan
 from ocr_tags.values import BotanicalName, Hardiness, Length
-from ocr_tags.voting import claims, readings
+from ocr_tags.voting import readings, weigh
 
 PLAIN = Fit(
     start=-2.0,
@@ -26,6 +27,7 @@ def read_number(tag: TagText) -> Iterator[Found[str]]:
         yield Found(match.group(), match.span())
 
 
+BOTANICAL = Field(Fact("botanical_name", "Botanical name", BotanicalName), lambda tag: iter(()))
 NUMBER = Field(Fact("number", "Number", str), read_number)
 NUMBERS = Field(Fact("numbers", "Numbers", str, "list"), read_number)
 
@@ -45,6 +47,11 @@ def text(string: str, reader: str, side: str = "front", confidence: float = 0.9,
         for match in re.finditer(r"\S+", string)
     ]
     return TagText(string, side, words=tuple(spans), reader=reader)  # type: ignore[arg-type]
+
+
+def stated(value: BotanicalName, side: Side, certainty: float) -> Claim:
+    votes = (("rapidocr", certainty), ("tesseract", certainty))
+    return Claim(value, value.name, side, Box(0, 0, 90, 20), votes, 0.0, certainty=certainty, asked=2)
 
 
 def test_two_readings_that_agree_are_surer_than_one() -> None:
@@ -184,3 +191,28 @@ def test_a_name_within_a_longer_name_is_a_name_of_its_own() -> None:
 )
 def test_comparing_values(first: object, second: object, verdict: str) -> None:
     assert compare(first, second) == verdict
+
+
+def test_bars_on_a_side_are_no_engine_that_missed_its_words() -> None:
+    engines = [text("12", "tesseract lines"), text("12", "rapidocr lines")]
+    (plain,) = claims(engines, NUMBER)
+    (beside_bars,) = claims([*engines, text("x", "barcode", x=400)], NUMBER)
+    assert plain.asked == beside_bars.asked == 2
+
+
+def test_one_engine_s_value_knows_whether_the_other_read_its_letters() -> None:
+    one, other = text("12", "tesseract lines"), text("l2", "rapidocr lines")
+    texts = [one, other, text("7", "rapidocr lines", x=300)]
+    found = {claim.value: claim.echo for claim in claims(texts, NUMBER)}
+    assert found == {"12": 0.5, "7": 0.0}
+
+
+def test_a_side_that_says_less_speaks_for_a_part_of_the_value_only() -> None:
+    """A cultivar guessed from a title is no surer because the other side prints the species well."""
+    species = BotanicalName("Phlox paniculata", "Phlox", "paniculata")
+    whole = BotanicalName("Phlox paniculata 'Elm'", "Phlox", "paniculata", cultivar="Elm")
+    guessed, printed = stated(whole, "front", 0.65), stated(species, "back", 0.96)
+    ((reading, evidence),) = weigh(BOTANICAL, [guessed, printed], fitted())
+    assert reading.value == whole
+    assert (evidence.vote, evidence.certainty) == (0.65, 0.65)
+    assert evidence.both_sides > 0

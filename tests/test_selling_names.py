@@ -1,0 +1,51 @@
+"""A title over a botanical name is a cultivar, until the other side prints the cultivar in the name."""
+
+import pytest
+
+from ocr_tags.claims import Claim
+from ocr_tags.confidence import fitted
+from ocr_tags.fields import FIELDS
+from ocr_tags.record import Box, Side
+from ocr_tags.selling_names import told_apart
+from ocr_tags.values import BotanicalName
+from ocr_tags.voting import weigh
+
+BOTANICAL = next(field for field in FIELDS if field.name == "botanical_name")
+
+
+def claim(cultivar: str | None, printed: str, side: Side, certainty: float, sold: str | None = None) -> Claim:
+    species = "Salvia nemorosa"
+    name = f"{species} '{cultivar}'" if cultivar else species
+    value = BotanicalName(name, "Salvia", "nemorosa", cultivar=cultivar, trade_designation=sold)
+    votes = (("rapidocr", certainty), ("tesseract", certainty))
+    return Claim(value, printed, side, Box(0, 0, 90, 20), votes, 0.0, certainty=certainty, asked=2)
+
+
+def test_a_title_is_the_selling_name_of_the_cultivar_that_the_other_side_prints() -> None:
+    front = claim("Sky Lantern", "Salvia nemorosa", "front", 0.65)
+    back = claim("Lambin", "Salvia nemorosa 'Lambin'", "back", 0.96)
+    settled = told_apart([front, back])
+    assert settled[0].value == BotanicalName("Salvia nemorosa", "Salvia", "nemorosa")
+    assert settled[1].value.name == "Salvia nemorosa 'Lambin'"
+    assert settled[1].value.trade_designation == "Sky Lantern"
+    ((reading, _),) = weigh(BOTANICAL, settled, fitted())
+    assert (reading.value.cultivar, reading.status) == ("Lambin", "agreed")
+
+
+@pytest.mark.parametrize(
+    "front",
+    [
+        claim("Sky Lantern", "Salvia nemorosa 'Sky Lantern'", "front", 0.96),  # printed: a contradiction
+        claim("Larnbin", "Salvia nemorosa", "front", 0.65),  # the same cultivar, read in other letters
+        claim(None, "Salvia nemorosa", "front", 0.96),
+    ],
+)
+def test_what_is_no_title_beside_a_cultivar_stays_as_it_is(front: Claim) -> None:
+    back = claim("Lambin", "Salvia nemorosa 'Lambin'", "back", 0.96, "Sky Lantern")
+    assert told_apart([front, back]) == [front, back]
+
+
+def test_a_selling_name_that_is_printed_stays() -> None:
+    back = claim("Lambin", "Salvia nemorosa 'Lambin'", "back", 0.96, "Sky Lantern")
+    settled = told_apart([claim("Sky Lanter", "Salvia nemorosa", "front", 0.65), back])
+    assert settled[1] == back
