@@ -9,12 +9,13 @@ from typing import Any
 from ocr_tags import facts
 from ocr_tags.fields.bloom import read_bloom
 from ocr_tags.fields.categories import read_categories
-from ocr_tags.fields.claims import read_native_claim, read_warnings
+from ocr_tags.fields.claims import read_native_claim
 from ocr_tags.fields.codes import read_gtin, read_patents
 from ocr_tags.fields.cold import read_min_temperature
 from ocr_tags.fields.colours import read_colours
 from ocr_tags.fields.container import read_container
 from ocr_tags.fields.feeding import read_feeding
+from ocr_tags.fields.harm import read_warnings
 from ocr_tags.fields.harvest import read_days
 from ocr_tags.fields.light import read_light
 from ocr_tags.fields.makers import read_series, read_supplier

@@ -7,10 +7,11 @@ from typing import Any
 
 from ocr_tags.fields.bloom import read_bloom
 from ocr_tags.fields.categories import read_categories
-from ocr_tags.fields.claims import read_native_claim, read_warnings
+from ocr_tags.fields.claims import read_native_claim
 from ocr_tags.fields.cold import read_min_temperature
 from ocr_tags.fields.container import read_container
 from ocr_tags.fields.feeding import read_feeding
+from ocr_tags.fields.harm import read_warnings
 from ocr_tags.fields.harvest import read_days
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.light import read_light

@@ -1,20 +1,15 @@
-"""Claims and warnings a tag prints, in its own words: native where, harmful how, propagation forbidden.
-
-A warning that is missing or unread does not make a plant safe; nothing here says so.
-"""
+"""What a tag claims of itself, in its own words: native where."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from ocr_tags.fields.phrases import cells, clean, flowing, label_phrases
-from ocr_tags.fields.values import is_torn, labelled, value_end
+from ocr_tags.fields.values import labelled, value_end
 from ocr_tags.firms import firm_in
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
-
-# ---------------------------------------------------------------- native
 
 _PLACE = (
     r"(?:(?:(?:north|south|new|west|rhode) )?(?:"
@@ -128,144 +123,3 @@ def _place_end(folded: str, start: int, end: int) -> int:
         r"|it is)\b|[(])"
     ).search(folded, start, end)
     return stop.start() if stop else end
-
-
-# ---------------------------------------------------------------- warnings
-
-_EATEN = r"(?:eaten|ingested|swallowed|consumed|chewed|touched|inhaled)"
-_HARM = later(
-    r"\b(?:toxic|poison(?:ous|s)|harmful|inedible|not edible|deadly (?:if|when|poison\w*)|(?:can|may"
-    r"|could) be fatal|fatal if"
-    r"|(?:not|never) (?:intended |meant |suitable |safe )?(?:for |be )?(?:human |animal |internal )?"
-    r"(?:consumption|consumed|eaten)|(?:do not|don.t|never) (?:eat|ingest|consume)"
-    r"|not (?:recommended|fit|suited|good|safe) (?:for|to) (?:human )?(?:eat(?:ing)?|consumption"
-    r"|consum(?:e|ing))"
-    r"|(?:not|never) for (?:eating|food|culinary use|human use)"
-    r"|unsafe (?:to|for)|handle with (?:gloves|care)|(?:beware(?: of)?|mind|watch for)(?: the"
-    r"| its)? (?:sharp )?(?:thorns"
-    r"|spines|prickles)|(?:fatal|lethal|deadly|dangerous|hazardous|bad) (?:to|for) (?:your )?(?:pets"
-    r"|cats|dogs|horses"
-    r"|livestock|humans|people|animals|children)|not (?:pet|child)[- ](?:friendly|safe)"
-    r"|not safe (?:for|around) \w+"
-    r"|avoid (?:skin |eye )?contact with (?:the |its )?(?:\w+ )?(?:sap|hairs|juice|berries|spines)"
-    r"|irrita(?:nt|ting|te|tes|tion)|(?:cause|causes|causing) (?!no\b)(?:\w+ )?(?:\w+ )?(?:rash(?:es)?"
-    r"|dermatitis|blister\w*|skin burns?|burns? to"
-    rf"|vomiting|discomfort|allerg\w+|illness|stomach upset|upset)|(?:discomfort|illness|upset|sick"
-    rf"|ill) if {_EATEN}"
-    r"|(?:may|can|will|could) (?:burn|blister|sting|injure|scratch|stain) (?:the |your )?(?:skin|eyes|hands)"
-    r"|(?:thorns|spines|prickles|hairs|sap) (?:may|can|will) (?:injure|scratch|sting|burn|hurt|prick)"
-    r"|out of (?:the )?reach of (?:small |young )?(?:children|pets)|away from (?:children|pets|animals"
-    r"|livestock|kids)|wash (?:your )?hands|choking hazard"
-    r"|(?:skin|contact|eye) (?:allergy|allergies|allergen|irritation|reaction|sensiti\w+)|allergic reaction"
-    r"|phototoxic"
-    r"|(?:for )?(?:ornamental|decorative) (?:use|purposes?) only|wear (?:protective )?(?:gloves|eye)"
-    r"|thorny(?! (?:climber|shrub|tree|vine|bush|plant|evergreen|rose|hedge|habit))"
-    r"|stinging hairs"
-    r"|(?:sharp|has|with|large|many) (?:thorns|spines|prickles)|sharp (?:leaf )?(?:edges|tips|points)"
-    r"|sharp (?:thorns|spines|prickles)"
-    r"|(?:may|can|could) (?:be(?:come)? )?(?:considered )?(?:an? )?(?:locally |highly )?(?:invasive|weedy"
-    r"|noxious|weed)|is an? (?:\w+ )?weed in|invasive in|(?:noxious|invasive) (?:weed|plant|species)"
-    r"|weed notice"
-    r"|(?:spreads|spreading) (?:aggressively|invasively))\b"
-    r"|(?:^|(?<=[\n\t.:;] )|(?<=[\n\t]))(?:thorns|spines)(?=!)"
-)
-_HARM_ELSEWHERE = later(
-    r"\b(?:toxi[qc]\w{1,3}|venen\w+|nocif\w*|ne pas (?:consommer|ingerer|manger)|epineux|irritant\w+"
-    r"|no (?:comestible|ingerir|consumir|comer)|(?:hors de|fuera) (?:la )?(?:portee|del alcance)"
-    r"|giftig\w*|nicht zum (?:verzehr|essen)|hautreizend|reizt (?:die )?(?:haut|augen)|huidirriterend"
-    r"|niet (?:geschikt )?voor consumptie|plante? ornementale seulement)\b"
-)
-_FURTHER = later(
-    r"(?i);\s+(?=[^.;!]*\b(?:may|can|could|will|causes?|is|are|not (?:for|to|suitable)|do not|don.t"
-    r"|harmful|toxic"
-    r"|poisonous|if (?:eaten|ingested|swallowed))\b)"
-)
-"""Where another danger follows: "Harmful if eaten; sap may irritate"; advice after a danger belongs to it."""
-_HARMLESS = later(
-    r"(?:\b(?:non|not|nor|is not|are not|isn.t|no known)[ -]*(?:known to be |considered )?|\b(?:resists?"
-    r"|crown of|nearly|almost|un)\s)$"
-)
-_NOT_HARM = later(r"\s?(?:ivy|oak|sumac|-free|free)\b")
-
-
-def read_warnings(tag: TagText) -> Iterator[Found[str]]:
-    """Each warning sentence, as printed.
-
-    >>> [found.value for found in read_warnings(TagText("Full sun. Harmful if eaten. Non-toxic to bees."))]
-    ['Harmful if eaten']
-    """
-    text = tag.string
-    folded = _one_voice(text)
-    own = list(_sentences(text, folded, _HARM, ()))
-    again = list(_sentences(text, folded, _HARM_ELSEWHERE, own))
-    if len(again) > len(own):  # else they say in another language what is kept
-        own += again
-    for start, end in own:
-        yield Found(clean(text[start:end]), (start, end), 0.3 if is_torn(text[start:end]) else 0.9)
-
-
-def _sentences(
-    text: str, folded: str, pattern: re.Pattern[str], taken: Sequence[tuple[int, int]]
-) -> Iterator[tuple[int, int]]:
-    """The sentences in which a pattern is found, each once, and none that is taken."""
-    seen = list(taken)
-    for match in pattern.finditer(folded):
-        if _HARMLESS.search(folded[: match.start()]) or _NOT_HARM.match(folded, match.end()):
-            continue
-        start, end = _sentence(text, match.start(), match.end())
-        if len(clean(text[start:end])) <= 240 and not any(a < end and start < b for a, b in seen):
-            seen.append((start, end))
-            yield start, end
-
-
-def _one_voice(text: str) -> str:
-    """The flowing text, in which capitals run on over line ends as well."""
-    folded = flowing(text)
-    for match in re.finditer(r"(?<=[A-Z])\n(?=[A-Z]{2})", text):
-        folded = folded[: match.start()] + " " + folded[match.end() :]
-    return folded
-
-
-_STOPS = later(r"[.!;]\s+|(?<=[a-z]{3})\.(?=[A-Z][a-z]{2})|\t|\n\n|[•|·]\s|(?<=[^\W\d_])[)\]] (?=[A-Z])")
-
-
-def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
-    """The whole sentence around a stretch: back over lines that run into it, on to its full stop."""
-    stops = (stop for stop in _STOPS.finditer(text) if stop.end() <= start)
-    begin = max((stop.end() for stop in stops if not _closes_bracket(text, stop)), default=0)
-    lines = [at for at in range(begin, start) if text[at] == "\n" and not _runs_on(text, at)]
-    begin = lines[-1] + 1 if lines else begin
-    stop = value_end(text, end)
-    if further := _FURTHER.search(text, end, stop):
-        return begin, further.start()
-    while text[stop : stop + 1] == "\n" and _all_capitals(text, begin, stop):
-        stop = value_end(text, stop + 1)
-    return begin, stop
-
-
-def _closes_bracket(text: str, stop: re.Match[str]) -> bool:
-    """Whether a bracket was opened as well: one that was not is a full stop read amiss."""
-    opened = text.rfind("(["[")]".index(stop[0][0])], 0, stop.start()) if stop[0][0] in ")]" else -1
-    return opened >= 0 and not re.search(r"[.!?;\t]|\n\n", text[opened : stop.start()])
-
-
-def _runs_on(text: str, at: int) -> bool:
-    before, after = text[:at].rstrip(), text[at + 1 :]
-    return (
-        after[:1].islower()
-        or before.endswith((",", "-"))
-        or _all_capitals(text, text.rfind("\n", 0, at) + 1, at)
-    )
-
-
-def _all_capitals(text: str, start: int, at: int) -> bool:
-    """True when a line in capitals runs into another one: case then tells nothing of sentences."""
-    line, following = text[start:at], text[at + 1 :].split("\n")[0]
-    spoken = any(character.isalpha() for character in line) and len(following.split()) <= 6
-    return (
-        spoken
-        and line.isupper()
-        and following.isupper()
-        and ":" not in following
-        and not line.rstrip().endswith(".")
-    )
