@@ -9,6 +9,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from ocr_tags.fields.phrases import clean, flowing
+from ocr_tags.fields.small_letters import all_small
 from ocr_tags.fields.values import is_torn, value_end
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -17,7 +18,9 @@ _EATEN = r"(?:eaten|ingested|swallowed|consumed|chewed|touched|inhaled)"
 _HARM = later(
     r"\b(?:toxic|poison(?:ous|s)|harmful|inedible|not edible|deadly (?:if|when|poison\w*)|(?:can|may"
     r"|could) be fatal|fatal if"
-    r"|(?:not|never) (?:intended |meant |suitable |safe )?(?:for |be )?(?:human |animal |internal )?"
+    r"|(?:not|never) (?:intended |meant |suitable |safe )?(?:for |be )?"
+    r"(?:(?:human|animal|internal|people|pet)s?(?:(?:,| or| and|,? nor|/)"
+    r" ?(?:human|animal|pet|livestock)s?)* )?"
     r"(?:consumption|consumed|eaten)|(?:do not|don.t|never) (?:eat|ingest|consume)"
     r"|not (?:recommended|fit|suited|good|safe) (?:for|to) (?:human )?(?:eat(?:ing)?|consumption"
     r"|consum(?:e|ing))"
@@ -36,10 +39,21 @@ _HARM = later(
     r"|(?:may|can|will|could) (?:burn|blister|sting|injure|scratch|stain) (?:the |your )?(?:skin|eyes|hands)"
     r"|(?:thorns|spines|prickles|hairs|sap) (?:may|can|will) (?:injure|scratch|sting|burn|hurt|prick)"
     r"|out of (?:the )?reach of (?:small |young )?(?:children|pets)|away from (?:children|pets|animals"
-    r"|livestock|kids)|wash (?:your )?hands|choking hazard"
+    r"|livestock|kids)|keep (?:it |this |seeds? |berries )?from"
+    r" (?:small |young )?(?:children|kids|pets|animals|livestock)"
+    r"|(?:wash|rinse) (?:your |the )?(?:hands|skin)|choking hazard"
     r"|(?:skin|contact|eye) (?:allergy|allergies|allergen|irritation|reaction|sensiti\w+)|allergic reaction"
     r"|phototoxic"
-    r"|(?:for )?(?:ornamental|decorative) (?:use|purposes?) only|wear (?:protective )?(?:gloves|eye)"
+    r"|(?:for )?(?:ornamental|decorative) (?:use|purposes?) only|wear"
+    r" (?:(?:protective|thick|stout|leather|heavy|garden(?:ing)?) )?(?:gloves|gauntlets|mitts"
+    r"|mittens|long sleeves|eye)"
+    r"|use with (?:caution|care)\b|(?:do not|don.t|never) confuse (?:it )?with\b"
+    r"(?=[^.!\n]{0,60}\b(?:deadly|death|poison\w*|toxic))"
+    r"|raw\b[^.;\n]{0,16}(?:=|\bmakes? you|\bmay make you|\bwill make you) ?(?:sick|ill|unwell)"
+    r"|(?:must be|always|only eat) cooked|cook (?:well |thoroughly )?before eating"
+    r"|(?:edges?|margins|blades|tips|leaf|leaves) (?:is|are)"
+    r" (?:very |razor[- ]|quite )?(?:sharp|spiny|prickly)"
+    r"|razor[- ]sharp|(?:thorns|spines|prickles)\b[^.;\n]{0,24}\b(?:hurt|sting|scratch|prick)"
     r"|thorny(?! (?:climber|shrub|tree|vine|bush|plant|evergreen|rose|hedge|habit))"
     r"|stinging hairs"
     r"|(?:sharp|has|with|large|many) (?:thorns|spines|prickles)|sharp (?:leaf )?(?:edges|tips|points)"
@@ -49,6 +63,9 @@ _HARM = later(
     r"|weed notice"
     r"|(?:spreads|spreading) (?:aggressively|invasively))\b"
     r"|(?:^|(?<=[\n\t.:;] )|(?<=[\n\t]))(?:thorns|spines)(?=!)"
+    r"|(?:^|(?<=[\n\t.:;,] )|(?<=[\n\t]))(?:thorns|spines|prickles) (?:on|along|at) (?!show|display|request)"
+    r"|(?:(?<=\bcaution[\t\n])|(?<=\bcaution[:!] )|(?<=\bwarning[\t\n])|(?<=\bwarning[:!] ))"
+    r"[^.;\t\n]{0,24}\b(?:thorns?|thorny|spines?|spiny|prickl\w+|sharp|sap)\b"
 )
 _HARM_ELSEWHERE = later(
     r"\b(?:toxi[qc]\w{1,3}|venen\w+|nocif\w*|ne pas (?:consommer|ingerer|manger)|epineux|irritant\w+"
@@ -64,7 +81,7 @@ _FURTHER = later(
 """Where another danger follows: "Harmful if eaten; sap may irritate"; advice after a danger belongs to it."""
 _HARMLESS = later(
     r"(?:\b(?:non|not|nor|is not|are not|isn.t|no known)[ -]*(?:known to be |considered )?|\b(?:resists?"
-    r"|crown of|nearly|almost|un)\s)$"
+    r"|crown of|nearly|almost|un|no|few|without|lacks)\s)$"
 )
 _NOT_HARM = later(r"\s?(?:ivy|oak|sumac|-free|free)\b")
 
@@ -82,7 +99,9 @@ def read_warnings(tag: TagText) -> Iterator[Found[str]]:
     if len(again) > len(own):  # else they say in another language what is kept
         own += again
     for start, end in own:
-        yield Found(clean(text[start:end]), (start, end), 0.3 if is_torn(text[start:end]) else 0.9)
+        yield Found(
+            clean(text[start:end]).strip("()!"), (start, end), 0.3 if is_torn(text[start:end]) else 0.9
+        )
 
 
 def _sentences(
@@ -119,7 +138,7 @@ def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
     stop = value_end(text, end)
     if further := _FURTHER.search(text, end, stop):
         return begin, further.start()
-    while text[stop : stop + 1] == "\n" and _all_capitals(text, begin, stop):
+    while text[stop : stop + 1] == "\n" and text[begin:stop].isupper() and _runs_on(text, stop):
         stop = value_end(text, stop + 1)
     return begin, stop
 
@@ -131,22 +150,40 @@ def _closes_bracket(text: str, stop: re.Match[str]) -> bool:
 
 
 def _runs_on(text: str, at: int) -> bool:
-    before, after = text[:at].rstrip(), text[at + 1 :]
-    return (
-        after[:1].islower()
-        or before.endswith((",", "-"))
-        or _all_capitals(text, text.rfind("\n", 0, at) + 1, at)
-    )
+    """Whether the line that ends at `at` runs into the next one."""
+    above = re.split(r"[\t\n]", text[:at])[-1].rstrip()
+    below = re.split(r"[\t\n]", text[at + 1 :], maxsplit=1)[0]
+    if above.endswith((",", "-")):
+        return True
+    if above.isupper():
+        return _capitals_run_on(above, below)
+    if not below[:1].islower():
+        return False
+    return is_torn(above) or not (all_small(text, at + 1) or _ends_itself(above, below))
 
 
-def _all_capitals(text: str, start: int, at: int) -> bool:
-    """True when a line in capitals runs into another one: case then tells nothing of sentences."""
-    line, following = text[start:at], text[at + 1 :].split("\n")[0]
-    spoken = any(character.isalpha() for character in line) and len(following.split()) <= 6
-    return (
-        spoken
-        and line.isupper()
-        and following.isupper()
-        and ":" not in following
-        and not line.rstrip().endswith(".")
-    )
+_FULL = 0.75
+_MEASURE_END = later(
+    r"(?i)(?:\d[°'’”\"]?|\b(?:cm|mm|m|ft|in|feet|inches|jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec))\.?$"
+)
+
+
+def _ends_itself(above: str, below: str) -> bool:
+    """Whether a line was ended on purpose: by a measure or month, or with room for the next word."""
+    room = len(above) + 1 + len(below.split()[0]) <= _FULL * max(len(above), len(below))
+    return room or bool(_MEASURE_END.search(above))
+
+
+_SUBJECT = later(
+    r"\b(?:PARTS?|PLANT|LEAVES|LVS|FOLIAGE|SEEDS?|BERR(?:Y|IES)|FRUITS?|ROOTS?|BULBS?|TUBERS?|SAP|STEMS?|FLOWERS"
+    r"|PODS?|HIGHLY|VERY|MILDLY|EXTREMELY|SEVERELY|SLIGHTLY|MAY|CAN|WILL|IS|ARE|CAUSES?|CAUSING|SEVERE|SKIN"
+    r"|STOMACH|EYE|PROTECTIVE|ALLERGIC|CAUTION|WARNING|DO NOT|DON.T|NEVER|NOT|HUMAN)[:!]?$"
+)
+_PREDICATE = later(r"(?:IF|WHEN|TO|OR|AND|&|FROM|BY|ON|IN|WITH|FOR|OF|AFTER|UPON|WHICH|THAT|CONSUMPTION)\b")
+
+
+def _capitals_run_on(above: str, below: str) -> bool:
+    """Whether two lines in capitals are one sentence: case tells nothing, so words that lack another must."""
+    if not below.isupper() or len(below.split()) > 6 or ":" in below or above.endswith("."):
+        return False
+    return is_torn(above) or bool(_SUBJECT.search(above) or _PREDICATE.match(below))

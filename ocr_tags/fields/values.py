@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from ocr_tags.fields.phrases import Hit, Phrases, label_phrases, listed, squeezed
+from ocr_tags.fields.small_letters import all_small
 from ocr_tags.patterns import later
 
 _CELL_START = later(r"(?:^|[\t\n]|[ \w)][|•·] ?)[^\w\n\t]*$")
@@ -252,7 +253,7 @@ def _goes_on(text: str, start: int, at: int) -> bool:
         return not _labelled_line(text, at + 1)
     if _is_label(text, at + 1):
         return False
-    if following.islower() and not _OTHER_MATTER.match(text, at + 1) and not _all_small(text, start):
+    if following.islower() and not _OTHER_MATTER.match(text, at + 1) and not all_small(text, start):
         return True
     last = max(text.rfind(" ", start, at), text.rfind("-", start, at), start - 1) + 1
     taken_up = _GOES_BACK.match(text, at + 1) or (phrase.isupper() and _TAKEN_UP.match(text, at + 1))
@@ -263,11 +264,3 @@ def _labelled_line(text: str, start: int) -> bool:
     """Whether a line opens with a label that is known and its colon."""
     head, colon, _ = text[start:].split("\n")[0].partition(":")
     return bool(colon) and _OTHER_LABELS.whole(head) is not None
-
-
-def _all_small(text: str, at: int) -> bool:
-    """Whether the lines around are all in small letters: then these tell nothing of sentences."""
-    begin = text.rfind("\n\n", 0, at) + 1
-    block = text[begin : end if (end := text.find("\n\n", at)) >= 0 else len(text)]
-    heads = [line.strip()[:1] for line in re.split(r"[\t\n]|[.!?] ", block)]
-    return sum(head.islower() for head in heads) >= 3 and not any(head.isupper() for head in heads)
