@@ -6,7 +6,6 @@ import hashlib
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
-from itertools import chain
 from pathlib import Path
 from typing import Any, TypeAlias, TypeVar
 
@@ -14,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ocr_tags.barcodes import code_words, confirmed, read_codes
+from ocr_tags.both_sides import settled
 from ocr_tags.claims import Claim, claims
 from ocr_tags.confidence import Fit, fitted
 from ocr_tags.engines import Engine, open_engines
@@ -27,7 +27,6 @@ from ocr_tags.matching import match_plant
 from ocr_tags.photos import OpenedPhoto, open_photo
 from ocr_tags.reading import PictureRead, read_picture
 from ocr_tags.record import Photo, PlantMatch, Reading, Side, TagRecord, Word
-from ocr_tags.selling_names import told_apart
 from ocr_tags.settings import Settings
 from ocr_tags.shots import joined_claims, joined_lines
 from ocr_tags.text import BARS, side_texts
@@ -217,11 +216,12 @@ def _laid_together(
     first: SideRead, second: SideRead | None = None, *, fit: Fit | None = None
 ) -> dict[str, tuple[Reading[Any], ...]]:
     sides = (first, second) if second else (first,)
-    said = {field.name: [list(side.claims.get(field.name, ())) for side in sides] for field in FIELDS}
     both = "\n".join(line for side in sides for line in side.lines)
-    said[PRICE.name] = [list(_of_land(prices, both)) for prices in said[PRICE.name]]
-    said[BOTANICAL_NAME.name] = [told_apart(list(chain(*said[BOTANICAL_NAME.name])))]
-    found = {field.name: readings(field, chain(*said[field.name]), (), fit) for field in FIELDS}
+    said = settled(
+        {field.name: [c for side in sides for c in side.claims.get(field.name, ())] for field in FIELDS}
+    )
+    said[PRICE.name] = list(_of_land(said[PRICE.name], both))
+    found = {field.name: readings(field, said[field.name], (), fit) for field in FIELDS}
     botanical = found[BOTANICAL_NAME.name]
     found[COMMON_NAMES.name] = whole_names(
         found[COMMON_NAMES.name], botanical[0].value if botanical else None

@@ -35,6 +35,7 @@ import numpy as np
 from numpy.typing import NDArray
 from score import judge, judge_part
 
+from ocr_tags.both_sides import settled
 from ocr_tags.claims import Claim, claims
 from ocr_tags.confidence import PART, Evidence, Fit, fitted
 from ocr_tags.engines import open_engines
@@ -118,7 +119,7 @@ def _claims(seen: Seen, engines: tuple[str, ...]) -> Sides:
         texts = side_texts(own, side, height, is_label)  # type: ignore[arg-type]
         for field in FIELDS:
             found[field.name].extend(claims(texts, field))
-    return {name: tuple(several) for name, several in found.items()}
+    return {name: tuple(several) for name, several in settled(found).items()}
 
 
 Tag = tuple[Mapping[str, Any], dict[str, Sides]]

@@ -69,6 +69,7 @@ LEVELS = {
     "ocr_tags.typed": 3,
     "ocr_tags.planting": 3,
     "ocr_tags.claims": 2,
+    "ocr_tags.both_sides": 3,
     "ocr_tags.selling_names": 3,
     "ocr_tags.voting": 3,
     "ocr_tags.whole_names": 3,

@@ -1,0 +1,50 @@
+"""The botanical name on one side tells what a word of the other side is."""
+
+import pytest
+
+from ocr_tags.both_sides import settled
+from ocr_tags.claims import Claim
+from ocr_tags.record import Box, Side
+from ocr_tags.values import BotanicalName
+
+BOX = Box(0, 0, 90, 20)
+
+
+def named(name: str, side: Side = "front", certainty: float = 0.7) -> Claim:
+    return Claim(name, name, side, BOX, (("rapidocr", certainty),), 0.0, certainty=certainty)
+
+
+def in_latin(genus: str, species: str, side: Side = "back", certainty: float = 0.96) -> Claim:
+    value = BotanicalName(f"{genus} {species}", genus, species)
+    return Claim(value, value.name, side, BOX, (("rapidocr", certainty),), 0.0, certainty=certainty)
+
+
+def certainty_beside(common: Claim, botanical: Claim) -> float:
+    (claim,) = settled({"common_names": [common], "botanical_name": [botanical]})["common_names"]
+    return claim.certainty
+
+
+@pytest.mark.parametrize(
+    ("front", "genus", "species", "certainty"),
+    [
+        ("Apple", "Malus", "domestica", 0.95),  # a fruit, a scent, or the tree: the back tells
+        ("Jacaranda", "Jacaranda", "mimosifolia", 0.95),
+        ("Sorrel Moon Apple", "Malus", "domestica", 0.8),  # its beginning may be another thing
+        ("Sorrel Moon", "Malus", "domestica", 0.7),
+        ("Apricot", "Impatiens", "walleriana", 0.42),  # a colour, most likely
+    ],
+)
+def test_a_name_is_surer_beside_its_own_plant(front: str, genus: str, species: str, certainty: float) -> None:
+    assert certainty_beside(named(front), in_latin(genus, species)) == pytest.approx(certainty)
+
+
+def test_nothing_changes_what_stands_beside_its_own_botanical_name_or_an_unsure_one() -> None:
+    assert certainty_beside(named("Apricot", side="back"), in_latin("Impatiens", "walleriana")) == 0.7
+    assert certainty_beside(named("Apple"), in_latin("Malus", "domestica", certainty=0.5)) == 0.7
+
+
+def test_votes_follow_the_certainty() -> None:
+    apple = [named("Apple")]
+    found = settled({"common_names": apple, "botanical_name": [in_latin("Malus", "domestica")]})
+    ((engine, vote),) = found["common_names"][0].votes
+    assert (engine, vote) == ("rapidocr", pytest.approx(0.95))
