@@ -9,87 +9,52 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 
+from ocr_tags.fields.container_words import (
+    CELLS,
+    CLASS,
+    CLASSES,
+    COUNTED,
+    LENGTH,
+    LOOSE,
+    MADE_WORD,
+    NUMBER,
+    NURSERY_CLASS,
+    PACK,
+    POTLESS,
+    POTTED,
+    PRICE,
+    SQUARE,
+    TRAYED,
+    VOLUME,
+)
 from ocr_tags.fields.phrases import cells, fold, label_phrases
 from ocr_tags.fields.values import labelled
+from ocr_tags.firms import firm_in
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
-_NUMBER = (
-    r"(?:(?<!\w)[il](?= ?(?:gal|l\b|qt|quart|pt))|\d{1,3}(?:[.,]\d{1,2})?|(?<![\d.])\.\d{1,2})"
-    r"(?: ?[-/] ?\d/\d| \d/\d| ?[½¼¾])?"
-)
-_LENGTH = r"(?:inch(?:es)?|in\b\.?|\"|”|″|''|-inch|-in\b\.?|cm\b|mm\b|po\b|pouces?)"
-_VOLUME = (
-    r"(?:gal(?:lons?|\b\.?)|-gal(?:lon)?|qts?\b\.?|quarts?|pts?\b\.?|pints?|l\b|lt\b|ltr\b|litres?"
-    r"|liters?|litros?|liter|ml\b)"
-)
-_POT = (
-    r"(?:pots?|containers?(?![ -]grown)|cont\.|topf|tray|macetas?|contenants?|conteneurs?|godets?"
-    r"|nursery pot|tree ?pot|plug"
-    r"|band|basket|hanging basket|tub|planter bag|(?:square|round)(?= ?(?:[\n\t.,;|/($£€]|pot|$)))"
-)
-_MADE_OF = (
-    r"(?:(?:square|sq\.?|round|rnd\.?|nursery|trade|deep|long|tall|growers?|peat|fiber|fibre|aquatic|plastic|clay"
-    r"|terra-? ?cotta|ceramic|coir|paper|decorative|azalea|biodegradable|glazed|gift) )?"
-)
-_POT_FIRST = (
-    r"(?:pot|topf|maceta|contenedor|contenant|conteneur|container|godet|potmaat|kruka|krukke|potte|vaso|vase)"
-)
-_POTTED = later(
-    rf"(?<![\w.,/#$'’%½¼¾¥-]){_NUMBER} ?(?:{_LENGTH}|{_VOLUME})(?: ?|\n(?=[a-z]))"
-    rf"{_MADE_OF}{_POT}\b"
-    rf"|(?<![\w$])#\s?\d{{1,2}} (?:{_POT}|cont)\b"
-    rf"|\b{_POT_FIRST}(?: de| ø)? {_NUMBER} ?(?:{_LENGTH}|{_VOLUME})(?!\w)(?!\.? ?(?:wide|deep|apart|or ))"
-    rf"|\bgallon pot\b|\bquart pot\b|\b{_POT_FIRST} [ø∅⌀] ?{_NUMBER}(?: ?(?:cm|mm)\b)?(?!\w)"
-    rf"|(?<![\w$])[øº∅⌀] ?{_NUMBER} ?(?:cm|mm)\b|(?<![\w.,/#$-]){_NUMBER} ?cm ?[ø∅⌀]"
-)
 _MEASURE = later(
     rf"(?P<whole>\d{{1,3}})(?:[.,]\d{{1,2}})?(?: ?[-/]? ?(?P<top>\d)/(?P<under>\d)| ?[½¼¾])? ?"
-    rf"(?:(?P<mm>mm\b)|(?P<cm>cm\b|[ø∅⌀])|(?P<inch>{_LENGTH})|(?P<gallon>gal|-gal)"
+    rf"(?:(?P<mm>mm\b)|(?P<cm>cm\b|[ø∅⌀])|(?P<inch>{LENGTH})|(?P<gallon>gal|-gal)"
     r"|(?P<litre>(?:lt?|ltr|lit(?:re|er|ro)s?)\b))"
 )
 _LARGEST = {"mm": 999, "cm": 100, "inch": 36, "gallon": 100, "litre": 400}
 """No pot of the trade is wider or holds more (common practice, no source): a greater figure is misread."""
 _LARGEST_BROKEN = 12
 """No larger pot is told in parts of an inch (common practice, no source): "31½ in" is 3½ in."""
-_COUNT = r"(?:\d{1,3}|one|two|three|four|five|six|eight|nine|ten|twelve|a dozen)"
-_PACK = later(
-    r"(?<![\w-])(?:\d{1,2}|four|six|jumbo|half) ?[- ]?(?:packs?|pk|pak)\b\.?|\b(?:10 ?x ?20|1020|606|804"
-    r"|806|1204|1206|1801|3601) (?:flat|tray)\b"
-    r"|\b(?:bare[- ]root )?(?:flat|pack|package|pkg\.?|tray|bag|box|bundle|punnet|strip|sachet) of "
-    rf"{_COUNT}(?: (?:large |small |jumbo |garden ready )?(?:plants?|plugs?|bulbs?|seedlings?|tubers?"
-    r"|corms?|roots?"
-    r"|sets|crowns?))?\b(?! ?(?:cm|mm|in\b|inch|\"|l\b|lit|kg|lbs?\b|oz|g\b))"
-    rf"|(?<!\w){_COUNT}[- ](?:ct|count|cells?|plants?)\b\.? (?:plug |young |cell |strip |jumbo )?"
-    r"(?:flat|tray|pack|bag|box|tub)\b"
-)
-# PB sizes are planter bags of New Zealand; P, C, CO and T stand before sizes of European pots.
-_CLASS = later(
-    rf"(?:#\s?(?:100|1\d|[2346]5|[2-4]0|[1-9])(?!\d)(?: (?:trade )?(?:gallon|gal\b\.?|can))?"
-    rf"|(?:trade )?(?:{_NUMBER}|one|two|three|five|seven|ten) ?(?:trade )?{_VOLUME}"
-    r"|p ?(?:0[.,]5|7|8|9|10|11|12|13|14|15|17|19)"
-    r"|c ?(?:[1-9]\d|[1-9])(?!\d)(?:[.,][05])?(?: ?(?:l|lt|ltr|lit(?:re|er))\b)?"
-    r"|pb ?(?:3/4|1[.,]5|2|3|5|6[.,]5|8|10|12|18|25|28|40|60|95|150)|gallon|quart|qt\.?|pint|sp ?[1-5])"
-)
-_CLASSES = later(rf"{_CLASS.pattern}(?: ?[/(] ?{_CLASS.pattern}\)?)?")
-_PRICE = (
-    r"(?:(?:us|ca|au|nz|a|c)?\$|£|€|eur\b|gbp\b) ?\d{1,4}(?:[.,]\d{2})?(?: ?(?:usd|cad|aud|nzd)\b)?"
-    r"(?: ?(?:each|ea\.?))?"
-)
 _BESIDE = later(
     r"(?:[ -](?:(?:container|pot)[ -]grown|staked|trellis(?:ed)?|tree form|standard|bush|multi-?stem(?:med)?"
     r"|clump|espalier))?"
-    rf"(?:[ ,]*{_PRICE})?\)?"
+    rf"(?:[ ,]*(?:{PRICE}|\d{{1,3}}\.\d\d))?\)?"
 )
 """How the plant is grown, and its price, may share the cell of a container class."""
 _PRICED_WIDTH = later(
-    rf"(?P<width>{_NUMBER} ?(?:{_LENGTH}|{_VOLUME}))(?:[ ,]*(?:was|now|only|sale|reg\.?)?:? ?{_PRICE})+"
+    rf"(?P<width>{NUMBER} ?(?:{LENGTH}|{VOLUME}))(?:[ ,]*(?:was|now|only|sale|reg\.?)?:? ?{PRICE})+"
 )
 """A length with the price right behind it is that of the pot, if pots are so wide: trees are priced by their
 height as well (common practice, no source)."""
 _WIDEST_PRICED = {"mm": 300, "cm": 30, "inch": 12}
-_PRICE_FIRST = later(rf"{_PRICE} ?[-–—·|,/]? ?\(?")
-_SQUARE = later(rf"{_NUMBER} ?{_LENGTH} (?:square|sq\.?|round|rnd\.?)")
+_PRICE_FIRST = later(rf"{PRICE} ?[-–—·|,/]? ?\(?")
 _KIND = later(
     r"(?:(?:hardy|evergreen|tender|flowering|ornamental) )?(?:annuals?|perennials?|biennials?|shrubs?"
     r"|trees?|vines?"
@@ -98,38 +63,39 @@ _KIND = later(
     r" ?[-–—·•|,:]? ?(?=\d)"
 )
 """What the plant is may also stand in it: "PERENNIAL 1 GALLON"."""
-_PRICED = later(rf" ?[-–—,/|·(]* ?{_PRICE}.*$")
+_PRICED = later(rf" ?[-–—,/|·(]* ?{PRICE}.*$")
 _SOLD = later(
-    rf"(?:{_PRICE}|\b(?:one|1) (?:\w+ )?plant|\b(?:sold|supplied|grown|raised|potted|comes?|available"
+    rf"(?:{PRICE}|\b(?:one|1) (?:\w+ )?plant|\b(?:sold|supplied|grown|raised|potted|comes?|available"
     r"|offered|delivered|shipped)(?: potted| growing)?)(?: in| as)? (?:an? )?$"
 )
 """Before the pot of the plant that is sold: "£12.99 in 3L pot"."""
-# Sold without a pot, or in trays: "racines nues", "wurzelnackt", "wortelgoed" are bare roots.
-_POTLESS = later(
-    r"bare[- ]?root(?:s|ed)?(?: plants?)?"
-    r"|racines? nues?|wurzelnackt|wortelgoed|kale wortel|raiz desnuda"
-    r"|balled (?:&|and) burlapped|root[- ]?ball(?:ed)?|(?:plug|cell|seedling) (?:trays?|packs?|flats?)"
-)
-_LOOSE = later(rf"(?:{_POTLESS.pattern}|plugs?|hanging basket|(?:starter )?tray|flat|basket|liner|b ?& ?b)")
 # A letter for a diameter is read as a nought.
 _ROUND = later(r"[0oø] ?(?P<width>\d{1,2}(?:[.,]5)? ?cm)")
 _LABELS = label_phrases("container")
 _SIZE = later(
-    rf"(?:[0ø] ?)?(?:{_NUMBER} ?(?:{_LENGTH}|{_VOLUME})|{_CLASS.pattern}|{_PACK.pattern}|{_LOOSE.pattern})"
-    r".{0,12}"
+    rf"(?:[0ø] ?)?(?:{NUMBER} ?(?:{LENGTH}|{VOLUME})|{CLASS.pattern}|{PACK.pattern}|{CELLS}"
+    rf"|{LOOSE.pattern})(?:.{{0,12}}|(?:[ ,]+{MADE_WORD}){{1,3}})"
 )
 _SIZE_LABEL = later(
-    r"(?<![^\n\t])(?:sale |sold )?(?:size|format|formaat|taille|gr[oö]sse|tama[nñ]o)"
-    rf"(?: ?: ?| (?=#\s?\d|{_NUMBER} ?{_VOLUME}))"
+    r"(?<![^\n\t])(?:sale |sold )?(?:size|uom|format|formaat|taille|gr[oö]sse|tama[nñ]o|potted colou?r)"
+    rf"(?: ?: ?| (?=#\s?\d|{NUMBER} ?(?:{VOLUME}|mm\b)))"
 )
+_WIDTH = later(rf"{NUMBER} ?{LENGTH}")
+_WHOLE = later(rf"(?:(?P<potless>{POTLESS.pattern})|(?P<counted>{COUNTED.pattern}))(?:[ ,–—-]*{PRICE})?")
+_NUMBERED = later(r"no\. ?(?:[1-357]|10|15|20|25)$")
+""""No. 3" before the firm that grew it is a class; alone it may be any number."""
 _SAID = later(r"#|pots?\b|container")
-_LABEL_FIRST = later(rf"(?:conta?in\w*|conteneur|pot(?= {_NUMBER} ?{_VOLUME}))(?: de)? ")
-_VOLUMES = later(rf"\d ?{_VOLUME}")
+_LABEL_FIRST = later(rf"(?:conta?in\w*|conteneur|pot(?= {NUMBER} ?{VOLUME}))(?: de)? ")
+_VOLUMES = later(rf"\d ?{VOLUME}")
 _CONTAINER = later(r"conta?i?n|conteneur")
 _SIZE_OF_POT = later(r"(?:size|maat|formaat)\W*$")
 _CLOSING = later(
-    r"(?:(?<=[a-z]{3})\.(?= pb\d)|\d{2},\d{3}|ppaf|pbr|\bp[1-9]|\d{5,}|\bcanada|\busa) "
-    r"(?P<size>pb ?\d{1,2}|(?:[1-9]|1\d|[234]5) ?(?:gal(?:lons?|\b\.?)|qts?\b\.?|l\b|lit(?:re|er)s?))$"
+    r"(?:(?<=[a-z]{3})\.(?= pb\d)|\d{2},\d{3}|ppaf|pbr|\bp[1-9]|\d{5,}|\bcanada|\busa"
+    r"|\b(?:sku|item|stk|stock|art|ref|code|plu|upc)\b[ .:#no]{0,5}[\w/-]*\d[\w/-]*"
+    r"|\b(?:sold as|uom):?"
+    r"|\b(?:propagated|grown|raised|nursery[ -]propagated|from (?:seed|cuttings|division|salvage))\b[^;]*,) "
+    r"(?P<size>#(?:[1-357]|10|15)|3\.8 ?l|pb ?\d{1,2}"
+    r"|(?:[1-9]|1\d|[234]5) ?(?:gal(?:lons?|\b\.?)|qts?\b\.?|l\b|lit(?:re|er)s?))$"
 )
 """A volume that closes a line of patents, numbers and the land it comes from."""
 _KNOWN = 0.7
@@ -177,7 +143,11 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
             yield Found(clean_size(text[start:end]), (start, end), found.certainty)
     if seen:
         return
-    for pattern, certainty in ((_POTTED, 0.9), (_PACK, 0.85)):
+    for match in TRAYED.finditer(folded):
+        if _is_made(match["size"], {**_LARGEST, **_WIDEST_PRICED}):
+            seen = True
+            yield Found(clean_size(text[slice(*match.span("size"))]), match.span("size"), 0.75)
+    for pattern, certainty in ((POTTED, 0.9), (PACK, 0.85)):
         for match in pattern.finditer(folded):
             before = folded[max(0, match.start() - 30) : match.start()]
             planting = _PLANTING.search(before) and not _SOLD.search(before)
@@ -198,7 +168,7 @@ def _parts(text: str) -> Iterator[tuple[int, int]]:
     for start, end in cells(text):
         parts = [part.span() for part in _BETWEEN_DOTS.finditer(text, start, end)]
         for first, last in parts:
-            stripped = text[first:last].strip(" *")
+            stripped = text[first:last].strip(" *–—")
             if stripped:
                 at = first + text[first:last].index(stripped)
                 yield at, at + len(stripped)
@@ -211,18 +181,24 @@ def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[
     start = opening.end() if opening else start
     if (_after_label(text, start) and not label) or not _is_made(folded[start:end]):
         return
-    size = _CLASSES.match(folded, start, end)
+    size = CLASSES.match(folded, start, end)
     beside = _BESIDE.fullmatch(folded, size.end(), end) if size else None
-    # "#5 $89.99" may be an item's number
-    if size and beside and not (beside[0] and re.fullmatch(r"#\s?\d+", size[0])):
-        certainty = 0.9 if label else 0.75 if folded[start] in "pc" else 0.85
+    numbered = size and beside and beside[0] and re.fullmatch(r"#\s?\d+", size[0])
+    # "#4 $89.99" may be an item's number
+    if size and beside and not (numbered and not NURSERY_CLASS.fullmatch(size[0])):
+        certainty = 0.65 if numbered else 0.9 if label else 0.75 if folded[start] in "pc" else 0.85
         yield Found(clean_size(text[start : size.end()]), size.span(), certainty)
-    elif (priced := _PRICED_WIDTH.fullmatch(folded, start, end)) or _SQUARE.fullmatch(folded, start, end):
-        last = priced.end("width") if priced else end
-        if not priced or _is_made(folded[start:last], {**_LARGEST, **_WIDEST_PRICED}):
-            yield Found(clean_size(text[start:last]), (start, last), 0.85)
-    elif _POTLESS.fullmatch(folded, start, end):
-        yield Found(clean_size(text[start:end]), (start, end), 0.8)
+    elif priced := _PRICED_WIDTH.fullmatch(folded, start, end):
+        if _is_made(priced["width"], {**_LARGEST, **_WIDEST_PRICED}):
+            yield Found(clean_size(text[start : priced.end("width")]), priced.span("width"), 0.85)
+    elif (square := SQUARE.fullmatch(folded, start, end)) or (label and _WIDTH.fullmatch(folded, start, end)):
+        last = square.end("size") if square else end
+        yield Found(clean_size(text[start:last]), (start, last), 0.85)
+    elif loose := _WHOLE.fullmatch(folded, start, end):
+        span = loose.span("potless" if loose["potless"] else "counted")
+        yield Found(clean_size(text[slice(*span)]), span, 0.8 if loose["potless"] else 0.7)
+    elif (no := _NUMBERED.match(folded, start, end)) and firm_in(text[end:].split("\n")[0].strip(" –—·|-")):
+        yield Found(clean_size(text[slice(*no.span())]), no.span(), 0.65)
     elif round_ := _ROUND.fullmatch(folded, start, end):
         yield Found(f"Ø {text[slice(*round_.span('width'))]}", (start, end), 0.85)
     elif closing := _CLOSING.search(folded, start, end):

@@ -1,0 +1,106 @@
+"""The words and figures by which pots, packs and plants without a pot are sold.
+
+Sizes, classes and the words for pots are common practice of the trade, no source.
+"""
+
+from __future__ import annotations
+
+from ocr_tags.patterns import later
+
+NUMBER = (
+    r"(?:(?<!\w)[il](?= ?(?:gal|l\b|qt|quart|pt))|\d{1,3}(?:[.,]\d{1,2})?|(?<![\d.])\.\d{1,2})"
+    r"(?: ?[-/] ?\d/\d| \d/\d| ?[½¼¾])?"
+)
+LENGTH = r"(?:inch(?:es)?|in\b\.?|\"|”|″|''|-inch|-in\b\.?|cm\b|mm\b|po\b|pouces?)"
+VOLUME = (
+    r"(?:gal(?:lons?|\b\.?)|-gal(?:lon)?|qts?\b\.?|quarts?|pts?\b\.?|pints?|l\b|lt\b|ltr\b|litres?"
+    r"|liters?|litros?|liter|ml\b)"
+)
+PRICE = (
+    r"(?:(?:us|ca|au|nz|a|c)?\$|£|€|eur\b|gbp\b) ?\d{1,4}(?:[.,]\d{2})?(?: ?(?:usd|cad|aud|nzd)\b)?"
+    r"(?: ?(?:each|ea\.?))?"
+)
+_ENDS = r"(?= ?(?:[\n\t.,;|/($£€]|$))"
+POT = (
+    r"(?:pots?|containers?(?![ -]grown)|cont\.|topf|tray|macetas?|contenants?|conteneurs?|godets?"
+    r"|nursery pot|tree ?pot|plug"
+    r"|band|basket|hanging basket|tub|bowl|planter|planter bag|(?:grow |poly )?bag(?! of)"
+    r"|(?:square|round)(?= ?(?:[\n\t.,;|/($£€]|pot|$)))"
+)
+_MATERIAL = r"(?:terra-? ?cotta|clay|ceramic|plastic|glazed|peat|coir|fibre|fiber)"
+MADE_WORD = (
+    rf"(?:square|sq\.?|round|rnd\.?|nursery|trade|deep|long|tall|growers?|{_MATERIAL}|aquatic|paper|jute|fabric"
+    r"|coco|(?:cow-?)?manure|decorative|azalea|hanging|plantable|net|mesh|patio|starter|recycled|bamboo|peat-free"
+    r"|self-watering|bio-?degradable|compostable|gift)"
+)
+MADE_OF = rf"(?:{MADE_WORD}[ -]){{0,2}}"
+_POT_FIRST = (
+    r"(?:pot|topf|maceta|contenedor|contenant|conteneur|container|godet|potmaat|kruka|krukke|potte|vaso|vase)"
+)
+POTTED = later(
+    rf"(?<![\w.,/#$'’%½¼¾¥-]){NUMBER} ?(?:{LENGTH}|{VOLUME})(?: ?|\n(?=[a-z]))"
+    rf"{MADE_OF}{POT}\b"
+    rf"|(?<![\w.,/#$'’%½¼¾¥-])\d{{1,2}}(?:\.\d)?[ -]?(?:fl\.? ?)?oz\.? ?{MADE_OF}(?:pot|cup)\b"
+    rf"|(?<![\w.,/#$'’%½¼¾¥-]){NUMBER} ?{LENGTH} ?(?:pt\b\.?|hb\b){_ENDS}"
+    rf"|(?<![\w.,/x])\d{{1,2}} ?[x×] ?\d{{1,2}}(?: ?[x×] ?\d{{1,2}})? ?{LENGTH} ?"
+    rf"{MADE_OF}(?:tree ?)?(?:pots?|band)\b"
+    rf"|(?<![\w$])#\s?\d{{1,2}} {MADE_OF}(?:{POT}|cont)\b"
+    rf"|\b{_POT_FIRST}(?: de| ø)? {NUMBER} ?(?:{LENGTH}|{VOLUME})(?!\w)(?!\.? ?(?:wide|deep|apart|or ))"
+    rf"|(?:^|(?<=[\n\t]))(?:(?:tree|rose|deep|long|nursery|square|round|self-watering) ?)?{_POT_FIRST}"
+    rf",? {NUMBER} ?{LENGTH} ?(?:tall|high|deep|across){_ENDS}"
+    rf"|\bgallon pot\b|\bquart pot\b|\b{_POT_FIRST} [ø∅⌀] ?{NUMBER}(?: ?(?:cm|mm)\b)?(?!\w)"
+    rf"|(?<![\w$])[øº∅⌀] ?{NUMBER} ?(?:cm|mm)\b|(?<![\w.,/#$-]){NUMBER} ?cm ?[ø∅⌀]"
+)
+_COUNT = r"(?:\d{1,3}|one|two|three|four|five|six|eight|nine|ten|twelve|a dozen)"
+_YOUNG = (
+    r"(?:plants?|plugs?|bulbs?|seedlings?|tubers?|corms?|roots?|sets|crowns?|rhizomes?|bareroots?|cloves?"
+    r"|transplants?|starts)"
+)
+PACK = later(
+    r"(?<![\w-])(?:\d{1,2}|four|six|jumbo|half) ?[- ]?(?:packs?|pk|pak)\b\.?|\b(?:10 ?x ?20|1020|606|804"
+    r"|806|1204|1206|1801|3601) (?:flat|tray)\b"
+    r"|\b(?:bare[- ]root )?(?:flat|pack|package|pkg\.?|tray|bag|box|bundle|punnet|strip|sachet|pot) of "
+    rf"{_COUNT}(?: (?:large |small |jumbo |garden ready )?{_YOUNG})?\b"
+    r"(?! ?(?:cm|mm|in\b|inch|\"|l\b|lit|kg|lbs?\b|oz|g\b))"
+    rf"(?:, {NUMBER} ?{VOLUME})?"
+    rf"|(?<!\w){_COUNT}[- ](?:ct|count|cells?|plants?)\b\.? (?:plug |young |cell |strip |jumbo )?"
+    r"(?:flat|tray|pack|bag|box|tub|punnet|strip)\b"
+)
+CELLS = r"\d{2,3}[- ](?:cells?|count|ct\b\.?)"
+COUNTED = later(
+    rf"(?:[2-9]|[1-9]\d|\d{{3}}) (?:rooted )?plug(?:s|[ -]plants)\b|{CELLS}|\d{{2,3}} ?/ ?(?:flat|tray)\b"
+)
+"""Plugs, and cells of a tray, sold as one: only as all that a cell or part of a line says. Other counts
+("6 plants", "25 bulbs") tell how many, but not in what."""
+TRAYED = later(
+    rf"(?:^|(?<=[\n\t]))(?P<size>{NUMBER} ?{LENGTH}) ?[|·•,/–-] ?"
+    r"\d{1,3} ?(?:per|/|to (?:a|the)) ?(?:tray|flat|case|shelf)\b"
+)
+"""A length before so many to the tray is that of their pots."""
+# PB sizes are planter bags of New Zealand; P, C, CO and T stand before sizes of European pots, and 01G and
+# the like are gallons on the labels that tills print.
+CLASS = later(
+    rf"(?:#\s?(?:100|1\d|[2346]5|[2-4]0|[1-9])(?!\d)(?: (?:trade )?(?:gallon|gal\b\.?|can))?"
+    rf"|(?:trade )?(?:{NUMBER}|one|two|three|five|seven|ten) ?(?:trade )?{VOLUME}"
+    r"|p ?(?:0[.,]5|7|8|9|10|11|12|13|14|15|17|19)"
+    r"|c ?(?:[1-9]\d|[1-9])(?!\d)(?:[.,][05])?(?: ?(?:l|lt|ltr|lit(?:re|er))\b)?"
+    r"|pb ?(?:3/4|1[.,]5|2|3|5|6[.,]5|8|10|12|18|25|28|40|60|95|150)|gallon|quart|qt\.?|pint|sp ?[1-5]"
+    r"|0[1-9] ?g\b)"
+)
+CLASSES = later(rf"{CLASS.pattern}(?: ?[/(] ?{CLASS.pattern}\)?)?")
+NURSERY_CLASS = later(r"#\s?(?:[1-357]|10|15|20|25|45|65)(?!\d)")
+"""The classes of nursery stock: other numbers beside a price may be an item's."""
+# Sold without a pot, or in trays: "racines nues", "wurzelnackt", "wortelgoed" are bare roots.
+_GRADE = (
+    r"(?:\d(?: ?[-–/] ?\d)? ?(?:eyes?|fans?|yr\.?|years?|canes?)|(?:no\.? ?|#|grade )[12]"
+    rf"|\d{{1,3}}(?: ?[-–/] ?\d{{1,3}})? ?(?:{LENGTH}|'|ft\b\.?))"
+)
+POTLESS = later(
+    rf"bare[- ]?root(?:s|ed)?(?: plants?)?(?:,? {_GRADE})?"
+    r"|racines? nues?|wurzelnackt|wortelgoed|kale wortel|raiz desnuda"
+    r"|balled (?:&|and) burlapped|root[- ]?ball(?:ed)?|(?:plug|cell|seedling) (?:trays?|packs?|flats?)"
+    r"|(?:forestry )?tube ?stock"
+    rf"|(?:\d{{1,2}}(?: ?[-–] ?\d{{1,2}})? ?(?:{LENGTH}|'|′|’|ft\b\.?) ?(?:cal(?:iper|\.)? ?)?)b ?& ?b"
+)
+LOOSE = later(rf"(?:{POTLESS.pattern}|plugs?|hanging basket|(?:starter )?tray|flat|basket|liner|b ?& ?b)")
+SQUARE = later(rf"(?P<size>{NUMBER} ?{LENGTH} (?:square|sq\.?|round|rnd\.?|{_MATERIAL}))(?:[ ,]*{PRICE})?")
