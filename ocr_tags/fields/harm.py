@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from ocr_tags.fields.phrases import clean, flowing
-from ocr_tags.fields.small_letters import all_small
+from ocr_tags.fields.small_letters import all_small, ended_on_purpose
 from ocr_tags.fields.values import is_torn, value_end
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -159,19 +159,9 @@ def _runs_on(text: str, at: int) -> bool:
         return _capitals_run_on(above, below)
     if not below[:1].islower():
         return False
-    return is_torn(above) or not (all_small(text, at + 1) or _ends_itself(above, below))
-
-
-_FULL = 0.75
-_MEASURE_END = later(
-    r"(?i)(?:\d[°'’”\"]?|\b(?:cm|mm|m|ft|in|feet|inches|jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec))\.?$"
-)
-
-
-def _ends_itself(above: str, below: str) -> bool:
-    """Whether a line was ended on purpose: by a measure or month, or with room for the next word."""
-    room = len(above) + 1 + len(below.split()[0]) <= _FULL * max(len(above), len(below))
-    return room or bool(_MEASURE_END.search(above))
+    return is_torn(above) or not (
+        all_small(text, at + 1) or ended_on_purpose(above, below, max(len(above), len(below)))
+    )
 
 
 _SUBJECT = later(

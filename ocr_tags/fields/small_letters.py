@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from itertools import pairwise, takewhile
 
+from ocr_tags.patterns import later
+
 
 def all_small(text: str, at: int) -> bool:
     """Whether the lines around are all in small letters: then these tell nothing of sentences."""
@@ -12,20 +14,33 @@ def all_small(text: str, at: int) -> bool:
     block = text[begin : end if (end := text.find("\n\n", at)) >= 0 else len(text)]
     heads = [line.strip()[:1] for line in re.split(r"[\t\n]|[.!?] ", block)]
     every = sum(head.islower() for head in heads) >= 3 and not any(head.isupper() for head in heads)
-    return every or _ended_on_purpose(text, at)
+    return every or _in_list(text, at)
 
 
 _ROOM, _MOST, _SEVERAL = 0.75, 0.5, 3
 """A line had room for the next word below this share of the width; how many breaks of a list had it."""
+_MEASURE_END = later(
+    r"(?i)(?:\d[°'’”\"]?|\b(?:cm|mm|m|ft|in|feet|inches|jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov"
+    r"|dec))\.?$"
+)
 
 
-def _ended_on_purpose(text: str, at: int) -> bool:
-    r"""Whether the line stands in a list in small letters: most lines had room for the word that follows.
+def ended_on_purpose(line: str, following: str, width: int) -> bool:
+    """Whether a line was not full: it ends in a measure or month, or had room for the word that follows.
 
-    >>> tag = "to 30 cm\nfull sun\nno feed, no fuss at all\nplug of 50\nwet feet rot it"
-    >>> _ended_on_purpose(tag, 12)
+    >>> ended_on_purpose("to 30 cm", "poisonous", 18), ended_on_purpose("all parts are", "poisonous", 13)
+    (True, False)
+    """
+    room = len(line) + 1 + len(following.split()[0]) <= _ROOM * width
+    return room or bool(_MEASURE_END.search(line))
+
+
+def _in_list(text: str, at: int) -> bool:
+    r"""Whether the line stands in a list in small letters: most of its lines were ended on purpose.
+
+    >>> _in_list("to 30 cm\nfull sun\nno feed, no fuss at all\nplug of 50\nwet feet rot it", 12)
     True
-    >>> _ended_on_purpose("water well while\nthe roots are\nyoung and the\ntop dry", 0)
+    >>> _in_list("water well while\nthe roots are\nyoung and the\ntop dry", 0)
     False
     """
     begin = text.rfind("\n", 0, at) + 1
@@ -33,9 +48,9 @@ def _ended_on_purpose(text: str, at: int) -> bool:
     after = list(takewhile(_is_small, lines))
     before = list(takewhile(_is_small, reversed(text[: max(begin - 1, 0)].split("\n")))) if after else []
     run = [*reversed(before), *after]
-    width = _ROOM * max(map(len, run), default=0)
-    room = sum(len(one) + 1 + len(next_.split()[0]) <= width for one, next_ in pairwise(run))
-    return room >= max(_SEVERAL, _MOST * (len(run) - 1))
+    width = max(map(len, run), default=0)
+    ended = sum(ended_on_purpose(one, next_, width) for one, next_ in pairwise(run))
+    return ended >= max(_SEVERAL, _MOST * (len(run) - 1))
 
 
 def _is_small(line: str) -> bool:
