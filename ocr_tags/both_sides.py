@@ -32,20 +32,33 @@ def settled(stated: Mapping[str, Sequence[Claim]]) -> dict[str, list[Claim]]:
 
 
 def _judged(common: Sequence[Claim], botanical: Sequence[Claim]) -> Iterator[Claim]:
+    named = [b for b in botanical if b.certainty >= NAMED and b.value.genus]
+    genera = {b.value.genus for b in named}
+    known = any(_is_of(titles.known_ending(claim.value.split())[1], genera) for claim in common)
     for claim in common:
-        named = [b for b in botanical if b.certainty >= NAMED and b.value.genus]
-        here = any(b.side == claim.side for b in named)
-        genera = {b.value.genus for b in named}
-        yield claim if here or not genera else _beside(claim, genera)
+        if not named or any(b.side == claim.side for b in named):
+            yield claim
+        elif not known and len(common) == 1 and titles.has_head(claim.value):
+            yield _surer(claim, ENDING)  # what ends as names do and is the only one: Spiny-Head Mat-Rush
+        else:
+            yield _beside(claim, genera)
 
 
 def _beside(claim: Claim, genera: set[str]) -> Claim:
     words = claim.value.split()
+    if claim.value in genera or _is_of(claim.value, genera):
+        return _surer(claim, VOUCHED)
     count, ending = titles.known_ending(words)
-    agreed = claim.value in genera or (count > 0 and any(agrees(ending, genus) for genus in genera))
-    if agreed:
-        return _surer(claim, VOUCHED if count in (0, len(words)) else ENDING)
+    if _is_of(ending, genera):
+        return _surer(claim, ENDING)
+    first = " ".join(words[: titles.known_beginning(words)])
+    if _is_of(first, genera):  # Strawberry Ozark Beauty, and on the back Fragaria
+        return _surer(replace(claim, value=first), ENDING)
     return _weighted(claim, OTHER_PLANT) if count == len(words) else claim
+
+
+def _is_of(name: str, genera: set[str]) -> bool:
+    return bool(name) and any(agrees(name, genus) for genus in genera)
 
 
 def _surer(claim: Claim, certainty: float) -> Claim:

@@ -13,10 +13,11 @@ from ocr_tags.known_names import known_name
 from ocr_tags.name_side import KNOWN, Side
 from ocr_tags.naming import LABEL
 from ocr_tags.record import Found
-from ocr_tags.titles import Piece
+from ocr_tags.titles import Line, Piece
 
 _COMMON_LABEL = re.compile(
-    r"\b(?:common\s+names?|plant\s+name|also\s+(?:known\s+as|called|sold\s+as)|a\.?k\.?a\.?|nom\s+commun|nombre\s+com[uú]n"
+    r"\b(?:common\s+names?|plant\s+name|a\.?k\.?a\.?|nom\s+commun|nombre\s+com[uú]n"
+    r"|(?:also|sometimes|often)\s+(?:known\s+as|called|sold\s+as|goes\s+by|answers\s+to)"
     r"|deutscher\s+name|commonly\s+(?:known\s+as|called))(?:\s*[:–-]\s*|\s+|$)",
     re.I,
 )
@@ -129,7 +130,7 @@ def _called(piece: Piece) -> frozenset[str]:
 
 
 def read_strokes(side: Side) -> None:
-    """Names parted by strokes or dots beside a botanical name or under a title: "Roquette / Rocket".
+    """Names parted by strokes, dots or commas beside a botanical name or in titles: "Roquette / Rocket".
 
     With two known ones, or one in another language, the others are names of the plant as well.
     """
@@ -137,12 +138,15 @@ def read_strokes(side: Side) -> None:
         g for c in side.common if c.certainty >= KNOWN for g in lexicon.genera_of(c.value)
     }
     for number, line in enumerate(side.lines):
-        listed = titles.pieces(line, [])
-        if len(listed) < 2 or is_maker(line.text) or re.search(r"(?<!\w)['‘’“\"]|[™®©,:]", line.text):
+        listed = _parted_names(line)
+        if len(listed) < 2 or is_maker(line.text) or re.search(r"(?<!\w)['‘’“\"]|[™®©:]", line.text):
             continue
-        if not _is_beside_name(number, side) or not all(titles.is_line_of_names(p, line) for p in listed):
+        if not _is_beside_name(number, side) or not all(
+            titles.is_line_of_names(p, line, ",") for p in listed
+        ):
             continue
-        known = [piece for piece in listed if _called(piece) & genera]
+        shared = genera or {g for a, b in pairwise(listed) for g in _ends(a) & _ends(b)}
+        known = [piece for piece in listed if _ends(piece) & shared]
         foreign = any(genera_called(piece.text) for piece in known)
         others = [piece for piece in listed if piece not in known]
         plain = all(_may_be_name(piece, side) for piece in others)
@@ -156,13 +160,31 @@ def read_strokes(side: Side) -> None:
                 )
 
 
+def _parted_names(line: Line) -> list[Piece]:
+    """What stands between the strokes and commas of a line; a name turned round stays whole."""
+    found: list[Piece] = []
+    for piece in titles.pieces(line, []):
+        last, comma, first = piece.text.partition(", ")
+        if not comma or lexicon.is_common_name(f"{first} {last}"):
+            found.append(piece)
+            continue
+        for part in re.finditer(r"[^\s,][^,]+", piece.text):
+            found.append(Piece(piece.start + part.start(), piece.start + part.end(), part[0]))
+    return found
+
+
+def _ends(piece: Piece) -> frozenset[str]:
+    """The genera a name may mean, whole or by its last words."""
+    return _called(piece) | lexicon.genera_of(titles.known_ending(piece.text.split())[1])
+
+
 def _is_beside_name(number: int, side: Side) -> bool:
-    """Whether the line stands next to a botanical name of its own line, or right under a title."""
+    """Whether the line is a title or right under one, or stands next to a botanical name of its own line."""
     near = [side.lines[n] for n in (number - 1, number + 1) if 0 <= n < len(side.lines)]
     botanical = any(
         m.alone and m.span[0] < line.end and m.span[1] > line.start for m in side.mentions for line in near
     )
-    return botanical or (number > 0 and side.lines[number - 1].title)
+    return botanical or side.lines[number].title or (number > 0 and side.lines[number - 1].title)
 
 
 def _may_be_name(piece: Piece, side: Side) -> bool:

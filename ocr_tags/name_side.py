@@ -95,9 +95,9 @@ def _is_shop_genus(text: str) -> bool:
 
 
 def headline_of(mention: Mention, side: Side) -> Line | None:
-    """The title that is the genus alone of a name whose cultivar stands below it in smaller letters."""
+    """The title that is the genus alone of a name whose rest stands below it in smaller letters."""
     spanned = [line for line in side.lines if line.start < mention.span[1] and line.end > mention.span[0]]
-    if len(spanned) != 2 or mention.name.species or not mention.name.cultivar:
+    if len(spanned) != 2 or not mention.name.cultivar:
         return None
     first, second = spanned
     shown = side.is_largest(first) and _is_shop_genus(first.text) and LARGER * second.size <= first.size

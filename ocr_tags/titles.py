@@ -55,6 +55,7 @@ def lines_of(tag: TagText) -> tuple[Line, ...]:
     flat = not any(
         line.size >= TITLE_SIZE * base and _may_name(tag.string[line.start : line.end]) for line in tag.lines
     )
+    alone = sum(_worded(tag.string[line.start : line.end]) for line in tag.lines) == 1
     lines: list[Line] = []
     left = FLAT_TITLES
     passport = False
@@ -67,7 +68,7 @@ def lines_of(tag: TagText) -> tuple[Line, ...]:
         passport = passport or bool(_PASSPORT.search(text))
         under = bool(lines) and lines[-1].title and span.size >= SUBTITLE_SIZE * base
         title = first if flat else span.size >= TITLE_SIZE * base or under
-        lines.append(Line(span.start, span.end, text, span.size, title and not passport, flat))
+        lines.append(Line(span.start, span.end, text, span.size, title and not passport, flat and not alone))
     return tuple(lines)
 
 
@@ -264,7 +265,8 @@ def is_foreign(text: str) -> bool:
     return any(word in words_of("foreign") or genera_called(word) for word in words)
 
 
-def is_line_of_names(piece: Piece, line: Line) -> bool:
-    """Whether a piece is all there is on its line, strokes and dashes aside, or one of a few such."""
-    plain = not re.search(r"[\d:!?%$€£.,]", line.text.rstrip(" .,"))
+def is_line_of_names(piece: Piece, line: Line, between: str = "") -> bool:
+    """Whether a line is this piece, or a few such, with strokes, dashes and marks `between` them only."""
+    text = line.text.rstrip(" .,").translate(dict.fromkeys(map(ord, between)))
+    plain = not re.search(r"[\d:!?%$€£.,]", text)
     return plain and piece.text[0].isupper() and len(line.text.split()) <= 14

@@ -45,6 +45,7 @@ LEVELS = {
     "ocr_tags.name_side": 1,
     "ocr_tags.labelled_names": 1,
     "ocr_tags.broken_names": 1,
+    "ocr_tags.title_names": 1,
     "ocr_tags.common_names": 1,
     "ocr_tags.fields": 2,
     "ocr_tags.place": 2,

@@ -1,0 +1,144 @@
+"""Common names that titles hold: a known one, one turned round, one with a cultivar or a kind beside it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from ocr_tags import lexicon, repair, titles
+from ocr_tags.broken_names import MARK
+from ocr_tags.cultivars import lone_cultivar
+from ocr_tags.epithets import SMALL, plausible_epithet
+from ocr_tags.firms import is_maker
+from ocr_tags.foreign_names import genera_called
+from ocr_tags.known_names import agrees, known_name, spelt
+from ocr_tags.name_side import Side
+from ocr_tags.record import Found
+from ocr_tags.titles import Line, Piece
+
+AGREED = 0.95
+"""How sure a known name is that goes with the botanical name on its side, in letters of any size."""
+OTHERS = 0.6
+"""How sure a name of one word is that other plants have than the one named in Latin beside it."""
+
+
+def read_titles(string: str, side: Side) -> None:
+    shown = [line for line in side.lines if line.title and not is_maker(line.text)]
+    largest = max((line.size for line in shown), default=1.0)
+    for number, line in enumerate(shown):
+        marked = [p.text for p in titles.pieces(line, side.taken) if MARK.match(string, p.end)]
+        side.marked.extend(_with_line_above(string, shown[:number], line, text) for text in marked)
+        quoted = lone_cultivar(string, line)
+        for piece in titles.pieces(line, side.taken + ([quoted[1]] if quoted else [])):
+            if piece.text not in marked:
+                main = line.size >= 0.8 * largest if not line.flat else number == 0
+                _read_title(piece, line, side, main or side.is_in_block(line))
+
+
+def _with_line_above(string: str, above: list[Line], line: Line, marked: str) -> str:
+    """A marked name with its beginning, an unknown title of one size right above: Sorrel / Copper®."""
+    before = above[-1] if above else None
+    if before is None or string[before.end : line.start] != "\n" or not line.text.strip().startswith(marked):
+        return marked
+    words = Piece(before.start, before.end, before.text.strip())
+    alike = 0.77 < before.size / line.size < 1.3 and titles.looks_like_name(words.text)
+    return f"{words.text} {marked}" if alike and not known_name(words, 1) else marked
+
+
+def _read_title(piece: Piece, line: Line, side: Side, main: bool) -> None:
+    shade = 0.88 if line.flat else 1.0
+    found = _inverted(piece, 0.95 * shade) or known_name(piece, 0.95 * shade)
+    label = side.answers_in(piece) or line.text[piece.end - line.start :].lstrip().startswith(":")
+    if found and label and lexicon.key(found.value) != lexicon.key(piece.text):
+        found = None  # a label or another field's value is no damaged name: "In flower:" is no fan flower
+    if found:
+        if any(agrees(found.value, genus) for genus in side.genera):
+            found = replace(found, certainty=max(found.certainty, AGREED))
+        single = " " not in found.value
+        if single and side.genera and not any(agrees(found.value, genus) for genus in side.genera):
+            found = replace(found, certainty=min(found.certainty, OTHERS))  # Apricot, of a petunia
+        alone = single and lexicon.key(found.value) in titles.words_of("doubtful")
+        if not alone or any(agrees(found.value, genus) for genus in side.genera):
+            side.common.append(found)
+        elif main:
+            side.common.append(replace(found, certainty=0.7 * shade))
+        return
+    words = piece.text.split()
+    if piece.start > line.start and line.text[piece.start - line.start - 1] in "'‘“\"`´„":
+        return  # a cultivar whose closing quote was lost
+    parted = _parted(piece, words, line, side) if len(words) > 1 and words[0][0].isupper() else None
+    parted = parted or _vouched(piece, shade, side)
+    if parted:
+        side.common.append(parted)
+    elif titles.looks_like_name(piece.text) and not side.answers_in(piece):
+        head = titles.has_head(piece.text) or titles.is_foreign(piece.text)
+        certainty = (0.75 if genera_called(piece.text) else 0.62 if head else 0.55) * shade
+        if main:
+            side.unknown.append(Found(titles.as_written(piece.text), (piece.start, piece.end), certainty))
+        if (
+            not head
+            and not titles.is_qualifier(words)
+            and all(word[0].isupper() or SMALL.fullmatch(word) for word in words)
+        ):
+            side.loose.append((piece.text, 0.65 if main else 0.6, line))
+
+
+def _inverted(piece: Piece, certainty: float) -> Found[str] | None:
+    """A known name turned round at a comma, as in a list: Maple, Japanese; FERN, OSTRICH."""
+    last, comma, first = piece.text.partition(", ")
+    if not comma or not first:
+        return None
+    if not lexicon.is_common_name(f"{first} {last}"):
+        certainty *= 0.85
+        if not lexicon.is_trade_name(last) or not titles.is_qualifier(first.split()):
+            return None
+    return Found(titles.as_written(piece.text), (piece.start, piece.end), certainty)
+
+
+def _vouched(piece: Piece, shade: float, side: Side) -> Found[str] | None:
+    """A damaged title that is fairly like a common name of the plant whose botanical name stands here."""
+    if genera_called(piece.text):
+        return None
+    for mention in side.mentions:
+        near = repair.nearest_name_of(f"{mention.name.genus} {mention.name.species}", piece.text)
+        if near and mention.name.species:
+            return Found(spelt(near.name, piece.text), (piece.start, piece.end), 0.85 * shade)
+    return None
+
+
+def _parted(piece: Piece, words: list[str], line: Line, side: Side) -> Found[str] | None:
+    """A title that holds a known name and more words: a kind of it, or it and a cultivar."""
+    shade = 0.88 if line.flat else 1.0
+    count, ending = titles.known_ending(words)
+    span = (piece.start, piece.end)
+    if count:
+        before = words[:-count]
+        printed = lexicon.key(ending) == lexicon.key(" ".join(words[-count:]))
+        whole = titles.as_written(piece.text if printed else " ".join([*before, ending]))
+        agreed = any(agrees(ending, genus) for genus in side.genera)
+        shown = agreed and line.size >= titles.TITLE_SIZE  # in small print a shrub rose is a category
+        if titles.is_qualifier([word for word in before if not (shown and word.lower() == "shrub")]):
+            return Found(whole, span, (0.88 if agreed else 0.8) * shade)
+        vague = lexicon.key(ending) in titles.words_of("doubtful") and bool(side.genera) and not agreed
+        if vague or titles.is_noise(" ".join(before)):
+            return None
+        marked = MARK.search(line.text[: piece.start - line.start])  # Frostwick™ Apricot Punch Petunia
+        if marked or (" ".join(before).isupper() and not " ".join(words[-count:]).isupper()):
+            if not marked:
+                side.loose.append((" ".join(before), 0.75 * shade, line))
+            start = piece.end - len(" ".join(words[-count:]))
+            return Found(titles.as_written(ending), (start, piece.end), 0.75 * shade)
+        return Found(whole, span, (0.8 if agreed else 0.7) * shade)
+    first = titles.known_beginning(words)
+    rest = " ".join(words[first:])
+    if first and all(word.lower() in titles.words_of("stock") for word in words[first:]):
+        return Found(titles.as_written(piece.text), span, 0.8 * shade)
+    if not first or titles.is_noise(rest) or not plausible_epithet(rest) or not words[first][0].isupper():
+        return None
+    begun = " ".join(words[:first]).rstrip(",")
+    agreed = any(agrees(begun, genus) for genus in side.genera)
+    if (titles.has_head(rest) and not agreed) or titles.is_qualifier(words[first:]):
+        return None  # Carrot Bush is no carrot; Strawberry Ozark Beauty is one, beside Fragaria
+    if lexicon.key(begun) in titles.words_of("doubtful") and not agreed:
+        return None  # Apricot Punch, Cherry Bomb
+    side.loose.append((rest, 0.7 * shade, line))
+    return Found(titles.as_written(begun), (piece.start, piece.start + len(begun)), 0.75 * shade)
