@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
 
-from ocr_tags.fields.phrases import french
+from ocr_tags.fields.lands import american, dollar
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 from ocr_tags.values import Price
@@ -41,8 +41,14 @@ _FORMS = (
     ),
 )
 _CENTS = later(r"(?:^|(?<=[\n\t]))(?:only |sale |now )?(?P<cents>[1-9]\d)¢(?= ?(?:each|ea\b|[\n\t]|$))")
+_BARE = later(
+    r"(?:^|(?<=[\n\t])|(?<=[\n\t]#\d )|(?<=[\n\t]#\d\d )|(?<=[\n\t]0\dg )|(?<=pk ))"
+    r"(?P<price>[1-9]\d{0,2}\.\d[059])(?=\s*(?:$|[\n\t]))"
+)
+"""What a till prints may lack its sign: alone in a line, or behind the class of the pot."""
 _NOT_PRICE_BEFORE = later(
-    r"(?:(?<!of )(?<!\d)\d{1,3}\s?(?:for|/|@|fur|pour|por)\s?|\b(?:save|off|extra|rabatt|deposit"
+    r"(?:\b\d{1,3}(?:\+| (?:or more|and up|plus))[ :@/]{0,3}"
+    r"|(?<!of )(?<!\d)\d{1,3}\s?(?:for|/|@|fur|pour|por)\s?|\b(?:save|off|extra|rabatt|deposit"
     r"|fine of|fines? (?:up )?to"
     r"|over|value|worth|up to)\s?)$"
 )
@@ -51,7 +57,8 @@ _USUAL = later(r"(?:\b(?:reg(?:ular(?:ly)?)?\b\.?|msrp|srp|list|retail)[\s:]*(?:
 """Before a price that is a former one only where the tag prints another."""
 _NOT_PRICE_AFTER = later(
     r"\s?(?:donat\w+|to |goes |from |of |off\b|value\b|fine\b|coupon|rebate|discount|savings|deposit"
-    r"|/ ?\d(?! ?(?:for|pour|fur)\b))"
+    r"|/ ?\d(?! ?(?:for|pour|fur)\b)"
+    r"(?![\d.]{0,3} ?(?:½|¼|¾|\d/\d)? ?(?:[\"″”]|in\b|inch|cm|mm|l\b|gal|pk\b|pack)))"
 )
 
 _OF_SALE = later(
@@ -60,29 +67,8 @@ _OF_SALE = later(
     r"|our|your|regular|rrp|was|reg|each|ea|per|for|at|an?|one|plants?|pots?|flats?|packs?|trays?|baskets?"
     r"|pi[eè]ce"
     r"|chacun|st[uü]ck|stk|stuk|plus|tax|taxe?s|vat|incl?|gal(?:lons?)?|qts?|in|inch|cm|l|lt|litres?|hanging"
-    r"|today|to|clearance)(?![^\W\d_]))*"
+    r"|today|to|clearance|fib(?:er|re)|peat|clay|net|square|bags?|tubes?|bare|root|bulbs?|plugs?)(?![^\W\d_]))*"
 )
-
-# Where "$" alone is another country's dollar: what only a tag printed for that country says.
-_LANDS = (
-    (
-        "AUD",
-        later(
-            r"\b(?:NSW|QLD|VIC|TAS)(?: \d{4})?\b|\.com\.au\b|\bABN\b"
-            r"|(?i:\b(?:(?:grown|made) in|product of) australia\b)"
-        ),
-    ),
-    ("NZD", later(r"\.co\.nz\b|(?i:\b(?:(?:grown|made) in|product of) new zealand\b)")),
-    (
-        "CAD",
-        later(r"\b[A-CEGHJ-NPR-TVXY]\d[A-Z] \d[A-Z]\d\b|(?i:\b(?:(?:grown|made) in|product of) canada\b)"),
-    ),
-)
-_NOT_AMERICAN = later(
-    r"(?i)\b(?:colours?|fertilis\w+|(?:centi)?metres?|litres?|vegies?|\d{2,3} ?mm pots?)\b"
-    r"|\b(?:Australian|New Zealand|Kiwi|Aussie) natives?\b"
-)
-"""Words as they are not spelt, and pots as they are not measured, in the United States."""
 
 
 def read_price(tag: TagText) -> Iterator[Found[Price]]:
@@ -105,6 +91,9 @@ def read_price(tag: TagText) -> Iterator[Found[Price]]:
     for match in own or matches:
         if price := _price(tag.string, match):
             yield Found(price, match.span(), _price_certainty(folded, match))
+    if not matches and re.search("[a-z]{3}", folded):
+        for match in _BARE.finditer(folded):
+            yield Found(Price(match["price"], "USD"), match.span("price"), 0.6)
     for match in _CENTS.finditer(folded):
         if _is_price(folded, match):
             yield Found(Price(f"0.{match['cents']}", "USD"), match.span(), 0.6)
@@ -127,10 +116,10 @@ def _price(text: str, match: re.Match[str]) -> Price | None:
         currency = _CURRENCY[match["code"]]
     elif match["sign"] == "$":
         after = match.start("sign") > match.start("whole")
-        dollar = ("CAD" if match["point"] == "," else None) if after else _dollar(text)
-        if dollar is None:
+        land = ("CAD" if match["point"] == "," else None) if after else dollar(text)
+        if land is None:
             return None
-        currency = dollar
+        currency = land
     if not cents and len(whole) > 2:
         return None  # "$699" is $6.99 with its point or its raised cents lost
     amount = Decimal(f"{whole}.{cents}") if cents else Decimal(whole)
@@ -145,16 +134,10 @@ def of_land(price: Price, printed: str, sides: str) -> Price | None:
     """
     if price.currency != "USD" or re.search("(?i)us", printed):
         return price
-    dollar = _dollar(sides)
-    return replace(price, currency=dollar) if dollar else None
-
-
-def _dollar(text: str) -> str | None:
-    """Whose dollar "$" is before a figure; None when that cannot be told."""
-    named = [currency for currency, land in _LANDS if land.search(text)]
-    if len(named) == 1:
-        return named[0]
-    return None if named or french(text) or _NOT_AMERICAN.search(text) else "USD"
+    if not re.search(r"[^\W\d_]|[$¢]", printed):
+        return price if american(sides) else None
+    land = dollar(sides)
+    return replace(price, currency=land) if land else None
 
 
 def _price_certainty(folded: str, match: re.Match[str]) -> float:

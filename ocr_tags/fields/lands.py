@@ -1,0 +1,78 @@
+"""In whose dollars a tag states its price, where it prints "$" alone."""
+
+from __future__ import annotations
+
+import re
+
+from ocr_tags.fields.phrases import french
+from ocr_tags.patterns import later
+
+_PROVINCES = (
+    r"(?:Ontario|Ont\.|B\. ?C\.|British Columbia|Alberta|Saskatchewan|Manitoba|Qu[ée]bec|Nova Scotia"
+    r"|New Brunswick|Newfoundland|P\.?E\.?I\.?)"
+)
+# What only a tag printed for that country says. Numbers of trade items begin with 93 or 94 where GS1
+# Australia or New Zealand gave them out (gs1.org, list of prefixes); planter bags named PB are New
+# Zealand's (common practice, no source).
+_LANDS = (
+    (
+        "AUD",
+        later(
+            r"\b(?:NSW|QLD|VIC|TAS)(?: \d{4})?\b|\.com\.au\b|\bABN\b|(?<![\d-])9 ?3\d{5} ?\d{6}(?![\d-])"
+            r"|(?i:\b(?:(?:grown|made) in|product of) australia\b)|\bNSW, Qld\b|\bQld, NSW\b"
+        ),
+    ),
+    (
+        "NZD",
+        later(
+            r"\.co\.nz\b|(?i:\b(?:(?:grown|made) in|product of) new zealand\b)|\bNZ natives?\b"
+            r"|(?<![\d-])9 ?4\d{5} ?\d{6}(?![\d-])"
+            r"|\bPB ?(?:3/4|1\.5|2|3|5|6\.5|8|10|12|18|25|28|40|60|95|150)\b(?![.,]?\d)"
+        ),
+    ),
+    (
+        "CAD",
+        later(
+            r"\b[A-CEGHJ-NPR-TVXY]\d[A-Z] \d[A-Z]\d\b|(?i:\b(?:(?:grown|made) in|product of) canada\b)"
+            rf"|[A-Z][\w'’.-]+, {_PROVINCES}(?=\s*(?:$|[\n\t•·|]))"
+        ),
+    ),
+)
+_NOT_AMERICAN = later(
+    r"(?i)\b(?:colours?|fertilis\w+|(?:centi)?metres?|litres?|vegies?|\d{2,3} ?mm pots?)\b"
+    r"|\b(?:Australian|New Zealand|Kiwi|Aussie) natives?\b"
+)
+"""Words as they are not spelt, and pots as they are not measured, in the United States."""
+_METRIC = later(r"\d ?(?:cm|mm|m)\b|[°º˚] ?C\b")
+_IMPERIAL = later(
+    r"(?i)\d(?: ?[½¼¾])? ?-?(?:\"|”|″|''|inch(?:es)?\b|ins?\b\.?(?! (?:the|full|part|a|an|sun|shade|\d)\b)"
+    r"|f(?:ee|oo)?t\b|['’′](?![a-z]{2}))|\d ?[°º˚]? ?F\b|\d ?gal(?:lons?)?\b"
+)
+_FEET_OR_INCHES = later(
+    r"(?i)\d(?: ?[½¼¾])? ?-?(?:\"|”|″|inch(?:es)?\b|f(?:ee|oo)?t\b|['’′](?![a-z]{2}))|\d in\b|\d ?[°º˚]? ?F\b"
+)
+_COLD_ZONE = later(r"\b(?i:zones?|zn?)[ :.]{0,2}0?[0-6][ab]?(?![\d.,])")
+"""Zones so cold, on a tag that measures in centimetres, are those of Canada (common practice, no source)."""
+_FRENCH = later(
+    r"(?i)\b(?:soleil|mi-soleil|ombre|l[ée]gumes?|grimpante?|fleurit|comestible|bulbes|plante d['’]\w+"
+    r"|arbuste|s[ée]rie|vivaces?|t[êe]te)\b"
+)
+
+
+def dollar(text: str) -> str | None:
+    """Whose dollar "$" is before a figure; None when that cannot be told."""
+    named = [currency for currency, land in _LANDS if land.search(text)]
+    if len(named) == 1:
+        return named[0]
+    if named:
+        return None
+    metric = len(_METRIC.findall(text)) >= 2 and not _FEET_OR_INCHES.search(text)
+    if metric and (french(text) or _FRENCH.search(text) or _COLD_ZONE.search(text)):
+        return "CAD"
+    return None if metric or french(text) or _NOT_AMERICAN.search(text) else "USD"
+
+
+def american(text: str) -> bool:
+    """Whether a tag measures as the United States do, and nowhere else: what has no sign is dollars."""
+    other = _METRIC.search(text) or re.search("[£€]", text)
+    return bool(_IMPERIAL.search(text)) and not other and dollar(text) == "USD"
