@@ -55,6 +55,17 @@ def _by_content(a: str, b: str) -> Comparison:
 
 
 @compare.register
+def _(first: tuple, second: Any) -> Comparison:  # type: ignore[type-arg]
+    """Classes of light: "Sun" in a headline is the poorer word for "sun to part shade" beside it."""
+    a, b = set(first), set(second)
+    if a == b:
+        return "same"
+    if a > b:
+        return "fuller"
+    return "poorer" if a < b else "different"
+
+
+@compare.register
 def _(first: BotanicalName, second: Any) -> Comparison:
     """A part that is missing, or only begun ("White" for "Pellinge White"), makes a name poorer."""
     parts = ("genus", "species", "infraspecific", "cultivar", "group", "trade_designation")

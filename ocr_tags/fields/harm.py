@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from ocr_tags.fields.phrases import clean, flowing
-from ocr_tags.fields.small_letters import all_small, ended_on_purpose
+from ocr_tags.fields.small_letters import all_small, ended_on_purpose, in_list
 from ocr_tags.fields.values import is_torn, value_end
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -99,9 +99,14 @@ def read_warnings(tag: TagText) -> Iterator[Found[str]]:
     if len(again) > len(own):  # else they say in another language what is kept
         own += again
     for start, end in own:
-        yield Found(
-            clean(text[start:end]).strip("()!"), (start, end), 0.3 if is_torn(text[start:end]) else 0.9
-        )
+        yield Found(clean(text[start:end]).strip("()!"), (start, end), _wholeness(text, start, end))
+
+
+def _wholeness(text: str, start: int, end: int) -> float:
+    """How sure it is that a sentence is whole, and holds nothing of the line above in a list."""
+    if is_torn(text[start:end]):
+        return 0.3
+    return 0.4 if "\n" in text[start:end] and in_list(text, start) and not text[start:end].isupper() else 0.9
 
 
 def _sentences(
@@ -160,7 +165,7 @@ def _runs_on(text: str, at: int) -> bool:
     if not below[:1].islower():
         return False
     return is_torn(above) or not (
-        all_small(text, at + 1) or ended_on_purpose(above, below, max(len(above), len(below)))
+        all_small(text, at + 1, at) or ended_on_purpose(above, below, max(len(above), len(below)))
     )
 
 

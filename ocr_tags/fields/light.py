@@ -9,51 +9,31 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence, Set
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from ocr_tags.facts import SUNNY_TO_SHADY
-from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.light_clauses import (
+    CONDITION,
     FAR_END_LOST,
     HALF,
-    HALF_AFTER,
     HOT,
-    HOURS_AFTER,
+    LIGHT_LABEL,
     NEAR_END_LOST,
-    NUMBER_AFTER,
-    ROOM_AFTER,
     SHIELD,
-    SOIL_AFTER,
-    SUN_SHADE,
     TOLERANT,
     fills_cells,
     fills_clause,
     in_place,
     led,
 )
-from ocr_tags.fields.light_signs import Light, by_codes, by_hours, by_marks, morning_sun, sun_full
-from ocr_tags.fields.phrases import Hit, Phrases, flowing, fold, label_phrases, listed
+from ocr_tags.fields.light_signs import Light, by_codes, by_hours, by_marks, cool_roots, morning_sun, sun_full
+from ocr_tags.fields.light_words import LightWord, light_words
+from ocr_tags.fields.phrases import flowing, fold, label_phrases
 from ocr_tags.fields.values import SECOND_LANGUAGE, labelled
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
-
-@dataclass(frozen=True, slots=True)
-class _Term:
-    light: str
-    alone: bool = False
-    foreign: bool = False
-
-
-_WORDS = Phrases(
-    lambda: {
-        word: _Term(light, "alone" in name, "foreign" in name)
-        for name in ("foreign_light_alone", "foreign_light", "light_alone", "light")
-        for light, words in listed(name).items()
-        for word in words
-    }
-)
 _LABELS = label_phrases("light")
 
 _VERB_TOO = later(r"(?:place|where)\b")
@@ -66,7 +46,7 @@ _JOIN = later(
     rf"|\ba\b|\bou\b|\bet\b|\bo\b"
     rf"|\by\b"
     rf"|\bbis\b"
-    rf"|\bund\b|\boder\b|\btot\b|\ben\b|\bof\b|\btill?\b|\bmed\b|>|\n(?!\n)|\t)(?:(?<=or|to|nd)\t|{_SOFT})"
+    rf"|\bund\b|\boder\b|\btot\b|\ben\b|\bof\b|\btill?\b|\bmed\b|[→>]|\n(?!\n)|\t)(?:(?<=or|to|nd)\t|{_SOFT})"
 )
 _HALVES = {
     "full": "full",
@@ -95,7 +75,7 @@ def read_light(tag: TagText) -> Iterator[Found[Light]]:
     ]
     statements: list[Found[Light]] = []
     again: list[Found[Light]] = []
-    chains = list(_chains(text, _hits(text)))
+    chains = list(_chains(text, light_words(text)))
     repeats = {chain[0].start for chain in chains if chain[0].value.foreign}
     for chain in chains:
         chain, doubt = _without_label(folded, chain)
@@ -113,82 +93,21 @@ def read_light(tag: TagText) -> Iterator[Found[Light]]:
     yield from sun_full(text)
     yield from by_hours(text)
     yield from morning_sun(text)
+    yield from cool_roots(text)
 
 
-_Word = Hit[_Term]
-
-
-def _hits(text: str) -> list[_Word]:
-    folded = fold(text)
-    hits = [_label_apart(text, _on_one_line(text, hit)) for hit in _WORDS.find(text)]
-    hits = _without_sun_shade(folded, hits)
-    told = {hit.value.light for hit in hits if HOURS_AFTER.match(text, hit.end)}
-    if len(told) > 1:  # several words with their hours are a legend, not this plant's light
-        hits = [hit for hit in hits if not HOURS_AFTER.match(text, hit.end)]
-    return [hit for hit in hits if not _not_light(text, folded, hit)]
-
-
-def _on_one_line(text: str, hit: _Word) -> _Word:
-    """Words mended over a line end may be two: "8 à 10 m" and "soleil" are no "mi-soleil"."""
-    head, _, last = text[hit.start : hit.end].rpartition("\n")
-    own = _WORDS.whole(last) if head and hit.certainty < 1 else None
-    return Hit(own.value, hit.end - len(last), hit.end, own.certainty) if own else hit
-
-
-def _without_sun_shade(folded: str, hits: list[_Word]) -> list[_Word]:
-    """The words but "Sun/Shade" where the tag says which of them: then it is the label."""
-    labels = [match.span() for match in SUN_SHADE.finditer(folded)]
-    others = [hit for hit in hits if not any(start <= hit.start < end for start, end in labels)]
-    return others or hits
-
-
-def _label_apart(text: str, hit: _Word) -> _Word:
-    """ "LIGHT Shade" is a label in capitals and its value, unlike "Light shade"."""
-    label, _, value = re.sub(r"\s", " ", text[hit.start : hit.end]).partition(" ")
-    if label == "LIGHT" and value.istitle():
-        return Hit(_Term("full_shade", alone=True), hit.end - len(value), hit.end, 0.8)
-    return hit
-
-
-def _not_light(text: str, folded: str, hit: _Word) -> bool:
-    if re.match(r" ?[:=]", text[hit.end :]) and (hit.value.alone or not HOURS_AFTER.match(text, hit.end)):
-        return True  # a label: "Sun: 6 hours", "Sol : bien drainé"
-    words = folded[hit.start : hit.end]
-    if words == "sun" and (HALF_AFTER.match(folded, hit.end) or _heads_column(text, hit.end)):
-        return True
-    if ROOM_AFTER.match(folded, hit.end):
-        return True  # "Sunny window" is room light
-    if words == "sol" and SOIL_AFTER.match(folded, hit.end):
-        return True
-    if _SHORT.match(words) and ("\n" in words or re.match(r"[pf] ", words)):
-        return True  # a stray letter beside a word
-    if hit.value.alone and NUMBER_AFTER.match(folded, hit.end):
-        return True  # "Zon 3" is a zone
-    if words.startswith("light") and re.match(r"light\s", words):
-        opens_line = not text[: hit.start].rstrip(" ") or text[: hit.start].rstrip(" ")[-1] in "\t\n"
-        closes_line = text[hit.end : hit.end + 1] in ("", "\t", "\n")
-        if "\n" in words or (opens_line and closes_line):
-            return True  # "Light Shade" on its own may be a label and its value
-    return False
-
-
-def _heads_column(text: str, end: int) -> bool:
-    """Whether another label stands right beside, each over its value: "SUN", "HEIGHT"."""
-    return text[end : end + 1] == "\t" and is_label(re.split(r"[\t\n]", text[end + 1 :])[0])
-
-
-_SHORT = later(r"(?:pt|p|f)\b")
-
-
-def _chains(text: str, hits: Sequence[_Word]) -> Iterator[list[_Word]]:
+def _chains(text: str, hits: Sequence[LightWord]) -> Iterator[list[LightWord]]:
     """Words joined by "to", "or", a slash, a line end: one statement, in one language."""
     folded = fold(text)
-    chain: list[_Word] = []
-    aside: list[_Word] = []  # the same in another language, between two lines of one list
+    chain: list[LightWord] = []
+    aside: list[LightWord] = []  # the same in another language, between two lines of one list
     end = 0
     for hit in hits:
         gap, end = folded[end : hit.start], hit.end
-        if chain and not _JOIN.fullmatch(gap):
+        joined = (
+            _JOIN.fullmatch(gap) or CONDITION.fullmatch(gap) or (chain and _next_sentence(folded, chain, hit))
+        )
+        if chain and not joined:
             yield from filter(None, (chain, aside))
             chain, aside = [hit], []
         elif chain and _turns(chain[-1], hit) and (aside or re.search(r"[/|\t\n]", gap)):
@@ -198,11 +117,19 @@ def _chains(text: str, hits: Sequence[_Word]) -> Iterator[list[_Word]]:
     yield from filter(None, (chain, aside))
 
 
-def _turns(one: _Word, other: _Word) -> bool:
+def _next_sentence(folded: str, chain: Sequence[LightWord], hit: LightWord) -> bool:
+    """Whether the word is a sentence of its own after another that is one: "Part sun. Full sun."."""
+    if folded[chain[-1].end : hit.start] != ". " or not re.match(r" ?(?:[.;\n\t]|$)", folded[hit.end :]):
+        return False
+    opens = re.search(r"(?:^|[\n\t:]|[.;!] ) ?$", folded[: chain[0].start])
+    return opens is not None and not any(word.value.alone for word in (*chain, hit))
+
+
+def _turns(one: LightWord, other: LightWord) -> bool:
     return one.value.foreign != other.value.foreign
 
 
-def _without_label(folded: str, chain: list[_Word]) -> tuple[list[_Word], float]:
+def _without_label(folded: str, chain: list[LightWord]) -> tuple[list[LightWord], float]:
     """ "Sun" in a cell of its own before "Shade to part shade" is the label of that range."""
     first = chain[0]
     if len(chain) < 3 or not re.match(r"sun[\t\n]", folded[first.start :]):
@@ -214,7 +141,7 @@ def _without_label(folded: str, chain: list[_Word]) -> tuple[list[_Word], float]
 
 
 def _certainty(
-    text: str, chain: Sequence[_Word], after_label: Sequence[tuple[int, int]], repeats: Set[int]
+    text: str, chain: Sequence[LightWord], after_label: Sequence[tuple[int, int]], repeats: Set[int]
 ) -> float:
     """How sure it is that these words tell the plant's light; 0 when they tell something else.
 
@@ -223,7 +150,8 @@ def _certainty(
     folded = fold(text)
     start, end = chain[0].start, chain[-1].end
     sure = min(hit.certainty for hit in chain)
-    if SHIELD.search(flowing(text)[max(0, start - 48) : start]) or TOLERANT.match(folded, end):
+    labels = [begin for begin, stop in after_label if begin <= start < stop]
+    if SHIELD.search(flowing(text)[max(0, start - 48, *labels) : start]) or TOLERANT.match(folded, end):
         return 0.0
     if text[start - 1 : start] in ("'", "‘", '"', "“"):
         return 0.0
@@ -235,19 +163,19 @@ def _certainty(
     whole_range = stroke and (len(chain) > 1 or not repeats.isdisjoint(range(end, end + 4)))
     if (lost and not whole_range) or NEAR_END_LOST.search(folded, max(0, start - 30), start):
         return 0.4 * sure  # a range broken off
-    if any(begin <= start < stop and led(folded[begin:start]) for begin, stop in after_label):
+    if any(led(folded[begin:start]) for begin in labels):
         return sure
     whole = fills_cells(text, folded, start, end)
     if all(hit.value.alone for hit in chain):
         if whole or fills_clause(folded, start, end):
             return sure * (0.9 if whole else 0.7)
         return sure * (0.7 if in_place(text, chain[-1].start, end) else 0.0)
-    if HOT.match(folded, end):
+    if HOT.match(folded, end) and len(chain) == 1:
         return 0.4 * sure
     return (0.95 if whole else 0.85) * sure
 
 
-def _found(text: str, chain: Sequence[_Word], certainty: float) -> Found[Light]:
+def _found(text: str, chain: Sequence[LightWord], certainty: float) -> Found[Light]:
     folded = fold(text)
     start, end = chain[0].start, chain[-1].end
     classes = {hit.value.light for hit in chain}
@@ -256,7 +184,7 @@ def _found(text: str, chain: Sequence[_Word], certainty: float) -> Found[Light]:
         return Found(("part_sun", "part_shade"), (start, end), 0.7 * certainty)
     half = HALF.search(folded[:start])
     noun = re.search(r"(sun|shade)", printed)
-    if half and noun:
+    if half and noun and not LIGHT_LABEL.search(text[: half.end()]):
         sunny = half[1] == "full" and _SUN_LABEL.search(folded[: half.start()])
         classes.add("full_sun" if sunny else f"{_HALVES[half[1]]}_{noun[1]}")
         start = half.start()
@@ -268,10 +196,11 @@ _SUN_LABEL = later(r"(?:^|[\t\n])sun[\t\n]|\bsun(?:light)?(?: needs| exposure)? 
 
 
 TORN = 0.45
-_NO = later(r"\b(?:no|not|without|avoid|never) ?(?=[\t\n])")
+_NO = later(r"(?<!-)\b(?:no|not|without|avoid|never) ?(?=[\t\n])")
 _OR = later(
-    r"\b(?:sun|shade|sonne|soleil|sol) (?:or|to|and|&) ?\n"
+    r"\b(?:sun|shade|sonne|soleil|sol) (?:or|to|and|&) ?(?:\n"
     r"(?=\n|(?![^\n]{0,12}(?:sun|shade|sonne|ombre|sombra)))"
+    r"|(?:full|part|partial|partly|light|half) ?(?:\t|\n\n|(?=[^\W\d_]+ ?:)))"
 )
 
 

@@ -5,11 +5,21 @@ from __future__ import annotations
 from ocr_tags.fields.phrases import cells, flowing
 from ocr_tags.patterns import later
 
+CONDITION = later(
+    r",? \(?(?:if|when|where|in|for|on)\b(?! (?:full|part|deep|light)\b)"
+    r"[^.;\n\t()]{2,24}\)?[,;] (?:(?:and|or|but) )?"
+)
+"""Between two words of light of which each holds on a condition: "full sun if wet, part sun if dry"."""
+
+LIGHT_LABEL = later(r"(?:^|[\t\n]|[.;•|] )(?:LIGHT|Light) ?/\s*$")
+"""A label before another ("LIGHT / Sun"), not half of a range."""
+
 HALF = later(r"\b(full|part|partial|partly|light(?! ?[-–])|half)(\s*(?:[-–/&]|\bto\b|\bor\b|\band\b)\s*)$")
 _LABEL_WORD = later(r"(?:light|sun|sunlight|exposure|luz|licht|exposition|exposicion)")
 _LEAD = later(
     r"(?:best |grows? |does |performs |plant |place |needs? |prefers |likes |loves |enjoys |thrives "
-    r"|requires |ideal |suits |wants |happiest |happy |choose |give |position |site |suitable |suited )*"
+    r"|requires |asks (?:only )?for |grow it |ideal "
+    r"|suits |wants |happiest |happy |choose |give |position |site |suitable |suited )*"
     r"(?:(?:(?:set|space|plant|thin|sow)\b[^.;\n\t]{0,28}\b)?apart )?"
     r"(?:any(?: aspect| site| position| soil)?[,:;]? )?(?:best )?(?:in|for|to)?:?(?:(?:^| )?\b(?:an?|any"
     r"|the))?(?:(?:^| )(?:open|warm|sheltered|hot"
@@ -26,12 +36,12 @@ _PLACE_AFTER = later(
 )
 """After "sunny" or "shady": where the plant is to stand."""
 _TRAIL = later(
-    r"[\W\d_]*(?:hours|hrs|location|spot|position|areas?|exposure|daily|day|only|best|lover)?[\W\d_]*"
+    r"[\W\d_]*(?:hours|hrs?|location|spot|position|areas?|exposure|daily|day|only|best|lover)?[\W\d_]*"
 )
 
 # What stands before or behind a light word and turns its meaning.
 SHIELD = later(
-    r"(?:\bnot?\b|\bavoid\w*|\bprotect\w*|\bfrom\b|\bshelter\w*|\bout of\b|\btolera\w+|\btakes\b"
+    r"(?:(?<!-)\bnot?\b|\bavoid\w*|\bprotect\w*|\bfrom\b|\bshelter\w*|\bout of\b|\btolera\w+|\btakes\b"
     r"|\bburn\w*|\bwithout\b"
     r"|\bless than\b|\bevite\w*|\bevitar?\b|\bkein\w*|\bgeen\b|\bprovide (?:some|light|afternoon|midday"
     r"|a little)\b|\bneeds? afternoon"
@@ -40,7 +50,9 @@ SHIELD = later(
 """What the light named is kept from the plant, or only borne."""
 
 TOLERANT = later(
-    r"\s*(?:tolera|avoid|may burn|burns|can scorch|scorch)| ?(?:express|garden|lover|collection|mix\b)"
+    r"\s*toleran[tc]|\s*tolerated| ?(?:tolera|avoid|may burn|burns|can scorch|scorch|kills|harms"
+    r"|weakens|reduces|means (?:less|fewer)|gives fewer)"
+    r"| ?(?:express|garden|lover|collection|mix\b)"
 )
 
 HOT = later(r"\s*(?:in|where|si|if)\b[^.;\n\t]{0,24}(?:hot|south|warm|desert|north|cool|inland|heat)")
@@ -65,7 +77,7 @@ SOIL_AFTER = later(r" (?!(?:a|o|y|to|till?|et|e|og|och)\b)[^\W\d_]")
 
 FAR_END_LOST = later(
     r"(?: ?[-–—/&]| ?\ba\b|[ \n]?\b(?:to|or|bis|tot|till)\b) ?(?:(?:part|partial|partly|light|half"
-    r"|full)\b)?(?= ?(?:[\t\n]|$))"
+    r"|full)\b)?(?= ?(?:[\t\n]|$)| [^\W\d_]+ ?:)"
 )
 
 NEAR_END_LOST = later(
@@ -81,8 +93,18 @@ def led(words: str) -> bool:
 
 
 _CLAUSE_START = later(r"[.;!] |[\t\n|•·]|(?<= )[/+] ")
+_WANTS_TOO = (
+    r"(?:sand|gravel|grit|compost|muck|lots|plenty|neglect|heat|warmth|shelter|water|drainage|space|room|air"
+    r"|wind|good|rich|moist|dry|lean|poor|gritty|sharp|well|humid\w*|moisture)\b"
+)
 _CLAUSE_END = later(
-    r" ?(?:[.;\t\n|•·]|$|/ (?=[^\n\t])|\+ (?=\d|zones?\b))|,? (?:(?:and|in) )?[^.,;\n\t]{0,32}\bsoils?\b"
+    rf" ?(?:[.;\t\n|•·]|$|/ (?=[^\n\t])|\+ (?=\d|zones?\b|{_WANTS_TOO})|\(| – )"
+    r"|,? (?:(?:and|in) )?[^.,;\n\t]{0,32}\bsoils?\b"
+    r"|(?:,| &| and| \+) (?:sheltered|warm|open|moist|dry|damp|hot|airy|dryish) ?(?:[.;,\t\n]|$)"
+    r"|(?:,? (?:if|when|where|until|unless) [^.;\n\t]{2,20})? (?:to|for) (?:best |good |more )?(?:fruit"
+    r"|flower|bloom|crop|colou?r|berr)\w*"
+    r"|, (?:or|but|not|never|with|at least) (?!shade|part|full|light)"
+    rf"|, {_WANTS_TOO}"
 )
 
 

@@ -43,7 +43,7 @@ _ROOM_LIGHT = later(r"\b(?:low|medium|bright|indirect|filtered)\b[^.\n\t]{0,24}\
 
 _CODE = r"(?:FSh|FSH|FS|PtSh|PSh|PSH|PS|Sh|SH)"
 _CODES = later(
-    rf"(?:^|(?<=[\n\t:|•·/] )|(?<=[\n\t:|•·])|(?<=(?:Exp|EXP|Sun|SUN)[ .])|(?<=(?:Lt|LT)[ .]))"
+    rf"(?:^|(?<=[\n\t:|•·/] )|(?<=\d )|(?<=[\n\t:|•·])|(?<=(?:Exp|EXP|Sun|SUN)[ .])|(?<=(?:Lt|LT)[ .]))"
     rf"(?P<codes>{_CODE}(?: ?(?:[-–/,&]|to|or) ?{_CODE}){{0,3}})(?= ?(?:[\n\t|•·.;]|, |$)| / )"
 )
 _MEANT = {"fs": "full_sun", "ps": "part_sun", "psh": "part_shade", "ptsh": "part_shade"}
@@ -69,11 +69,18 @@ _SUN_FULL = later(
 
 def sun_full(text: str) -> Iterator[Found[Light]]:
     """ "Sun: Full", "Sun: Full to Part": the noun stands in the label."""
+    for match in _SUN_ALL_DAY.finditer(fold(text)):
+        yield Found(("full_sun",), match.span(), 0.8)
     for match in (*_SUN_FULL.finditer(fold(text)), *_SUN_THEN_FULL.finditer(text)):
         named = {"full_sun" if how.lower() == "full" else "part_sun" for how in match.groups() if how}
         yield Found(tuple(c for c in SUNNY_TO_SHADY if c in named), match.span(), 0.85)
 
 
+_SUN_ALL_DAY = later(
+    r"(?:^|(?<=[\n\t])|(?<=[.!] ))(?:(?:how much )?sun(?:light|shine)?|light)(?:\?|[:\t]| ?[–—-]) ?(?:all day"
+    r"|all (?:you|it) |as much as|the more|bring it|yes|love[sd]? it|lots|plenty|loads|hours of it)"
+)
+"""The sun is named and wanted, whatever the words: "Sun? Bring it on!", "Sun: all day"."""
 _SUN_THEN_FULL = later(
     r"(?:^|(?<=[\n\t]))SUN (?P<how>FULL(?=[\n\t]|$)|full|part|partial)"
     r"(?: ?(?:to|or|and|[/&,–-]) ?(?P<also>full|part|partial))?(?! ?(?:sun|shad|to\b|or\b|[/-]))\b"
@@ -87,7 +94,7 @@ _COUNT = (
 )
 _HOURS = later(rf"{_COUNT}\s?(?:or more )?(?:a day |per day |daily )?(?:of )?(?:full |direct )*sun")
 _SUN_HOURS = later(
-    rf"\b(?:direct )?sun(?:light)?(?: exposure| needs)? ?[:,\t–—-][ \t]?(?:at least |min(?:imum"
+    rf"\b(?:direct )?sun(?:light)?(?: exposure| needs)? ?(?:[:,\t–—-][ \t]?| (?=\d))(?:at least |min(?:imum"
     rf"|\.)?(?: of)? )?{_COUNT}"
 )
 
@@ -109,11 +116,23 @@ def by_hours(text: str) -> Iterator[Found[Light]]:
             yield Found(("full_sun",), match.span(), 0.8)
 
 
-_MORNING = later(
+MORNING = later(
     r"\b(?:morning|am|a\.m\.) sun[\s,;]{1,3}(?:and |with |then |& ?)?(?:afternoon|pm|p\.m\.) shade\b"
 )
 
 
+_HEAD = r"(?:head|top|tops) in (?:the )?sun(?:shine)?"
+_FEET = r"(?:feet|roots?|base) in (?:the )?shade"
+_WITH = r"[\s,;&]{1,3}(?:and |but |with )?(?:its |the )?"
+_COOL_ROOTS = later(rf"\b(?:{_HEAD}{_WITH}{_FEET}|{_FEET}{_WITH}{_HEAD})\b")
+
+
+def cool_roots(text: str) -> Iterator[Found[Light]]:
+    """ "Head in sun, feet in shade": the sun is the climber's light (common practice, no source)."""
+    for match in _COOL_ROOTS.finditer(fold(text)):
+        yield Found(("full_sun",), match.span(), 0.75)
+
+
 def morning_sun(text: str) -> Iterator[Found[Light]]:
-    for match in _MORNING.finditer(fold(text)):
+    for match in MORNING.finditer(fold(text)):
         yield Found(("part_shade",), match.span(), 0.8)

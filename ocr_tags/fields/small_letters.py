@@ -8,13 +8,16 @@ from itertools import pairwise, takewhile
 from ocr_tags.patterns import later
 
 
-def all_small(text: str, at: int) -> bool:
-    """Whether the lines around are all in small letters: then these tell nothing of sentences."""
+def all_small(text: str, at: int, end: int | None = None) -> bool:
+    """Whether the lines around are all in small letters: then these tell nothing of sentences.
+
+    Where only most are, it must also be plain that the line that ends at `end` was ended on purpose.
+    """
     begin = text.rfind("\n\n", 0, at) + 1
     block = text[begin : end if (end := text.find("\n\n", at)) >= 0 else len(text)]
     heads = [line.strip()[:1] for line in re.split(r"[\t\n]|[.!?] ", block)]
     every = sum(head.islower() for head in heads) >= 3 and not any(head.isupper() for head in heads)
-    return every or _in_list(text, at)
+    return every or (in_list(text, at) and (end is None or _ended(text, at, end)))
 
 
 _ROOM, _MOST, _SEVERAL = 0.75, 0.5, 3
@@ -35,22 +38,31 @@ def ended_on_purpose(line: str, following: str, width: int) -> bool:
     return room or bool(_MEASURE_END.search(line))
 
 
-def _in_list(text: str, at: int) -> bool:
+def in_list(text: str, at: int) -> bool:
     r"""Whether the line stands in a list in small letters: most of its lines were ended on purpose.
 
-    >>> _in_list("to 30 cm\nfull sun\nno feed, no fuss at all\nplug of 50\nwet feet rot it", 12)
+    >>> in_list("to 30 cm\nfull sun\nno feed, no fuss at all\nplug of 50\nwet feet rot it", 12)
     True
-    >>> _in_list("water well while\nthe roots are\nyoung and the\ntop dry", 0)
+    >>> in_list("water well while\nthe roots are\nyoung and the\ntop dry", 0)
     False
     """
-    begin = text.rfind("\n", 0, at) + 1
-    lines = text[begin:].split("\n")
-    after = list(takewhile(_is_small, lines))
-    before = list(takewhile(_is_small, reversed(text[: max(begin - 1, 0)].split("\n")))) if after else []
-    run = [*reversed(before), *after]
+    run = _run(text, at)
     width = max(map(len, run), default=0)
     ended = sum(ended_on_purpose(one, next_, width) for one, next_ in pairwise(run))
     return ended >= max(_SEVERAL, _MOST * (len(run) - 1))
+
+
+def _run(text: str, at: int) -> list[str]:
+    """The lines in small letters among which that at `at` stands."""
+    begin = text.rfind("\n", 0, at) + 1
+    after = list(takewhile(_is_small, text[begin:].split("\n")))
+    before = list(takewhile(_is_small, reversed(text[: max(begin - 1, 0)].split("\n")))) if after else []
+    return [*reversed(before), *after]
+
+
+def _ended(text: str, at: int, end: int) -> bool:
+    line, below = re.split(r"[\t\n]", text[:end])[-1], re.split(r"[\t\n]", text[end + 1 :], maxsplit=1)[0]
+    return bool(below.strip()) and ended_on_purpose(line, below, max(map(len, _run(text, at))))
 
 
 def _is_small(line: str) -> bool:

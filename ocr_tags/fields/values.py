@@ -253,7 +253,7 @@ def _goes_on(text: str, start: int, at: int) -> bool:
         return not _labelled_line(text, at + 1)
     if _is_label(text, at + 1):
         return False
-    if following.islower() and not _OTHER_MATTER.match(text, at + 1) and not all_small(text, start):
+    if following.islower() and not _OTHER_MATTER.match(text, at + 1) and not all_small(text, start, at):
         return True
     last = max(text.rfind(" ", start, at), text.rfind("-", start, at), start - 1) + 1
     taken_up = _GOES_BACK.match(text, at + 1) or (phrase.isupper() and _TAKEN_UP.match(text, at + 1))
