@@ -70,7 +70,8 @@ def _with_next(text: str, end: int, sentence: re.Pattern[str]) -> int:
 
 
 _BROKEN = later(
-    r"(?![aAàyoI] )[^\W\d_] (?=[a-z])|\W*[^\W\d_]{1,4}\.+(?=[A-Z])|(?:drained|draining|drainage|and|or|of"
+    r"(?![aAàyoI] )[^\W\d_] (?=[a-z])|[a-z](?=[A-Z][a-z]{2})|\W*[^\W\d_]{1,4}\.+(?=[A-Z])|(?:drained"
+    r"|draining|drainage|and|or|of"
     r"|than)\b"
 )
 """The end of a torn word or phrase, or leader dots read as letters: "e moist", "drained", "ww.Sandy"."""

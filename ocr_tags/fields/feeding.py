@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import chain
 
 from ocr_tags.fields.care import AMOUNT, after_labels, or_spoken, sentences
@@ -32,7 +33,8 @@ _OWN = later(
     r"|godsel|naring|manad|vecka|concim|settiman|mese"
 )
 _KIND = (
-    r"(?:balanced|complete|starter|liquid|general|all|purpose|multi-?purpose|controlled|slow|time"
+    r"(?:balanced|complete|starter|double|quarter|worm|liquid|general|all|purpose|multi-?purpose"
+    r"|controlled|slow|time"
     r"|timed|release"
     r"|granular"
     r"|organic|water|soluble|high|low|potash|potassium|nitrogen|phosphorus|phosphate|free|iron|half|full"
@@ -53,19 +55,31 @@ _FERTILISER = (
     r"|blood,? fish (?:and|&) bone)"
 )
 _FOOD = (
-    r"(?:an? (?:handful|cupful|scoop|spoonful|dressing"
+    r"(?:\d[\d./]* ?(?:inch(?:es)?|in|cm|oz|lb|g|kg|cups?|tbsp|handfuls?|\"|″)\.? (?:of )?"
+    r"|an? (?:handful|cupful|scoop|spoonful|dressing"
     rf"|dose) of )?(?:(?:an? )?(?:{_KIND}[ -]){{1,5}}(?:feed|food|fertili[sz]er)|fertili[sz]er|(?:slow"
-    r"|controlled)[ -]release|compost|fish emulsion|seaweed (?:extract|tonic)|\d{1,2}-\d{1,2}-\d{1,2}"
+    r"|controlled)[ -]release|compost(?: tea)?|(?:manure|worm|comfrey) tea"
+    r"|fish emulsion|seaweed(?: extract| tonic)?|kelp|worm castings|(?:alfalfa|cottonseed|blood|kelp"
+    r"|soy) ?meal"
+    r"|(?:garden compost|(?:composted|rotted|aged|chicken|pelleted|poultry|cow|horse|sheep)(?: chicken"
+    r"| poultry)?"
+    r" manure)(?: pellets)?|\d{1,2}-\d{1,2}-\d{1,2}"
     r"|(?:slow|controlled)[ -]release (?:pellets|granules|tablets)|bone ?meal|blood (?:and|&) bone"
     r"|(?:blood,? fish|fish,? blood),? (?:and|&) bone"
     r"|(?:well[- ]rotted )?manure)"
 )
 _SPOKEN = later(
-    rf"\b(?:{_FOOD} (?:every|each|monthly|weekly|fortnightly|once|twice|in (?:early |late "
+    rf"\b(?:{_FOOD},? (?:every|each|monthly|weekly|fortnightly|once|twice|(?:\d|two|three|four) times"
+    rf"|in (?:early |late "
     rf"|mid[ -]?)?(?:spring|summer"
     rf"|autumn|fall|winter|{_MONTH})\b|at (?:planting|bud|flowering|fruit)|when planting|from (?:first"
     rf"|early|late|mid|spring|summer|bud|flower|{_MONTH})|when|after (?:flowering"
-    rf"|bloom|harvest|pruning)|throughout|during)\b|(?:feed|fertili[sz]er?)(?: plants?)? (?:{_HOW_OFTEN})\b"
+    rf"|bloom|harvest|pruning)|throughout|during)\b|{_FOOD},? (?:in |from )?(?:{_MONTH}|(?:early |late "
+    rf"|mid[ -]?)?"
+    rf"(?:spring|summer|autumn|fall))\b|(?:feed|fertili[sz]er?|fert\.?)(?: plants?)? (?:{_HOW_OFTEN})\b"
+    rf"|feed (?:with )?(?:an? )?{_FOOD} (?:every|each|monthly|weekly|fortnightly|once|twice|in|at|from"
+    rf"|when|after"
+    r"|during|throughout)\b"
     rf"|(?:apply|use|mix in|work in|add|give|push|insert|sprinkle|scatter)(?: an?"
     rf"| the)?(?: [\w-]+){{0,3}} {_FERTILISER}\b"
     r"|(?:side|top)[- ]?dress(?:ing)? (?!with (?:[\w.]+ )*(?:grit|gravel|bark|sand|stone|slate)\b)"
@@ -77,7 +91,8 @@ _SPOKEN = later(
     r"|(?:fertilizar|abonar) (?:cada|una|en|con|mens)\w*|(?:do not|don.t|never) (?:fertili[sz]e"
     r"|feed)\b(?! (?:the )?(?:birds|animals|wildlife|bees|children|to))"
     r"|avoid (?:all |any |high-\w+ |using )?(?:fertili[sz]ers?|feed(?:ing)?)\b"
-    r"|(?:no|needs? no|does not need|(?:rarely|seldom) needs) (?:fertili[sz]er|feed(?:ing)?|fertili[sz]ing)\b"
+    r"|(?:no|needs? no|does not need|(?:rarely|seldom) needs) (?:(?:bottled|added|extra|chemical"
+    r"|additional|more|other|further|synthetic) )?(?:fertili[sz]er|feed(?:ing)?|fertili[sz]ing)\b"
     r"|(?:fertili[sz]er|feed|feeding|fertili[sz]ing) (?:is )?(?:not|rarely|seldom) (?:needed|required"
     r"|necessary)"
     r"|stop (?:feeding|fertili[sz]ing) (?:in|by|after|when)\b|no need to (?:feed|fertili[sz]e)\b"
@@ -100,8 +115,24 @@ def read_feeding(tag: TagText) -> Iterator[Found[str]]:
     []
     """
     text = tag.string
-    found = [f for f in after_labels(text, _LABELS, _BARE, _OWN, _SPOKEN) if _is_feed(text, f)]
+    found = [_whole(text, f) for f in after_labels(text, _LABELS, _BARE, _OWN, _SPOKEN) if _is_feed(text, f)]
     yield from or_spoken(found, chain(sentences(text, _SPOKEN, 0.9), sentences(text, _FEEDER, 0.9)))
+
+
+_KIND_ALONE = later(
+    r"(?:slow|controlled|timed?)[- ]release|liquid|balanced|water[- ]soluble|(?:high|low)[- ]\w+"
+)
+_ITS_TIME = later(
+    r"(?:^|[\t\n])(?:(?:in|every|once|each|from) (?:early |late |mid|an? |\d|(?:the )?(?:spring|summer"
+    r"|autumn|fall"
+    r"|month|week))|(?:feed|food|fertili[sz]er)(?=[\t\n]|$))"
+)
+
+
+def _whole(text: str, found: Found[str]) -> Found[str]:
+    """A kind of feed is no sure thing where its noun or time may stand in a cell of its own."""
+    apart = _KIND_ALONE.fullmatch(fold(found.value)) and _ITS_TIME.search(fold(text))
+    return replace(found, certainty=0.4 * found.certainty) if apart else found
 
 
 def _is_feed(text: str, found: Found[str]) -> bool:

@@ -14,7 +14,7 @@ def all_small(text: str, at: int, end: int | None = None) -> bool:
     Where only most are, it must also be plain that the line that ends at `end` was ended on purpose.
     """
     begin = text.rfind("\n\n", 0, at) + 1
-    block = text[begin : end if (end := text.find("\n\n", at)) >= 0 else len(text)]
+    block = text[begin : stop if (stop := text.find("\n\n", at)) >= 0 else len(text)]
     heads = [line.strip()[:1] for line in re.split(r"[\t\n]|[.!?] ", block)]
     every = sum(head.islower() for head in heads) >= 3 and not any(head.isupper() for head in heads)
     return every or (in_list(text, at) and (end is None or _ended(text, at, end)))

@@ -152,10 +152,12 @@ def _in_capitals(line: str) -> bool:
 
 
 _STOP = later(
-    r"(?<=[a-z]{5})(?<!approx)\.(?=\s+[a-z])|[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$|(?<=[a-z]{3}[.!])[A-Z][a-z]{2})|\s?[•·]\s|\s[*«»¢]\s|\s\|\s|\t|\n"
+    r"(?<=[a-z]{5})(?<!approx)\.(?=\s+[a-z])|[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$"
+    r"|(?<=[a-z]{3}[.!])[A-Z][a-z]{2})|\s?[•·]\s|\s[*«»¢]\s|\s\|\s|\t|\n"
 )
 _GOES_ON = later(
-    r"(?:,|;|-|&|/|\b(?:and|or|but|the|a|an|of|to|in|is|by|for|from|with|at|when|if|as|until|than|between|every"
+    r"(?:,|;|-|&|/|\b(?:and|or|but|the|a|an|of|to|in|is|by|for|from|with|at|when|if|as|until|than"
+    r"|between|every"
     r"|each|per|not|do|very|added|evenly|(?<!dry )(?<!out )slightly"
     r"|moderately|consistently|fairly|(?<!, )(?:balanced|liquid)|et|y"
     r"|de|du|des|und|bei"
@@ -169,11 +171,13 @@ _GOES_BACK = later(
 )
 """No phrase begins so."""
 _TAKEN_UP = later(
-    r"(?:BUT|TO|WITH|IS|ARE|THE|FROM|BETWEEN|UNTIL|WHEN|DURING|EVERY|ONCE|TWICE)(?! PLANT| GROW) (?=[A-Z])"
+    r"(?:BUT|TO|WITH|IS|ARE|THE|FROM|BETWEEN|UNTIL|WHEN|DURING|EVERY|ONCE|TWICE"
+    r"|IN(?= (?:EARLY|LATE|MID|SPRING|SUMMER|AUTUMN|FALL|WINTER)))(?! PLANT| GROW) (?=[A-Z])"
 )
 """In capitals, where sentences do not show, few phrases begin so."""
 _OTHER_MATTER = later(
-    r"(?:hardy|winterhart|winterhard|full sun|part(?:ial)? (?:sun|shade)|zones? ?\d|ht\b|spacing|space \d"
+    r"(?:(?:[\w-]+ ){0,2}(?:annual|perennial|biennial|shrub|tree|vine|climber|herb|bulb)s?(?=[\t\n]|$)"
+    r"|hardy|winterhart|winterhard|full sun|part(?:ial)? (?:sun|shade)|zones? ?\d|ht\b|spacing|space \d"
     r"|\d+ ?-? ?\d*"
     r" ?(?:cm|in|ft|m|\"|”|″|')(?!\w))"
 )
