@@ -18,6 +18,7 @@ from ocr_tags.fields.bloom_flowers import (
     opens_with_colours,
     opens_with_flowers,
 )
+from ocr_tags.fields.bloom_frost import lasts_to_frost, read_open
 from ocr_tags.fields.bloom_numbers import LABELS, read_numbers, span
 from ocr_tags.fields.bloom_words import (
     BEGUN_ABOVE,
@@ -25,9 +26,11 @@ from ocr_tags.fields.bloom_words import (
     HANGING,
     HANGS_ABOVE,
     JOIN,
+    LABEL_APART,
     LEAD,
     MODAL,
     NOT_TIME,
+    OTHER_TIME,
     RANGE,
     REVERSE,
     TERMS,
@@ -65,7 +68,7 @@ def read_bloom(tag: TagText) -> Iterator[Found[Bloom]]:
     if not told:
         yield from _unlabelled(text)
     yield from read_numbers(text)
-    yield from _all_season(tag)
+    yield from read_open(text)
 
 
 def _says_again(text: str, told: list[Chain], chain: Chain) -> bool:
@@ -81,7 +84,10 @@ def _whole(text: str, chain: Chain, found: Found[Bloom]) -> Iterator[Found[Bloom
     """
     if not _is_part(chain[-1].value):
         torn = _RUNS_ON.match(text, chain[-1].end)
-        if (torn and not _OPEN_END.match(fold(text), torn.end() - 1)) or _month_below(text, chain):
+        aside = len(chain) > 1 and _ASIDE.match(text, chain[-1].end)
+        if (torn and not aside and not _OPEN_END.match(fold(text), torn.end() - 1)) or _month_below(
+            text, chain
+        ):
             found = replace(found, certainty=TORN * found.certainty)
         yield found
         return
@@ -108,8 +114,13 @@ _RUNS_ON = later(
 )
 """Behind a time that goes on to another, which was not made out: "Late spring to midsurmer"."""
 _OPEN_END = later(
-    r"(?:(?:the )?(?:first |hard |killing )*frosts?|early frost|late in|gel|frost|heladas?|vorst)\b"
+    r"(?:(?:the )?(?:first |hard |killing )*frosts?|early frost|late in|gel|frost|heladas?|vorst"
+    r"|(?:the )?(?:leaves|leaf) ?(?:turn|drop|fall)|the snow|snow|it (?:snows|freezes)"
+    r"|(?:really )?(?:cold|cool|hot)"
+    r"|the heat|winter|christmas|halloween|thanksgiving|labou?r day)\b"
 )
+_ASIDE = later(r" [-–—] [a-z]")
+"""Behind "May and June", which is whole, other matter: "May and June – bees love it"."""
 TORN = 0.3
 
 
@@ -130,14 +141,6 @@ def _is_part(term: Term) -> bool:
     return bool(term.part and not term.season and not term.month)
 
 
-_OTHER_TIME = later(
-    r"\b(?:plant(?!(?:as?|es?)\b)|sow|harvest|pick|prun|cut|feed|ship|available|interest|colou?r|fruit|berr"
-    r"|foliage|calendar"
-    r"|start|transplant|divide|protect|season|semis|recolte|siembra|cosecha|aussaat|ernte|pflanz|zaai"
-    r"|oogst)"
-)
-
-
 def _unlabelled(text: str) -> Iterator[Found[Bloom]]:
     """ "Midsummer - early fall" alone in its cell, its label a picture."""
     folded = fold(text)
@@ -146,7 +149,7 @@ def _unlabelled(text: str) -> Iterator[Found[Bloom]]:
         return
     before = folded[max(0, alone[0][0].start - 60) : alone[0][0].start]
     bloom = _bloom(text, alone[0])
-    if bloom and not _OTHER_TIME.search(before):
+    if bloom and not OTHER_TIME.search(before) and not LABEL_APART.search(folded):
         sure = min(hit.certainty for hit in alone[0])
         yield Found(bloom, (alone[0][0].start, alone[0][-1].end), 0.8 * sure)
 
@@ -206,9 +209,15 @@ def _certainty(text: str, chain: Chain, start: int, after: dict[int, Labelled]) 
         between = folded[begin:start]
         colours = opens_with_colours(between) or (not found.bare and opens_with_flowers(between))
         torn = HANGING.search(clause_before(text, found.label))
-        if begin <= start and not torn and (colours or LEAD.fullmatch(between)):
+        if (
+            begin <= start
+            and not torn
+            and (colours or LEAD.fullmatch(between) or _WHEN_OF_ALL.fullmatch(between))
+        ):
             whole = TORN if HANGS_ABOVE.search(folded, 0, start) else 1.0
             return whole * sure * found.certainty / (SECOND_LANGUAGE if _is_beside(text, found) else 1)
+    if chain[-1].value == _FROST and lasts_to_frost(text, start):
+        return 0.65 * sure
     if CHORE.search(clause_before(text, start)):
         return 0.0
     if BEGUN_ABOVE.search(before):
@@ -221,8 +230,19 @@ def _certainty(text: str, chain: Chain, start: int, after: dict[int, Labelled]) 
         return 0.8 * sure
     if certain := before_flowers(text, start, end):
         return certain * sure
+    if folded[end : end + 1] == ")" and _BRACKETED.search(before):
+        return 0.75 * sure
     cold = chain[0].value.season in ("fall", "winter")
     return sure * of_flowers(text, start, end, months=any(h.value.month for h in chain), cold=cold)
+
+
+_FROST = Term()
+_BRACKETED = later(
+    r"\b(?:blooms?|flowers|blooming|flowering|blossoms?)(?! (?:after|before)\b):?(?: [a-z'’-]+){1,6} \($"
+)
+"""Before the month that explains words of a bloom time: "Blooms at lilac time (May)"."""
+_WHEN_OF_ALL = later(r"(?:very )?(?:early|mid|late)(?:[ -]?season)?,? ?\(?")
+"""Between a label and its month, how early that is among its kind: "Blossom: mid-season (May)"."""
 
 
 def _is_beside(text: str, found: Labelled) -> bool:
@@ -267,18 +287,3 @@ def _months(folded: str, chain: Chain) -> tuple[int, ...]:
         months += span(months[-1], hit.value.month)[1:] if RANGE.search(joined) else (hit.value.month,)
         previous = hit
     return tuple(dict.fromkeys(months))
-
-
-_ALL_SEASON = later(
-    r"(?:all season(?: long)?|season[- ]long|year[- ]round|all year(?: round)?|everblooming"
-    r"|toute la saison|"
-    r"toute l.annee|todo el ano)\b"
-)
-
-
-def _all_season(tag: TagText) -> Iterator[Found[Bloom]]:
-    folded = fold(tag.string)
-    starts = {found.start for found in labelled(tag.string, LABELS)}
-    for match in _ALL_SEASON.finditer(folded):
-        if match.start() in starts or VERB.search(folded[max(0, match.start() - 60) : match.start()]):
-            yield Found(Bloom(clean(tag.string[slice(*match.span())])), match.span(), 0.85)

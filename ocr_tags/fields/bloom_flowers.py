@@ -6,23 +6,26 @@ stems and bark have their seasons too, and so has every chore, so one word of th
 
 from __future__ import annotations
 
+from ocr_tags.fields.bloom_colours import colours_after, colours_before
 from ocr_tags.fields.colour_words import SHAPE, colour_list
 from ocr_tags.fields.phrases import fold
+from ocr_tags.fields.small_letters import all_small
 from ocr_tags.patterns import later
 
-_ENDS = later(r"[.;!?]\s|\t|\n\n|[|•·]\s")
+_ENDS = later(r"(?<!\bfl)(?<!\bfls)(?<!\bflr)(?<!\bflrs)(?<!\bflws)[.;!?]\s|\t|\n\n|[|•·]\s")
 _LINKED = later(r"(?:,|\b(?:in|from|of|and|to|through|until|after|before|with|during|the|a|late|early|mid))$")
 
 _FLOWER = (
     r"(?:flowers?(?! buds)|blooms|blossoms?|florets|petals|bracts|racemes|umbels|panicles|spikes|spires"
     r"|plumes"
     r"|bottlebrushes"
-    r"|inflorescences?|flowerheads|catkins|fleurs|flores|bluten|bloemen)"
+    r"|fl\.|fl(?:w?rs?|s|ws)\b\.?|spathes?|cymes|corymbs|drumsticks|inflorescences?|flowerheads|catkins"
+    r"|fleurs|flores|bluten|bloemen)"
 )
 _REST = (
     r"(?P<rest>(?: [^.;]{0,70}?)?(?:,| -| –|\b(?:in|from|during|throughout|all|every|each|appear(?:ing)?"
     r"|open(?:ing|s)?))"
-    r"|,? [^.;]{0,70},(?: (?:in|from|during))?|) ?$"
+    r"|,? [^.;]{0,70},(?: (?:in|from|during))?|\.?) ?$"
 )
 _OF_FLOWERS = later(rf"\b{_FLOWER}{_REST}")
 _OF_SHAPES = later(lambda: rf"(?<![\w-]){colour_list()} (?:[a-z-]+ )?{SHAPE}{_REST}")
@@ -49,6 +52,14 @@ _ABOVE_LEAVES = later(
     r"|amongst) (?:the |its |their )?(?:[a-z-]+,? ){0,2}(?:foliage|leaves) |\bon [^.;\n]{0,24}?stems "
 )
 """Where flowers stand; their time is none of the leaves'."""
+_FADES = later(
+    lambda: (
+        rf"\b(?:and |then )?(?:fad(?:e|es|ing)|turn(?:s|ing)?|age(?:s|ing)"
+        rf"|aging) (?:to )?(?={colour_list()}\b)"
+    )
+)
+"""Flowers that fade to a colour are in bloom."""
+_OPENING = later(lambda: rf"\b(?:opening|blooming|flowering) (?:to )?{colour_list()},? (?:in|from|during) $")
 _CLOSED = later(r"$|[.,;\n\t]| [|•·]")
 _LEAF_BEFORE = later(
     r"\b(?:foliage|lea(?:f|ves)|berr(?:y|ies)|fruits?|hips?|bark|stems?|fall|autumn|new growth)\b"
@@ -69,7 +80,7 @@ def clause_before(text: str, start: int) -> str:
 
 def _runs_on(text: str, at: int) -> bool:
     line, following = text[text.rfind("\n", 0, at) + 1 : at].rstrip(), text[at + 1 :].split("\n")[0]
-    if not following[:1].isalpha():
+    if not following[:1].isalpha() or (following[0].islower() and all_small(text, at + 1)):
         return False
     capitals = line.isupper() and following.isupper()
     return following[0].islower() or capitals or bool(_LINKED.search(fold(line)))
@@ -80,22 +91,36 @@ def of_flowers(text: str, start: int, end: int, *, months: bool, cold: bool) -> 
 
     `months` when the time names months, `cold` when it begins with fall or winter, as that of leaves does.
     """
-    clause = _ABOVE_LEAVES.sub("", clause_before(text, start))
-    if _OTHER.search(clause):
+    clause = _FADES.sub("", _ABOVE_LEAVES.sub("", clause_before(text, start)))
+    if not cold and _CLOSED.match(text, end):
+        if colours_before(text, start, months=months):
+            return 0.75
+        if colours_after(text, start, end):
+            return 0.7
+    if _OTHER.search(clause) and not _on_own_line(text, start):
         return 0.0
+    if _OPENING.search(clause):
+        return 0.7
     if _OF_FLOWERS.search(clause) or _OF_SHAPES.search(clause):
         return 0.75
-    only = _COLOURS_ONLY.fullmatch(clause)
-    above = fold(text)[max(0, start - len(clause) - 30) : start]
-    if (
-        only
-        and (only["link"] or months)
-        and _CLOSED.match(text, end)
-        and not cold
-        and not _LEAF_BEFORE.search(above)
-    ):
-        return 0.65
     return 0.0
+
+
+def _on_own_line(text: str, start: int) -> bool:
+    """Whether coloured flowers and their time open a line, and no chore above it runs on into them."""
+    begin = text.rfind("\n", 0, start) + 1
+    folded = fold(text)
+    above = folded[folded.rfind("\n", 0, max(begin - 1, 0)) + 1 : max(begin - 1, 0)]
+    alone = _COLOURED.fullmatch(folded, begin, start) and not _OTHER.search(folded, begin, start)
+    return bool(alone) and not _LINKED.search(above) and not _CHORE_ABOVE.search(above)
+
+
+_COLOURED = later(lambda: rf"{colour_list()}(?: [a-z-]+){{0,2}} {_FLOWER}{_REST}")
+_CHORE_ABOVE = later(
+    r"\b(?:prun\w*|cut|dead ?head\w*|remov\w+|faded|spent|feed\w*|fertili\w+|water\w*|harvest\w*|pick\w*"
+    r"|plant"
+    r"|sow|when|once|keep|protect\w*|cover|trim\w*|shear\w*|pinch\w*|stake|move|not|no|attract\w*)\b"
+)
 
 
 _ITS_FLOWERS = later(r"[ \n](?:flowers?|blossoms?)(?=[.,;\n\t]|$| (?:with|in|on|of|are|veined|edged|and)\b)")

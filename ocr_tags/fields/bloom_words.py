@@ -41,7 +41,7 @@ JOIN = later(
     r"|\btill?\b|,?\s?\band\b|,?\s?\bor\b|,|\binto\b|\bup to\b|\ba\b"
     r"|\bau\b|\baux\b|\bjusqu.{1,2}(?:a|au|aux)?\b|\bet\b|\by\b|\bhasta\b|\bbis\b|\bund\b|\btot\b|\ben\b"
     r"|\bog\b|\boch\b|\btil\b)\s?"
-    r"(?:the |a |again in |les |la |el )?"
+    r"(?:the |a |(?:then |and |sometimes |often )?again (?:in )?|les |la |el )?"
 )
 LEAD = later(r"(?:from |in |all |throughout |during |de |d.|du |en |l.|i |im |von |vom )*")
 RANGE = later(r"[-–—~]|\b(?:t/?m|to|through|thru|until|till?|into|a|au|aux|hasta|bis|tot)\b|jusqu")
@@ -53,8 +53,11 @@ VERB = later(
     r"(?: (?:period|times?|seasons?|months?)\b)?(?:\s?/\s?[^\W\d_]+(?:[ \n][^\W\d_]+){0,3}\s?[:|/–—-]+)?"
     r"(?P<filler>(?:[ ,\n]+(?:from|in|during|throughout|all|through|continuously|profusely|heavily"
     r"|abundantly|freely|non-?stop|best|mainly|mostly|repeatedly|again|appear|appears|appearing|open|opening"
-    r"|are|produced|borne|held|the|on|over|a|season|every|bloom|blooms|white|pink|red|blue|purple|yellow|orange"
-    r"|violet|lavender|cover|covers|this|plant|each|long|de|du|en|desde|von|im|vom"
+    r"|are|produced|borne|held|the|on|over|a|season|every|bloom|blooms|white|pink|red|blue|purple|yellow"
+    r"|orange"
+    r"|violet|lavender|cover|covers|this|plant|each|long|begins?|beginning|starts?|starting|commences?"
+    r"|commencing|peaks?|peaking"
+    r"|lasts?|lasting|continues?|continuing|de|du|en|desde|von|im|vom"
     r"|van|dans|tout|todo|l|d|le|la|el|a|au)){0,6})(?:(?!\n\n)[ ,:'’\n|/–—-])*$"
 )
 CHORE = later(
@@ -77,3 +80,15 @@ NOT_TIME = later(
     r"\s?(?:street|st\b|road|farms?|nursery|nurseries|growers|gardens?|be\b|fade)| ?(?:snow|showers"
     r"|sun\b|need)"
 )
+OTHER_TIME = later(
+    r"\b(?:plant(?!(?:as?|es?)\b)|sow|harvest|pick|prun|cut|feed|ship|available|interest|colou?r|fruit|berr"
+    r"|foliage|calendar"
+    r"|start|transplant|divide|protect|season|semis|recolte|siembra|cosecha|aussaat|ernte|pflanz|zaai"
+    r"|oogst)"
+)
+LABEL_APART = later(
+    r"(?:^|[\n\t])(?:(?:season|time|period) (?:of )?)?(?:interest|harvest|ripens?|ripening|picking"
+    r"|harvesting|pick"
+    r"|fall colou?r)(?: (?:time|season|period))?:?(?=\n|$)"
+)
+"""A label of another time that stands by itself: the time may be its value, set in another column."""

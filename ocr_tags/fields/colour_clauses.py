@@ -17,16 +17,21 @@ from ocr_tags.record import TagText
 Stretch = tuple[int, int, float]
 
 _HOW = r"(?:(?:heavily|lightly|softly|boldly|deeply|finely|strongly|delicately|faintly) )?"
-_ADJECTIVE = r"(?:(?:prominent|central|contrasting|small|large|broad|narrow|fine|bold|distinct|thin|wide) )?"
+_ADJECTIVE = (
+    r"(?:(?:prominent|central|contrasting|small|large|broad|narrow|fine|bold|distinct|thin|wide|glossy|shiny"
+    r"|matt) )?"
+)
 DETAIL = (
     r"(?:eyes?|cent(?:er|re)s?|throats?|tips?|edges?|edging|margins?|stripes?|veins?|veining|bars?"
     r"|blotch(?:es)?"
     r"|spots?|spotting|stamens|anthers|halos?|flecks|speckles|streaks|rims?|bands?|markings?|picotee|edge"
     r"|reverses?|lips?|coronas?|hearts?|cal[iy]x|calyces|sepals|discs?|cones?|boss|splash(?:es)?|flush"
-    r"|base)"
+    r"|base|flares?|faces?|ribs?|seeds?)"
 )
 TURNS = (
-    rf" {_HOW}(?:with|w/|fad(?:ing|es?) to|turn(?:ing|s)? (?:to )?|age?ing to|matur(?:ing|es) to"
+    rf" {_HOW}(?:with|w/|(?:and |then )?(?:fad(?:ing|es?) to|turn(?:ing|s)?(?: to)?|age?ing(?: to)?"
+    rf"|ages to|matur(?:ing|es) to"
+    r"|deepen(?:ing|s)? to)|then"
     rf"|changing to|over"
     r"|becoming|opening to|edged|veined|striped|flushed|tipped|spotted|splashed|blushed|tinged|marked"
     r"|suffused"
@@ -77,7 +82,7 @@ _QUOTES = ("'", "‘", "’", '"', "“")
 NAME = 1.3
 """Print this much larger than usual may be a name: "Green and Gold", "Black & Blue"."""
 
-_PLANTS = later(
+PLANTS = later(
     r"(?:amber|apricot|butter|cherry|chocolate|ginger|lavender|lemon|lilac|lime|mango|mulberry|orange"
     r"|orchid"
     r"|peach|periwinkle|plum|raspberry|rose|saffron|salmon|violet|fuchsia|fuschia|tangerine|rust|coral)"
@@ -162,7 +167,7 @@ def _each(match: re.Match[str]) -> Iterator[tuple[int, int]]:
 
 
 def _is_plain(words: str) -> bool:
-    return not _PLANTS.fullmatch(re.split(r"[ -]", words)[-1])
+    return not PLANTS.fullmatch(re.split(r"[ -]", words)[-1])
 
 
 def _in_tongues(folded: str, match: re.Match[str]) -> bool:

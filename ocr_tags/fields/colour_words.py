@@ -12,7 +12,8 @@ SHAPE = (
     r"|wands|pompoms"
     r"|pompons|puffs|tassels|buttons|pokers|lanterns|saucers|chalices|pea-flowers|discs|candles|spikes"
     r"|spires"
-    r"|plumes|racemes|umbels|panicles|catkins|torches|pincushions?|domes|cones|crowns|fountains)"
+    r"|plumes|racemes|umbels|panicles|catkins|torches|pincushions?|domes|cones|crowns|fountains|fluff"
+    r"|froth|foam)"
 )
 """What flowers look like; beside a colour and in small letters, flowers."""
 

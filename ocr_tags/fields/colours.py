@@ -34,7 +34,8 @@ _ADJECTIVE = (
     r"|sweetly|long-lasting|"
     r"bottlebrush|lacecap|mophead|pompon|spidery|cupped|star|bell|daisy|[a-z]+-[a-z]+|edible|nodding"
     r"|pendulous|papery|aromatic|variegated|striped|veined|tinged|tipped|puckered|crinkled|wrinkled|quilted"
-    r"|leathery|shiny|waxy|thick|broad|narrow|slender|strappy|spiky|pleated|lobed|divided|finely|deeply|cut|toothed"
+    r"|leathery|shiny|waxy|thick|broad|narrow|slender|strappy|spiky|pleated|lobed|divided|finely|deeply"
+    r"|cut|toothed"
     r"|felted|hairy|downy|woolly|silky|soft|rounded|oval|long|dense|airy"
     r"|[a-z]{3,}(?:y|ous|ular|like|shaped|ish))"
 )
@@ -56,7 +57,8 @@ _BEFORE_PART = later(
 )
 _AFTER_PART = later(
     lambda: (
-        r"\b(?:(?:spikes|clusters|masses|mounds|panicles|spires|clouds|trumpets|plumes|swords|sprays|shades|heads"
+        r"\b(?:(?:spikes|clusters|masses|mounds|panicles|spires|clouds|trumpets|plumes|swords|sprays"
+        r"|shades|heads"
         r"|drifts) (?:of|in)|"
         r"(?:flowers|blooms|blossoms|foliage|leaves|growth|shoots|needles|fronds|blades|bracts"
         r"|stems) (?:is|are|in|of"
@@ -143,8 +145,10 @@ _PATTERNED = later(r"(?:spotted|striped|mottled|flecked|speckled|veined|splashed
 
 
 _SHADE = later(
-    r"(?!(?:mostly|mainly|usually|often|the|an?|many|various|showy|fragrant|scented|large|small|big|tiny|double"
-    r"|single|semi-double|masses|clusters|abundant|pretty|lovely|shades?|with|from|in|early|late|spring|summer"
+    r"(?!(?:mostly|mainly|usually|often|the|an?|many|various|showy|fragrant|scented|large|small|big|tiny"
+    r"|double"
+    r"|single|semi-double|masses|clusters|abundant|pretty|lovely|shades?|with|from|in|early|late|spring"
+    r"|summer"
     r"|autumn|fall|winter|new|young|bi-?colou?r|tri-?colou?r|two-tone|assorted|mixed"
     r"|flowers?|blooms?|leaves|foliage)\b)[a-z]{3,12} "
 )
