@@ -74,7 +74,7 @@ _AT_MOST = (
 _AT_LEAST = r"over|more than|at least|min(?:imum|\.)?|plus de|más de|mas de|über|[>≥]"
 _ABOUT = (
     r"about|approx(?:imately|\.)?|around|average|avg\.?|ca\.?|env(?:iron|\.)|aprox\.?|"
-    r"between|from|entre|de|von|circa|c\.|[~±]"
+    r"between|from|entre|de|von|circa|(?<!o\.)c\.|[~±]"
 )
 _BEFORE = later(
     rf"(?<![^\W\d_])(?:(?P<most>{_AT_MOST})|(?P<least>{_AT_LEAST})|(?P<about>{_ABOUT})):?\s{{0,2}}$", re.I
@@ -82,7 +82,7 @@ _BEFORE = later(
 _AFTER = later(
     r" ?(?:(?P<least>(?<! )\+|\+(?! [^\W\d_])|"
     r"or more\b|and (?:up|more|over)\b|et plus\b|o más\b|plus\b|min(?:imum)?\b\.?)"
-    r"|(?P<most>or less\b|\(?max(?:imum)?\b\.?\)?))",
+    r"|(?P<about>or so\b)|(?P<most>or less\b|\(?max(?:imum)?\b\.?\)?))",
     re.I,
 )
 _SECOND_UNIT = later(r"\n(?!\n)[(\[]?| ?(?:[(\[/|,;=–-]|\bor\b)?(?: ?\n(?!\n)| ?)")
@@ -136,6 +136,8 @@ def _second(text: str, first: Quantity) -> Quantity | None:
         return None
     if first.unit and second.unit and (first.unit in METRIC) != (second.unit in METRIC):
         return None  # "18 in - 45 cm" is one length twice
+    if to and first.unit and second.unit and second.value * CM[second.unit] < first.value * CM[first.unit]:
+        return None if to[0].strip().lower() == "and" else second  # "6 ft and 4 ft across" are two
     return second
 
 

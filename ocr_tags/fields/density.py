@@ -21,10 +21,13 @@ _DENSITY = later(
 
 
 def by_density(text: str) -> Iterator[Found[Length]]:
-    """Plants per square metre or foot as the spacing of a square grid: the root of the area each one has."""
+    """Plants per square metre or foot as the spacing of a square grid: the root of the area each one has.
+
+    A whisper: how many fill a square is printed for carpets, and no distance stands on the tag.
+    """
     for match in _DENSITY.finditer(text):
         few, many = int(match["few"]), int(match["many"] or match["few"])
         if not 0 < few <= many:
             continue
         side = 100.0 if match["metre"] else 12 * CM["in"]
-        yield Found(Length(side / math.sqrt(many), side / math.sqrt(few)), match.span(), 0.6)
+        yield Found(Length(side / math.sqrt(many), side / math.sqrt(few)), match.span(), 0.5)

@@ -11,11 +11,15 @@ WRAP = r"(?: ?\n(?!\n) ?|-| ?)"  # prose may run on to the next line
 TAIL = later(
     rf"(?:{WRAP}|\t(?=[a-z]+(?:\n|$)))"
     rf"(?:(?P<flower_height>(?:(?:tall|high){WRAP})?(?:(?<!\n)|(?-i:(?=[iw])))(?:when )?"
-    rf"in{WRAP}(?:full )?(?:bloom|flower)(?! (?:beds?|gardens?|borders?|pots?)\b)|"
+    rf"in{WRAP}(?:full )?(?:bloom|flower|seed(?=[.,;]|\n|$))(?! (?:beds?|gardens?|borders?|pots?)\b)|"
     r"(?-i:(?:(?:flower|bloom)(?:ing)?[ -]?)(?:stems|stalks|scapes)|scapes|"
+    r"with (?:its )?(?:scapes?|(?:flower|bloom) (?:spikes?|stems?|stalks?))(?=[.,;]|\n|$)|"
     r"stems(?= in (?:(?:early|mid|late)[ -])?"
     r"(?:bloom|flower|spring|summer|autumn|fall|winter|Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec))))|"
     r"(?P<both>(?:tall|high),? ?(?:and|&|x|by|/) ?(?:(?:equally|just as|as) )?(?:wide|across)|"
+    r"(?:tall|high), (?:of )?(?:equal|same|similar)(?: in)? (?:spread|width)|"
+    r"(?:in (?:\d+|five|ten|twenty) years,? ?)?(?:and |just |about )?as (?:wide|broad) as (?:high|tall)|"
+    r"and an? (?:clump|crown|mound) of (?:similar|equal|the same) (?:width|spread)|"
     r"(?:tall|high),? ?(?:and|with)(?: an?)? ?(?:the )?(?:equal|same|similar|matching)(?: in)? "
     r"(?:spread|width|wide|across)|"
     r"in height and (?:spread|width)|"
@@ -26,8 +30,11 @@ TAIL = later(
     r"(?:in|of) (?:width|spread|diameter)|(?-i:w)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
     r"(?P<row_spacing>(?:apart )?between (?:the )?rows(?!\s*:)|entre les rangs|entre hileras)|"
     r"(?P<spacing>apart|each way|in each direction|"
-    r"between (?:the )?(?:plants|sets|bulbs|corms|cloves|tubers|hills|crowns|slips|seedlings)|"
-    r"on[ -]cent(?:er|re)s?|"
+    r"from (?:(?:its|their|the|any|each) )?(?:neighbou?rs?|other (?:plants|trees|shrubs|bushes)"
+    r"|each other|one another|next (?:plant|tree|shrub))|"
+    r"between (?:the )?(?:plants|friends|neighbou?rs|trees|shrubs|bushes|sets|bulbs|corms|cloves|tubers|hills"
+    r"|crowns|slips|seedlings)|"
+    r"on[ -]cent(?:er|re)s?|cent(?:er|re)s(?=[.,;|\n]| [|•·]|$)|"
     r"[O0]\.? ?[C]\b\.?|center to center|"
     r"entre (?:les plant[se]*|plantas)|de distancia|d['’]écart)|"
     r"(?P<stems>(?-i:stems|stalks|spikes))|"
@@ -38,13 +45,13 @@ TAIL = later(
     re.I,
 )
 
-LABELS_NEXT = later(r"[ \t]?[:|↕↔⇿]|\n\d")
+LABELS_NEXT = later(r"[ \t]?[:|↕↔⇿]|\n\d|(?<=[oO]\.[cC]\.)[ :]{1,2}\d|(?<=O[cC])[ :]{1,2}\d")
 """Behind a word that opens a line: it is the label of what follows."""
 
 # The length belongs to something else, whatever the label says.
 FOREIGN_AFTER = later(
     rf"{WRAP}(?:(?:layer )?of (?:\w+ ){{0,2}}(?:mulch|compost|soil|water|bark|peat|gravel)|(?-i:mulch|layer)|"
-    r"per\s(?:year|season|month|week)|(?:an?|each|every)\s(?:year|season|month)|/ ?y(?:ea)?r|annually|"
+    r"per\s(?:year|season|month|week)|(?:an?|each|every)\s(?:year|season|month|week)|/ ?y(?:ea)?r|annually|"
     r"from (?:the )?"
     r"(?:house|wall|foundation|building))| ?(?-i:pots?\b|containers?\b|POTS?\b|above|below)",
     re.I,
@@ -61,11 +68,12 @@ _FOREIGN = (
     r"fruits?|needles?|"
     r"spikes?|clusters?|panicles?|globes|umbels?|trusses|pompo[mn]s?|saucers|trumpets|discs|petals?|bracts?|"
     r"pods?|berries|corymbs?|catkins?|tassels|bare[- ]?root|root[- ]?ball|"
-    r"apply|cover|bury|water|mow|keep|rows?)\b"
+    r"apply|cover|bury|water|mow|keep|cages?|collars?|guards?|netting|rows?)\b"
 )
 FOREIGN_BEFORE = later(
     _FOREIGN
-    + r"[^.;:,\n\t]{0,40}\Z|\b(?:flowers?|blooms?|blossoms?|lea(?:f|ves)|foliage|pots?): ?\Z|[øØ] ?\Z",
+    + r"[^.;:,\n\t]{0,40}\Z|\b(?:flowers?|blooms?|blossoms?|lea(?:f|ves)|foliage|pots?): ?\Z|[øØ] ?\Z"
+    r"|(?:^|[\n\t])(?:[a-z]+ )?pot, ?\Z",
     re.I,
 )
 _TIMES_OF = (

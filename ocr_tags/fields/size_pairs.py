@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from ocr_tags.fields.size_clauses import FOREIGN_BEFORE, OPENS_FACT, is_row
+from ocr_tags.fields.size_clauses import FOREIGN_BEFORE, FOREIGN_NOUN_AFTER, OPENS_FACT, is_row
 from ocr_tags.fields.size_columns import Measured, Size
 from ocr_tags.fields.size_words import ARROW_BEFORE
 from ocr_tags.measures import Measure, parse_length
@@ -31,6 +31,7 @@ _SENTENCE_START, _SENTENCE_END = later(r"\. $"), later(r"(?:(?<=\.)|\.) (?=[A-Z]
 _ITEM_START = later(r"(?:^|[\n\t]|[;,.] | [/|•·+–] )[ •·*–-]{0,3}")
 _ITEM_END = later(
     r"[ .]{0,2}(?:[\n\t]|$)| ?[;,/|•·+)]|(?:(?<=\.)|\.) (?=[A-Z])|(?: in| after| at) \d{1,2} y(?:ea)?rs?\b"
+    r"| +(?=[Zz](?:ones?|n)?[ .:]{0,2}\d)"
 )
 _SECOND_LANGUAGE = later(r" ?[/|] ?\n?")
 SMALLEST = 15.0
@@ -97,6 +98,9 @@ def unexplained(tag: Measured, found: Sequence[Size]) -> Iterator[Size]:
     if "height" in known:
         return
     open_places = [place for place in range(len(tag.measures)) if _is_open(tag, place)]
+    if told := [size for place in open_places for size in _told_beside(tag, place, found)]:
+        yield from told if len(told) == 1 else ()
+        return
     pairs = [size for place in open_places for size in _lone_pair(tag, place)]
     if len(pairs) == 2:
         yield from pairs if "spread" not in known else ()
@@ -109,6 +113,38 @@ def unexplained(tag: Measured, found: Sequence[Size]) -> Iterator[Size]:
             _of_list(tag.text, measure) or ("spread" not in known and _of_line(tag.text, measure))
         ):
             yield Size("height", measure, 0.5 * measure.certainty)
+
+
+_STEMS_BEFORE = later(
+    r"(?:^|[\n\t]|\. )(?:[^\W\d_]+ )?(?:canes|stems|fronds|ground[ -]?hugg(?:er|ing))"
+    r"(?: of| reach(?:ing)?)? $",
+    re.I,
+)
+"""What a plant is made of, at the head of a line or sentence, is as tall as the plant."""
+_THEN_WIDE = later(
+    r"(?: (?:at|in|after) \d{1,2} y(?:ea)?rs?\.?)?(?:,| ?[x×]| and| by)? ?(?:(?:about|around) )?", re.I
+)
+_FOLIAGE_THEN_FLOWER = later(r" ?(?:foliage|leaves) ?[/,;&] ?(?=\d)", re.I)
+_BUSH_AFTER = later(r" ?-?(?:bush|shrub|tree|climber|vine)\b(?=[.,;\n\t]|$)", re.I)
+_WHOLE_LIMIT = later(r"up to .*(?:ft|feet|foot|m|metres|meters)\b\.?|.* or so", re.I)
+
+
+def _told_beside(tag: Measured, place: int, found: Sequence[Size]) -> Iterator[Size]:
+    """A height told by what stands beside it: "4-6 m, 3 m across", "Canes 5 ft", "2-3 ft bush"."""
+    measure, text = tag.measures[place], tag.text
+    start, end = measure.span
+    if max(measure.length.min_cm or 0, measure.length.max_cm or 0) < SMALLEST:
+        return
+    after = tag.measures[place + 1] if place + 1 < len(tag.measures) else None
+    beside = {size.kind for size in found if after and size.measure.span == after.span}
+    opens = _ITEM_START.search(text, 0, start) and text[:start].rstrip(" ")[-1:] in {"", *"\n\t,.;"}
+    first = opens and after and "spread" in beside and _THEN_WIDE.fullmatch(text, end, after.span[0])
+    leaves = opens and "flower_height" in beside and _FOLIAGE_THEN_FLOWER.match(text, end)
+    stems = _STEMS_BEFORE.search(text, 0, start) and not FOREIGN_NOUN_AFTER.match(text, end)
+    bush = _LINE_START.search(text, 0, start) and _BUSH_AFTER.match(text, end)
+    limit = is_row(text, start, end) and _WHOLE_LIMIT.fullmatch(text, start, end)
+    if first or leaves or stems or bush or limit:
+        yield Size("height", measure, (0.7 if first or leaves else 0.6) * measure.certainty)
 
 
 def _is_open(tag: Measured, place: int) -> bool:

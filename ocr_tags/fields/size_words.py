@@ -59,7 +59,7 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
     ),
     "row_spacing": (
         r"(?:between[- ])?rows?[- ]{spacing}|(?:between |space )?rows(?= ?[:\t\n/]|[ .·…_]{1,40}\d)|"
-        r"rows? spaced|"
+        r"rows? spaced|(?-i:R[wW])\.?(?=[ :.]{1,3}\d)|"
         r"(?:{spacing}|space|distance) between (?:the )?rows|"
         r"(?:(?:entre )?(?:les )?rangs|(?:entre )?(?:hileras|surcos))(?= ?[:\t\n/]| \d)|"
         r"reihen(?:abstand)?|rijen|"
@@ -73,6 +73,10 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         rf"|(?<![a-z] )distance(?= ?[:\t\n]| {_ANY_LENGTH}\s*(?:$|[\n\t,;.|•·/]))"
         rf"|apt\.?(?=[ :.\t]{{1,4}}{_ANY_LENGTH})|allow(?= {_ANY_LENGTH} ?(?:$|[.,;\n\t)]))"
         rf"|plants(?= {_ANY_LENGTH},? (?:(?:in|and|x|by) )?rows?\b)"
+        r"|o\.? ?c\.?(?=[ :.=\t]{1,4}\d)|on[ -]cent(?:er|re)s?(?=[ :\t]{1,4}\d)|elbow[ -]?room"
+        rf"|hills(?= {_ANY_LENGTH})"
+        rf"|give (?:it|me|us|them)(?: about)?(?= {_ANY_LENGTH}(?! (?:of|an?|each|every|per|deep)\b))"
+        r"|(?-i:S[pP]|SP[CD])\.?(?=[ :.]{1,3}\d[^\n\t]{0,14}(?-i:R[wW]|ROWS?|Rows?)\b)"
         r"|plant(?:ing)? distance|distance apart|(?:planting|plants?|set|space) apart(?= ?(?:[:\t\n/|]|$))"
         r"|(?:in|within)[- ](?:the )?rows?(?: {spacing})?"
         r"(?= ?[:\t\n])|spcg?\.?|how far apart ?\??|set out(?= ?[:/\t–—])|space between plants"
@@ -94,9 +98,10 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"[^.\n]{0,20} to \d)"
     ),
     "height": (
-        r"{height}|ht\.?|hgt\.?|hght\.?|hauteur|haut\.|altura|alt\.|(?:wuchs|end)?h[öo]he|hoogte|"
+        r"{height}|stature|ht\.?|hgt\.?|hght\.?|hauteur|haut\.|altura|alt\.|(?:wuchs|end)?h[öo]he|hoogte|"
         r"h[öo]jd|h[øo]jde|h[øo]yde|altezza|wysoko[śs][ćc]|alto(?= ?(?:[:/|\t\n]|$))|"
         rf"(?:how )?(?:tall|high){_WILL}|tall{{bare}}|(?-i:H)\.?"
+        r"|(?-i:h\.)(?= \d[^\n]*\nw\. \d)"
         r"|(?:ultimately|eventually)(?= (?:up )?(?:to )?(?:about |around )?\d)"
     ),
     "spread": (
@@ -105,15 +110,17 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"|envergure|"
         r"extensi[óo]n|"
         r"ancho|anchura|(?:wuchs)?breite|breedte|spreiding|bredde?|larghezza|largura|szeroko[śs][ćc]|"
-        rf"(?:how )?wide{_WILL}|wide{{bare}}|(?-i:[WSBL])\.?"
+        rf"(?:how )?wide{_WILL}|wide{{bare}}|(?-i:[WSBL])\.?|(?<=\n)(?-i:w\.)(?= \d)"
     ),
     "grows": (
         r"grow(?:s|ing)?|reach(?:es|ing)?|matures|maturing|mature(?= (?:at|to) )|attains?|climbs?|"
-        r"climbing|twines?|atteint|alcanza|crece|(?:climber|shrub|tree|perennial|annual|grass)"
-        r"(?= (?:growing )?(?:up )?to \d)"
+        r"climbing|twines?|gets? (?:big|tall|taller than (?:me|you))|atteint|alcanza|crece"
+        r"|(?:climber|shrub|tree|perennial|annual|grass)"
+        r"(?= (?:growing )?(?:up )?to \d)|(?:vine|climber),(?= (?:up )?to \d)"
     ),
     "size": (
-        r"(?:size|dimensions?|größe|grösse|afmeting(?:en)?|storlek|størrelse|"
+        r"(?:size|mature(?= ?:)|(?:clumps|mounds)(?= \d)|dimensions?|größe|grösse|afmeting(?:en)?|storlek"
+        r"|størrelse|"
         r"taille|tamaño|dimensiones|dimensioni)"
         r"(?: (?:in (?:the )?(?:ground|garden|landscape)|at maturity|when mature|à maturité|adulte))?"
     ),
@@ -200,7 +207,7 @@ def _heads_cell(text: str, match: re.Match[str]) -> bool:
 
 
 _FLOWER_TOO = later(
-    rf"\b(?:{_BLOOM} (?:height|ht)\b|height in (?:bloom|flower)"
+    rf"\b(?:(?:{_BLOOM}|fl(?:w?r)?\.?|blm\.?) (?:height|ht)\b|height in (?:bloom|flower)"
     r"|(?:flower|bloom)(?:ing)? (?:stalk|stem|spike)s?\b)",
     re.I,
 )

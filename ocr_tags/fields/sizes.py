@@ -39,6 +39,7 @@ _GAP = later(
     r"|(?: after| in| at| @|:) (?:\d{1,2}|five|ten|twenty) y(?:ea)?rs?\b\.?"
     r"| ?\((?:(?:in|after|at) )?\d{1,2} ?y(?:ea)?rs?\.?\)"
     r"| ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2}(?= ?:)| ?/(?=\t)"
+    r"| in (?:leaf|foliage)| on (?:the )?(?:surface|water)\b"
     r"| for (?:an? )?(?:hedg(?:es?|ing)|screens?|screening|ground ?cover|mass(?:ed)? planting)"
     r"| (?:hedg(?:e|ing)|hecke|haie|haag|seto|siepe)"
     r"| above (?:the )?(?:water|ground|soil)(?: level)?)?"
