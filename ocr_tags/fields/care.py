@@ -70,7 +70,8 @@ def _with_next(text: str, end: int, sentence: re.Pattern[str]) -> int:
 
 
 _BROKEN = later(
-    r"(?![aAàyoI] )[^\W\d_] (?=[a-z])|[a-z](?=[A-Z][a-z]{2})|\W*[^\W\d_]{1,4}\.+(?=[A-Z])|(?:drained"
+    r"(?![aAàyoI] )[^\W\d_] (?=[a-z])|[a-z](?=[A-Z][a-z]{2})|[“”\"‘’'] ?[a-z]"
+    r"|\W*[^\W\d_]{1,4}\.+(?=[A-Z])|(?:drained"
     r"|draining|drainage|and|or|of"
     r"|than)\b"
 )
@@ -132,7 +133,8 @@ _OTHER_TONGUE = later(
     r"|eau|garder|regulier\w*|moyen\w*|faible|eleve\w*|moder[eé]\w*|legere?\w*|drain[eé]e?s?|riche|pauvre"
     r"|acide|neutre|argil\w+|sabl\w+|chaque|semaines?|mois|mensuel\w*|printemps"
     r"|engrais|fertiliser au|tous?|toute?s?|abondant\w*"
-    r"|moderado|bajo|alto|medio|suelo|riego|humedo|seco|cada|agua|fertilizar"
+    r"|moderado|bajo|alto|medio|suelo|dejar|secar|regar|riegue|riegos|laisser|secher|riego|humedo|seco"
+    r"|cada|agua|fertilizar"
     r"|und|oder|der|die|das|bei|nass|feucht|trocken|boden|mullrik|fuktig|torr|wenig|viel|mittel|nicht"
     r"|het|een|van|niet|droog|vochtig|weinig|veel|grond)\b",
     re.I,

@@ -153,7 +153,7 @@ def _in_capitals(line: str) -> bool:
 
 _STOP = later(
     r"(?<=[a-z]{5})(?<!approx)\.(?=\s+[a-z])|[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$"
-    r"|(?<=[a-z]{3}[.!])[A-Z][a-z]{2})|\s?[•·]\s|\s[*«»¢]\s|\s\|\s|\t|\n"
+    r"|(?<=[a-z]{3}[.!])[A-Z][a-z]{2})|\s?[•·]\s|\s[*«»¢]\s|\s\+\s(?=[A-Z][a-z]+\s[a-z])|\s\|\s|\t|\n"
 )
 _GOES_ON = later(
     r"(?:,|;|-|&|/|\b(?:and|or|but|the|a|an|of|to|in|is|by|for|from|with|at|when|if|as|until|than"
@@ -177,6 +177,8 @@ _TAKEN_UP = later(
 """In capitals, where sentences do not show, few phrases begin so."""
 _OTHER_MATTER = later(
     r"(?:(?:[\w-]+ ){0,2}(?:annual|perennial|biennial|shrub|tree|vine|climber|herb|bulb)s?(?=[\t\n]|$)"
+    r"|(?:divide|cut|prune|dead-?head|pinch|mulch|stake|plant|space|sow|harvest|pick|feed|fertili[sz]e)"
+    r" (?:back|every|in|after|to|when|hard|at|out|weekly|monthly)\b"
     r"|hardy|winterhart|winterhard|full sun|part(?:ial)? (?:sun|shade)|zones? ?\d|ht\b|spacing|space \d"
     r"|\d+ ?-? ?\d*"
     r" ?(?:cm|in|ft|m|\"|”|″|')(?!\w))"
@@ -219,7 +221,7 @@ def value_end(text: str, start: int, known: int = 0) -> int:
     else:
         end = len(text)
     label = _NEXT_LABEL.search(text, max(start, known), end)
-    end = _label_start(label) if label else end
+    end = len(text[: _label_start(label)].rstrip(" ;,")) if label else end
     matter = _NEW_MATTER.search(text, max(start, known), end)
     return matter.start() if matter and not _is_title(text[start:end]) else end
 

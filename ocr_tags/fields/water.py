@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import chain
 
 from ocr_tags.fields.care import AMOUNT, after_labels, or_spoken, sentences
@@ -16,6 +17,20 @@ _BARE = later(
     rf"{AMOUNT}(?: (?:to|-) {AMOUNT})?(?: (?:water|moisture|needs|use))?"
     r"(?: (?:when|once|after|until|till|while) establish(?:ed|ing))?"
 )
+_MONTH = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
+_DAMP = r"(?:(?:evenly |fairly |slightly |always )?(?:moist|wet|damp)|dry|average|avg)"
+_MOISTURE = later(
+    rf"(?:^|(?<=[\n\t])|(?<=[★•·*] ))(?P<value>{_DAMP} to {_DAMP}|(?:evenly |always )?(?:moist"
+    rf"|damp)(?:,? (?:but )?(?:not"
+    r"|never) )(?:soggy|wet|waterlogged|sodden|swampy)) ?(?=[\n\t]|$)"
+)
+"""Moisture that is all a line tells; a list of conditions with commas and strokes tells of the soil."""
+_AND_THEN = later(
+    r"[.;] (?=(?:\d(?: ?[-–] ?\d)? ?x (?:an? |per )?(?:wk|week|day|month)|(?:less|hardly(?: at all)?"
+    r"|not at all|rarely|drier"
+    rf"|barely|little|sparingly|much less|keep drier) (?:in|from|during|over|when|once|after|{_MONTH}))\b)"
+)
+"""A second sentence without a verb of its own goes on with the first: "Water weekly. Less in winter"."""
 _OWN = later(
     r"water|moist|\bdry|drie[sd]|\bwet|damp|drain|drought|\blow|medium|\bmed\b|moderate|average|high|regular"
     r"|normal"
@@ -67,6 +82,7 @@ _HOW = (
     r"|in (?:dry|hot|warm|summer|winter|spring|drought|the (?:morning|growing))"
     r"|\d+(?: ?[-–] ?\d+)? ?(?:x\b|times)|1|2)"
 )
+_DISLIKES = r"(?:does not like|doesn.t like|won.t (?:like|stand|tolerate)|hates|dislikes|resents)"
 _SPOKEN = later(
     rf"\b(?:keep (?:{_SOIL_WORD} |roots |plants? |it )?{_ADVERB}(?:moist|damp|wet|watered"
     r"|well[- ]watered|on the dry side|dry)\b"
@@ -75,9 +91,24 @@ _SPOKEN = later(
     rf"|(?:(?:give|provide|supply|needs?|requires?|wants?) (?:it |them "
     rf"|plants? )?)?{_MEASURED} (?:of )?(?:water|rain) {_EACH}"
     rf"|(?:allow|let) (?:it|plants?|them|{_SOIL_WORD})?(?: to)? ?(?:dry|dry out)\b|(?:allow|let) to dry\b"
-    r"|(?:do not|don.t|never) (?:over[- ]?water|let|allow|water from above)\b"
+    r"|(?:allow|let) (?:the )?top (?:\d[\d.]* ?(?:cm|in(?:ch(?:es)?)?|mm|\"|″)|few (?:cm|inches)|inch|layer)"
+    r"(?: of (?:the )?(?:soil|compost|mix))? (?:to |go )?dry\b"
+    r"|(?:do not|don.t|never) (?:over[- ]?water|let|allow|water from above"
+    r"|water (?:it |them )?(?:in|from|until|during|while|when|at|the (?:leaves|foliage|crown|flowers))\b)"
     r"|(?:do not|don.t|never|avoid) (?:wet(?:ting)?|splash(?:ing)?) (?:the )?(?:leaves|foliage|crown"
     r"|flowers|blooms)"
+    rf"|{_DISLIKES} (?:being |getting |going |to be |to get )*(?:parched|dr(?:y|ied) out|drying out"
+    rf"|drought|bone[- ]dry)\b"
+    r"|keep (?:on )?watering\b|keep up (?:the )?water|no (?:summer|winter) water(?:ing)?\b"
+    r"|never (?:let it )?(?:wilt|go thirsty)\b"
+    r"|(?:very |always |never |seldom )?thirsty(?: plant| vine| shrub)?(?= ?(?:[.;!,\n\t]|[–—-] |$))"
+    r"|rain ?water (?:is )?(?:best|only|preferred)\b"
+    r"|(?:once (?:settled|established|rooted),? (?:it )?)?(?:needs?|requires?|wants?) (?:no|very little"
+    r"|hardly any)"
+    r" (?:(?:summer|winter|extra|additional|further|supplemental|more) )?water(?:ing)?\b"
+    rf"|water the (?:ground|soil|roots?|base|saucer|pot)\b|(?:bone )?(?:wet|moist|damp|dry) (?:in"
+    rf"|through|until|by)"
+    rf" (?:(?:early |late |mid[ -]?)?(?:spring|summer|autumn|fall|winter)|{_MONTH})\b"
     r"|avoid (?:over-?watering|letting|(?:over-?head|excess(?:ive)?) water)"
     rf"|(?:give (?:it |plants? |them )?|needs |likes )?(?:an? )?{_SOAKS}(?:soak(?:ing)?s?|waterings?"
     r"|drinks?)\b"
@@ -87,9 +118,10 @@ _SPOKEN = later(
     r"|wants) (?:it|to be"
     rf"|to be kept|to stay|being kept) {_ADVERB}(?:moist|damp|wet|dry|on the dry side)\b"
     r"|soak (?:deeply|thoroughly|well|weekly|once|twice|every|each) (?!.{0,20}(?:before|planting))"
-    r"|dry (?:out )?(?:(?:a (?:bit|little)|slightly|well|completely|partly|thoroughly|down) )?between water"
+    r"|(?:(?:slightly|fairly|nearly|almost|quite) )?dry (?:out )?(?:(?:a (?:bit|little)|slightly|well"
+    r"|completely|partly|thoroughly|down) )?between water"
     r"|must (?:not|never) dry out|prefers to dry out"
-    r"|(?:very |extremely |highly |moderately |fairly |quite |reasonably )?drought[- ](?:tolerant"
+    r"|(?:very |extremely |highly |moderately |fairly |quite |reasonably )?(?:drought|dry)[- ](?:tolerant"
     r"|resistant|hardy)\b|tolerates (?:some |dry|drought)"
     r"(?!.{0,12}soil)|(?:withstands|survives|tolerant of) drought\b"
     rf"|(?:needs|requires|prefers|likes|loves|wants|uses|drinks|provide|give) {_MUCH} (?:water(?:ing)?"
@@ -123,7 +155,23 @@ def read_water(tag: TagText) -> Iterator[Found[str]]:
     text = tag.string
     found = list(after_labels(text, _LABELS, _BARE, _OWN, _SPOKEN)) or list(_behind_drops(text))
     spoken = chain(sentences(text, _SPOKEN, 0.85), sentences(text, _ELSEWHERE, 0.8))
-    yield from or_spoken(found, (one for one in spoken if not _planted(text, one)))
+    damp = (
+        Found(clean(text[slice(*match.span("value"))]), match.span("value"), 0.65)
+        for match in _MOISTURE.finditer(fold(text))
+    )
+    spoken = chain(spoken, damp)
+    found = [_with_rest(text, one) for one in found]
+    yield from or_spoken(found, (_with_rest(text, one) for one in spoken if not _planted(text, one)))
+
+
+def _with_rest(text: str, found: Found[str]) -> Found[str]:
+    """The phrase with the next sentence, where that has no verb and so tells of nothing else."""
+    start, end = found.span
+    more = _AND_THEN.match(fold(text), end)
+    if not more:
+        return found
+    stop = value_end(text, more.end())
+    return replace(found, value=clean(text[start:stop]), span=(start, stop))
 
 
 _WHEN_PLANTED = later(
