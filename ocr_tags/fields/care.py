@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import chain, islice
 
+from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.phrases import Phrases, clean, flowing, fold
 from ocr_tags.fields.values import is_torn, labelled, value_end
 from ocr_tags.patterns import later
@@ -23,6 +24,8 @@ AMOUNT = (
     r"|heavy|dry|moist|wet|weekly|daily|modere|moyen|moderado|medio|bajo|alto|massig|mittel|matig|regelmatig)"
 )
 DOUBTFUL = 0.5
+WHISPER = 0.15
+"""Certainty of a phrase across a gap with none of its field's words: another part of the tag, as a rule."""
 
 
 def after_labels(
@@ -41,7 +44,12 @@ def after_labels(
     for found in labelled(text, labels):
         found = replace(found, end=_with_next(text, found.end, sentence))
         phrase = clean(text[found.start : found.end])
-        if not any(character.isalpha() for character in phrase) or len(phrase) > 160 or labels.whole(phrase):
+        if (
+            not any(character.isalpha() for character in phrase)
+            or len(phrase) > 160
+            or labels.whole(phrase)
+            or is_label(phrase)
+        ):
             continue
         if found.bare and text[found.start - 1] == " " and sentence.match(flowing(text), found.label):
             continue
@@ -51,7 +59,7 @@ def after_labels(
         titled = spoken and phrase[0].isupper() and apart
         if found.bare and not titled and not bare.fullmatch(fold(phrase)):
             continue
-        doubt = 1.0 if spoken else 0.3 if set(text[found.label : found.start]) & set("\t\n") else 0.8
+        doubt = 1.0 if spoken else WHISPER if set(text[found.label : found.start]) & set("\t\n") else 0.8
         if found.second:
             doubt *= 0.5  # its words are not those that are kept
         rest = text[found.end : found.end + 2]

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from ocr_tags.fields.care import after_labels, listed_from, opens_sentence, or_spoken, sentences
 from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
+from ocr_tags.fields.values import is_torn
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
@@ -28,7 +29,8 @@ _ADJECTIVE = (
     r"|average|avg\.?|plain|decent|regular|cultivated|well[- ](?:dug|cultivated|prepared|manured"
     r"|worked|rotted)"
     r"|ordinary|normal"
-    r"|reasonable|rich|fertile|infertile|poor|lean|light|heavy|loose|crumbly|friable|deep|shallow|open|soft|firm"
+    r"|reasonable|rich|fertile|infertile|poor|lean|light|heavy|loose|crumbly|friable|deep|shallow|open"
+    r"|soft|firm"
     r"|loamy|loam|clay[- ]loam|sandy[- ]loam|sandy|sand|silty|clay|rocky|stony|stone[- ]free|gravelly|gravel"
     r"|gritty"
     r"|acidic|acid|alkaline|calcareous|neutral|chalky|chalk|limestone|lime|lime?y|lime[- ]free|ericaceous"
@@ -52,7 +54,8 @@ _MIX = (
     rf"|coir)-based"
     r"|peat-free|multi-?purpose|cactus|succulent|orchid|citrus|bulb|potting|houseplant|lime-free|gritty"
     r"|soilless"
-    r"|well[- ]drain(?:ed|ing)|free[- ]draining)(?:, ?| )){1,3}(?:compost|mix(?:ture)?|medium|bark)\b"
+    r"|well[- ]drain(?:ed|ing)|free[- ]draining)(?:, ?| )){1,3}(?:compost|mix(?:ture)?|medium"
+    r"|bark)\b(?: topped with (?:grit|gravel|sand))?"
 )
 _LAST = (
     r"(?: (?:only|preferred|essential|(?:is |are )?(?:fine|ok|okay|ideal|acceptable|preferred)|will do"
@@ -62,14 +65,20 @@ _LAST = (
     r"(?:well |freely |free |sharply |good )?(?:drain|wet|dry|moist|waterlogged|not waterlogged|never"
     r"|cold)[\w-]*"
     r"(?: (?:well|freely|quickly|sharply))?"
-    r"|,? ph\b ?(?:of )?\d[\d.]*(?: ?(?:-|–|to) ?\d[\d.]*)?| but (?:soggy|boggy|wet|waterlogged|dry|chalk)\b"
-    r"|,? (?:except|but not|excluding|other than|not) (?:\w+ ){0,2}(?:wet|waterlogged|soggy|boggy"
+    r"|,? ph\b ?(?:of )?\d(?:\.\d+)?(?: ?(?:-|–|to) ?\d(?:\.\d+)?)?"
+    r"| but (?:soggy|boggy|wet|waterlogged|dry|chalk)\b"
+    r"|,? (?:even|incl\.?|including|also|heavy) (?:(?:heavy|poor|wet|dry|light) )?(?:clay|chalk|sand"
+    r"|sandy|gravel|lime"
+    r"|rocky)\b|,? not (?:fed|enriched|manured|over-?rich|amended)\b"
+    r"|,? (?:except|but not|excluding|other than|not) (?:\w+ ){0,2}(?:wet|waterlogged|soggy|boggy|sodden"
     r"|chalk\w*|lim\w+|dry"
     r"|alkaline|clay|acid\w*|shallow|heavy)\b"
     r"|,? (?:that|which) (?:is|are|drains?|stays?|holds?|does|do|isn.t|aren.t|never|won.t|keeps?"
     r"|retains?)\b[^.;,\t•|·\n]{0,40}"
-    r"|,? (?:with (?:good|excellent|sharp|free|plenty of|lots of|added|some|extra|high) |rich in |high in )"
-    r"(?:organic matter|drainage|humus|compost|grit|leaf ?mould|leaf ?mold|peat|sand|organic content"
+    r"|,? (?:(?:w/ ?(?:added |some |extra )?"
+    r"|with (?:good|excellent|sharp|free|plenty of|lots of|added|some|extra"
+    r"|high|a little|a (?:bit|touch|lot) of) )|rich in |high in )(?:body|lime|moisture|leaf litter|gravel"
+    r"|organic matter|drainage|humus|compost|grit|leaf ?mould|leaf ?mold|peat|sand|organic content"
     r"|nutrients)\b"
     r"|; (?:sand|sandy|clay|loam|gravel|chalk|stones?)(?:(?:,| or| and)\s(?:sand|clay|loam|gravel|chalk"
     r"|stones?))*"
@@ -90,9 +99,28 @@ _MIXED = later(
     r"|grow in)"
     rf" (?:an? |only )?)?\b(?P<soil>{_MIX}(?: ?/ ?{_SOILS})?{_LAST})"
 )
+_STRONG = r"drain|sand|clay|loam|humus|acid|alkal|gravel|grit|chalk|lim[ey]|organic|fertile|lean|stony"
+r"|rocky|peat|leafy"
+_LIST = rf"{_ADJECTIVE}(?:(?:,? (?:and|or|to|but|&) |, ?|; ?| ?/ ?){_ADJECTIVE})*"
+_LISTED = later(
+    rf"(?:^|(?<=[\n\t])|(?<=[★•·*] )|(?<=[.;] ))(?P<soil>{_LIST}(?: (?:is |are )?(?:fine|ok|okay|only"
+    rf"|best))?)"
+    r" ?(?=[.\n\t]|$)"
+)
+_BESIDE_LIGHT = later(rf"\b(?:sun|shade)(?:, | and | & | \+ )(?P<soil>{_LIST}) ?(?=[.;\n\t]|$)")
+_PH = later(
+    r"(?:^|(?<=[\n\t])|(?<=[.;] ))(?P<soil>(?:soil )?ph"
+    r" ?:? ?\d(?:\.\d)?(?: ?(?:-|–|to) ?\d(?:\.\d)?)?) ?(?=[.;\n\t]|$)"
+)
+_JOINT = later(r"[,;/]| (?:and|or|to|but|&) ")
+_DRAINED = later(r"(?:very )?(?:sharp|well|free|fast|quick)(?:ly)?[- ]?drain(?:ed|ing)")
+_NOUN_BELOW = later(r"\s*(?:soils?|ground|loam|compost|mix|border|bed|site|spot|position)\b")
 _MIX_END = later(r"(?:compost|mix(?:ture)?|medium|bark)$")
 """A mix that is all a line says may be another product, or what the plant was raised in."""
-_TEXTURE = later(r"(?:very )?(?:gritty|sandy|loose|open|rich|moist|(?:well|free)[- ]drain)")
+_TEXTURE = later(
+    r".*\bph\b|.*topped with"
+    r"|(?:very )?(?:acid(?:ic)? |gritty|sandy|loose|open|rich|moist|(?:well|free)[- ]drain)"
+)
 _MUST = later(
     r"\b(?:not (?:at all |too )?(?:fussy|particular|choosy|picky|demanding) (?:about|as to) (?:its )?soils?\b"
     r"|(?:the )?soil (?:must|should|has to|needs to|will) (?:drain\b|be (?:(?:very|slightly|fairly"
@@ -199,6 +227,22 @@ def _spoken(text: str) -> Iterator[Found[str]]:
                 certainty = 0.75 if match["verb"] or pattern is _MIXED else 0.5
                 yield Found(clean(text[slice(*match.span("soil"))]), match.span("soil"), certainty)
     yield from sentences(text, _MUST, 0.75)
+    yield from _named_alone(text, folded)
     for match in _ELSEWHERE.finditer(folded):
         if opens_sentence(text, match.start()):
             yield Found(clean(text[slice(*match.span())]), match.span(), 0.8)
+
+
+def _named_alone(text: str, folded: str) -> Iterator[Found[str]]:
+    """Kinds of soil without the noun: all a line says ("Acid, organic, well drained"), or beside the light.
+
+    One word alone may be anything, but for drainage, and words of moisture tell of water.
+    """
+    for match in (*_LISTED.finditer(fold(text)), *_BESIDE_LIGHT.finditer(folded), *_PH.finditer(fold(text))):
+        soil = match["soil"]
+        beside = match[0].startswith(("sun", "shade"))
+        several = beside or _JOINT.search(soil)
+        if _PH.match(soil) or _DRAINED.fullmatch(soil) or (several and re.search(_STRONG, soil)):
+            start, end = match.span("soil")
+            part = (not beside and is_torn(text[:start].rstrip())) or _NOUN_BELOW.match(folded, end)
+            yield Found(clean(text[start:end]), (start, end), 0.65 * (0.6 if part else 1))
