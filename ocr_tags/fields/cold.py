@@ -17,7 +17,8 @@ _TO_OR_ABOUT = (
     r"(?:to|tot|bis|till?|ned till?|hasta|jusqu.{0,2}[àa]|about|approx\.?|ca\.?)"
 )
 _COLD_GAP = (  # no dash: it would be the minus
-    rf"[ ]?[:.=|,]?[·•….]{{0,30}}[ ]?[\t\n]?(?!\n)[ ]?(?:{_TO_OR_ABOUT}(?: (?:about|approx\.?|ca\.?))? )?"
+    rf"[ ]?[:.=|,]?[·•….]{{0,30}}[ ]?[\t\n]?(?!\n)[ ]?"
+    rf"(?:H[1-7][abc]?[,/]? ?)?(?:{_TO_OR_ABOUT}(?: (?:about|approx\.?|ca\.?))? )?"
 )
 _FIGURE = rf"{_MINUS}?(?:\d{{1,2}}(?:[.,]\d)?|O(?=°))"
 
@@ -34,17 +35,23 @@ _COLD_HEAD = (
     r"(?:withstands?|tolerates?|survives?|takes|bears|endures|handles|stands|soporta|tolera|supporte"
     r"|(?:will|can) (?:stand|take|bear|survive|endure|handle|cope with|go))"
     r"(?: (?:short|light|mild|hard|heavy|severe|brief|winter))?"
-    r"(?: (?:cold|frosts?|freezes?|temperatures?|temps?|temperaturas))?"
+    r"(?: (?:cold|frosts?|freezes?|temperatures?|temps?|temperaturas|winters?|lows))?"
     r"(?: (?:(?:down )?to|hasta|of|as low as|jusqu.{0,2}[àa]))?|"
     r"(?:not|never|avoid|no lower|don['’]t)(?:[ \n](?:let|letting|allow|allowing))?"
     r"(?:[ \n](?:it|them|the|night|room))*"
     r"(?:[ \n]temp\w*)?(?:[ \n](?:to )?(?:go|drop|fall|get|dip|be))?"
     r"[ \n](?:below|under|colder than|less than|than)|"
-    r"protect (?:from temp\w* )?(?:below|under)|frost[- ]tender (?:below|under)|keep (?:it )?above|"
+    r"protect (?:from temp\w* )?(?:below|under)|frost[- ]tender (?:below|under)"
+    r"|keep (?:(?:it|me|them|plants?) )?above|"
+    r"over-?winter(?:s|ed)? (?:it |them |indoors |inside )?(?:above|at or above)|"
+    r"(?:fine|ok(?:ay)?|happy|tough|reliable|good|root[- ]hardy)(?: (?:all the way|right))?(?: down)? to|"
+    r"(?:later|once established|when established|once mature),?(?= [-−–]\d)|"
+    r"frosts?: ?(?:light|mild|moderate|medium|hard|heavy|severe)(?= ?\()|"
     r"temp(?:erature|\.)?s?:? ?(?:down to|not below|min(?:imum|\.)?)|"
     r"(?:cold|frost)(?: (?:tolerance|resistance|resistant|proof))?"
     r"(?= ?[:\t\n]| ?[-−–] ?\d| to| down)|(?:light |mild |hard )?frosts? (?:down )?to|safe(?: down)? to"
-    r"|(?:min(?:imum|\.)?)[ \n]?(?:winter )?(?:temp(?:erature|s|\.)?)?|lowest temp(?:erature)?|"
+    r"|(?:min(?:imum|\.)?)[ \n]?(?:winter )?(?:temp(?:erature|s|\.)?)?"
+    r"|low(?:est)? temp(?:erature)?|"
     r"rustique(?: jusqu.{0,2}[àa])?|rusticit[ée]"
     r"|temp(?:[ée]rature|eratura|\.)? m[ií]n(?:imal?e?|ima|\.)?|r[ée]sist(?:e|ente|ant)"
     r"(?: au froid| al fr[íi]o)?(?: (?:hasta|jusqu.{0,2}[àa]|[àa]))?(?: los)?|"
@@ -68,14 +75,27 @@ _COLD_ABOVE = later(
     re.I,
 )
 """A temperature over its label, where no other follows the label."""
-_COLD_ALONE = later(rf"(?:^|(?<=[\n\t])|(?<=[/|•·+*] )){_IN_CELL}(?=\s*(?:$|[\n\t])| [/|•·+])", re.I)
-"""A frost alone in its cell or between the strokes of a list, its label a picture or none."""
+_COLD_ALONE = later(
+    rf"(?:^|(?<=[\n\t])|(?<=[/|•·+*] ))(?P<to>to )?{_IN_CELL}"
+    r"(?(to)(?=\. [A-Z])|(?=\s*(?:$|[\n\t])| [/|•·+]))",
+    re.I,
+)
+"""A frost alone in its cell or between the strokes of a list, its label a picture or none; behind
+"to" only as a sentence, for else the near end of a range is lost."""
+_FROST_BARE = later(
+    rf"\bfrosts? (?:hardy )?(?:down )?to (?P<t>{_MINUS}\d{{1,2}})(?![\d°º˚*%]| ?[FC]\b| ?to\b)", re.I
+)
+"""A frost without its scale: in °C on a tag that measures in metres."""
+_METRIC = later(r"\d ?(?:mm|cm|m)\b")
+_IMPERIAL = later(r"\d ?(?:[\"”″'′’]|in\b|inch|ft\b|feet)", re.I)
 _NOT_COLD = later(
     r"\b(?:soil|germinat\w*|sow\w*|seeds?|nights?|water|growing|ideal|indoor|storage|store[ds]?|ship\w*|"
     r"transplant\w*|when|until|once|after|heat|day)\b[^.;\n\t]{0,25}\Z",
     re.I,
 )
-_NOT_BELOW = later(r"(?:not|never|avoid|don['’]t)\b.*\b(?:below|under)|keep.* above", re.I | re.S)
+_NOT_BELOW = later(
+    r"(?:not|never|avoid|don['’]t)\b.*\b(?:below|under)|(?:keep|over-?winter).* above", re.I | re.S
+)
 _COLDEST, _WARMEST = -55.0, 25.0
 
 
@@ -98,6 +118,9 @@ def read_min_temperature(tag: TagText) -> Iterator[Found[Temperature]]:
         celsius = _celsius(match, "t")
         if celsius is not None and re.match(_MINUS, match["t"], re.I):
             yield Found(Temperature(celsius), match.span(), 0.8)
+    if _METRIC.search(tag.string) and not _IMPERIAL.search(tag.string):
+        for match in _FROST_BARE.finditer(tag.string):
+            yield Found(Temperature(_degrees(match["t"])), match.span(), 0.75)
     for match in _COLD_MARK.finditer(tag.string):
         celsius = _celsius(match, "t")
         if celsius is not None and celsius < 0:

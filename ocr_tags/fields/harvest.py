@@ -10,8 +10,8 @@ from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 from ocr_tags.values import Days
 
-PLAUSIBLE = range(15, 251)
-"""Days that a crop can take: cress to winter leeks (common practice, no source)."""
+PLAUSIBLE = range(15, 301)
+"""Days that a crop can take: cress to garlic set in autumn (common practice, no source)."""
 
 _NUMBER = r"(?P<low>\d{2,3})(?:\s?(?:-|–|—|to|a|bis|tot|/)\s?(?P<high>\d{2,3}))?\+?"
 _SMALL = r"(?P<low>\d{1,2})(?:\s?(?:-|–|—|to|/)\s?(?P<high>\d{1,2}))?"
@@ -19,7 +19,8 @@ _DAY = r"(?:days?|jours?|dias?|tage?n?|dagen)\b"
 _WEEKS = r"(?P<weeks>weeks?)\b"
 _DAYS = rf"(?:{_DAY}(?:\s?/\s?{_DAY})*)"
 _RIPE = (
-    r"(?:maturity|maturation|mature|harvest|pick(?:ing)?|ripen(?:ing)?|ripe|eat|table|fruit(?:ing)?|crop"
+    r"(?:maturity|maturation|mature|(?<!seed )harvest|pick(?:ing)?|ripen(?:ing)?|ripe|eat|table|fruit(?:ing)?"
+    r"|crop"
     r"|maturite|recolte|cosecha|madurez|ernte)"
 )
 _SPACE = r"[ :=.…_·|\t–—-]*(?:\n(?!\n))?[ \t]*"
@@ -39,7 +40,7 @@ _RESULT = (
     r"(?=\s(?:in|after|from|at|about)\s)|"
     r"(?:start|begin)\s(?:to\s)?(?:pick|cut|harvest)(?:ting|ing)?|"
     r"matur(?:es?|ity|ing)|ready(?:\s(?:to|for)\s(?:pick(?:ing)?|cut(?:ting)?|harvest(?:ing)?|eat(?:ing)?))?|"
-    r"harvest(?:s|ed)?|ripen?s?(?:\sready)?"
+    r"(?<!seed )harvest(?:s|ed)?|ripen?s?(?:\sready)?"
     r"|fruits?\sripen|"
     r"pick|recolte|cosecha|ernte|maturite|madurez|oogst)"
 )
@@ -57,20 +58,30 @@ _FORMS = (
     (
         later(
             rf"\b{_NUMBER}\s?{_DAYS}\s(?:to|until|till|from|after|a)\s(?:first\s|la\s)?(?:{_RIPE}"
-            rf"|transplant\w*|planting|setting)"
+            rf"|transplant\w*|planting|setting|seed\b|(?:direct )?sowing"
+            r"|you (?:plant|set|sow|tuck|pot|transplant)\b)"
         ),
         0.95,
     ),
     (later(rf"(?:^|(?<=[\t\n]))days(?:\s?[:=]\s?|[ ]?[\t\n]){_NUMBER}(?=\s*(?:$|[\t\n]))"), 0.85),
+    (later(rf"\b{_NUMBER}\s?dtm\b"), 0.95),
+    (
+        later(
+            rf"\b(?:pick|harvest|crop|cut|ready)\b[^.;\n\t\d]{{0,30}}\b{_SMALL}\s?{_WEEKS}\s(?:from|after)\s"
+            r"(?:sowing|planting|seed)"
+        ),
+        0.85,
+    ),
     (later(rf"\b{_NUMBER}[\s-]days?\s(?:variety|hybrid|crop)\b"), 0.9),
 )
 _LINE = later(
-    rf"(?:^|(?<=[\t\n(])|(?<=[.;,•|·]\s))(?:approx\.?\s|about\s|ca\.?\s)?{_NUMBER}\s?{_DAYS}"
+    rf"(?:^|(?<=[\t\n(])|(?<=[.;,•|·]\s))(?:approx\.?\s|about\s|ca\.?\s)?{_NUMBER}\s?(?:{_DAYS}|d\.(?=\s*(?:$|\n)))"
+    r"(?:\s\((?:green|red|ripe|baby|full|mature|bulbs?|pods?)[a-z ]{0,12}\))?"
     r"(?=\s*(?:$|[\t\n;,•|·)]|\.(?:\s|$)))"
 )
 _OTHER = later(
     r"germin|emerg|sprout|levee|keim|return|refund|guarant|garant|warrant|vase|trial|\bship|rooting|finish|shelf|store|water"
-    r"|feed|bloom"
+    r"|feed|bloom|flowers\b"
 )
 _NO_HARVEST = later(r"\b(?:within|every|each|for|lasts?|next|first)\b")
 """Before days that no other word explains."""

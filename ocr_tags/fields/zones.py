@@ -88,7 +88,8 @@ _FAR_END_LOST = later(
 # Words before (or after) that make the number something else, or turn its meaning round.
 _NOT_HARDINESS = later(
     r"(?:\b(?:sunset|root|water(?:ing)?|tolerant to|time|heat|ahs|comfort|drought|climate|western|"
-    r"annuals? (?:[a-z]+ ){0,2}(?:in|for)(?: [a-z]+)?|not|n['’]est pas|never|below|"
+    r"annuals? (?:[a-z]+ ){0,2}(?:in|for)(?: [a-z]+)?|annuals? (?:here|with us) ?\("
+    r"|(?:for|at) (?:my|our|his|her|their) [a-z'’]+ in|not|n['’]est pas|never|below|"
     r"except|outside|than|treat as|indoors in|overwinter (?:indoors )?in|parking|school|loading|fire|"
     r"half|semi|tender|evergreen|deciduous|dies? (?:back|down))"
     r"[ :]{0,2}(?:hardy )?(?:in |for |to |below )?"
@@ -104,6 +105,9 @@ _FOREIGN_AFTER = later(
     re.I,
 )
 _ALONE_BEFORE = later(r"(?:^|[\n\t.,;:|•/(–-]|\b(?:perennial|hardy|in|to|through|en|canadian)) ?$", re.I)
+_Z_ALONE = later(r"(?:^|[\n\t]|\d ?(?:ft|in|'|\"|cm|m)\.? {1,3})[Zz]\.? ?\d[ab]?\s?\Z", re.I)
+_OF_PLANT = later(r"\b(?:sun|shade|peren\w*|shrub|tree|height|ht|spread|bloom\w*)\b", re.I)
+""""Z4" that is its cell, or stands behind the size, where the tag speaks of a plant: else it may be a shelf."""
 _CANADA = later(r"canad|\bcan\.", re.I)
 
 _HEAT_PAIR = (
@@ -187,13 +191,15 @@ def _head_certainty(text: str, match: re.Match[str], closed: bool) -> float:
     if not any(part in word for part in ("zo", "whz", "usda", "zn")) and word != "z":
         return 0.0 if "hardy" in word else 0.85 if closed else 0.4
     if word == "z":
-        return 0.85 if closed else 0.5
+        alone = _Z_ALONE.search(text[: match.end() + 1]) and _OF_PLANT.search(text)
+        return 0.85 if closed else 0.65 if alone else 0.5
     if not closed and "zones" in word:
         return 0.25  # more zones than one were printed
     if closed or named:
         return 0.97 if closed and named else 0.95 if closed else 0.93
-    alone = _ALONE_BEFORE.search(text, 0, match.start()) and not re.match(r" [a-z]{2}", text[match.end() :])
-    return 0.85 if alone else 0.5
+    after = re.match(r" (?!ok\b|hardy\b|fine\b)[a-z]{2}", text[match.end() :])
+    alone_too = _ALONE_BEFORE.search(text, 0, match.start()) and not after
+    return 0.85 if alone_too else 0.5
 
 
 def _tidy(printed: str | None) -> str:
