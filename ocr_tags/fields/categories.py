@@ -15,7 +15,9 @@ from ocr_tags import lexicon
 from ocr_tags.fields.kind_clauses import (
     BESIDE,
     COUNTED,
+    FROM_WHERE,
     GOES_ON,
+    GROWN_AS,
     HEADLESS,
     JOIN,
     NOT_ONE,
@@ -45,7 +47,7 @@ _LIVES = frozenset(("annual", "perennial", "biennial", "tender_perennial"))
 _PAIRS = frozenset(
     (
         *(("fruit", "vine"), ("fruit", "shrub"), ("fruit", "tree"), ("herb", "shrub"), ("shrub", "rose")),
-        *(("conifer", "tree"), ("conifer", "shrub")),
+        *(("groundcover", "shrub"), ("conifer", "tree"), ("conifer", "shrub")),
         *(("succulent", "houseplant"), ("fern", "houseplant"), ("vine", "houseplant")),
         *(("succulent", "perennial"), ("herb", "perennial"), ("groundcover", "perennial")),
         *(("vegetable", "annual"), ("herb", "annual"), ("vine", "annual"), ("vine", "perennial")),
@@ -139,7 +141,11 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
         return 0.0
     beside = text[: hit.start].rsplit("\n", 1)[-1].rsplit("\t", 2)
     if hit.value in _PARTS_TOO and (
-        text[hit.end : hit.end + 1] == "\t"
+        (
+            hit.value == "vine"
+            and re.match(r"s? \d[\d.]*(?: ?[-–] ?\d+)? ?(?:ft|m|cm|in|feet)\b", folded[hit.end :])
+        )
+        or text[hit.end : hit.end + 1] == "\t"
         or (len(beside) > 1 and is_label(beside[-2]))
         or (text[hit.start : hit.end].isupper() and _labels_in_capitals(text) > 2)
         or (text[hit.end : hit.end + 1] == "\n" and is_label(text[hit.end + 1 :].split("\n")[0]))
@@ -160,11 +166,18 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
     before = flow[max(0, hit.start - 70) : hit.start]
     if THIS.search(before) and OF_THIS.match(flow, hit.end):
         return 0.8
-    if HEADLESS.search(before) and OF_HEADLESS.match(flow, hit.end):
+    if text[hit.start].islower() and hit.value not in _PARTS_TOO | _LIVES and GROWN_AS.search(before):
+        return 0.7
+    if HEADLESS.search(before) and _after_comma(text, hit) and OF_HEADLESS.match(flow, hit.end):
         return 0.75
     flow, before = flow.replace("\n", " "), before.replace("\n", " ")
     opens = None if NOT_ONE.search(before) else SENTENCE.search(before)
     return 0.85 if opens and OF_PLANT.match(flow, hit.end) else 0.0
+
+
+def _after_comma(text: str, hit: _Kind) -> bool:
+    """Not a name and its height: "Maidenhair Fern, 30 cm", "tomato vine, 2 m"."""
+    return text[hit.end : hit.end + 1] != "," or (text[hit.start].islower() and hit.value not in _PARTS_TOO)
 
 
 def _ends_name(text: str, start: int, end: int) -> bool:
@@ -190,10 +203,19 @@ def _opens_sentence(text: str, folded: str, hit: _Kind) -> bool:
     begin = opening.start()
     torn = text[begin - 1 : begin] == "\n" and text[begin].islower() and text[begin - 2] not in ".!?:"
     alone = opening.end() == begin and hit.value == "fruit"
-    goes_on = GOES_ON.match(folded.replace("\n", " "), hit.end)
+    flow = folded.replace("\n", " ")
+    goes_on = GOES_ON.match(flow, hit.end)
+    if FROM_WHERE.match(flow, hit.end) and (opening.end() > begin or hit.value in _LIVES):
+        return not torn and not _is_name(text, hit)
     if goes_on and goes_on[0].startswith(",") and text[goes_on.end() - 1].isupper():
         return False  # a name and its place
     return not torn and not alone and goes_on is not None and _WORDS.whole(_next_word(text, goes_on)) is None
+
+
+def _is_name(text: str, hit: _Kind) -> bool:
+    """Whether a kind is printed as part of a name: "Tree of Heaven" with its second capital."""
+    words = text[hit.end :].split(maxsplit=2)
+    return len(words) > 1 and words[1][0].isupper() and hit.value not in _LIVES and text[hit.start].isupper()
 
 
 def _next_word(text: str, joint: re.Match[str]) -> str:

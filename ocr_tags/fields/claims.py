@@ -6,7 +6,8 @@ import re
 from collections.abc import Iterator
 
 from ocr_tags.fields.phrases import cells, clean, flowing, label_phrases
-from ocr_tags.fields.values import labelled, value_end
+from ocr_tags.fields.small_letters import in_list
+from ocr_tags.fields.values import is_torn, labelled, value_end
 from ocr_tags.firms import firm_in
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -24,21 +25,39 @@ _PLACE = (
     r"|british|english|scottish|welsh|irish|uk|european|new zealand|nz|tasmanian|"
     r"eastern|western|northern|southern|midwest(?:ern)?|northeast(?:ern)?|southeast(?:ern)?"
     r"|southwest(?:ern)?|northwest(?:ern)?|"
+    r"n\. ?a\.|n\.? amer(?:ican?|\.)|aussie|kiwi|queensland|victorian|carolinian|acadian|cascadian"
+    r"|boreal|sonoran"
+    r"|great basin|sierra|piedmont|tall-?grass|"
     r"great plains|prairie|regional|local|locally|australian|mexican|ozark|appalachian|great lakes|"
     r"(?:gulf|east|west) coast|coastal|desert|mountain|atlantic|pacific)"
 )
 _KIND = (
-    r"(?:plants?|wildflowers?|species|perennials?|shrubs?|trees?|grass(?:es)?|ferns?|vines?|annuals?"
+    r"(?:plants?|wildflowers?|forbs?|sedges?|rushes|species|perennials?|shrubs?|trees?|grass(?:es)?"
+    r"|ferns?|vines?|annuals?"
     r"|flowers?|cultivars?|hedging(?: plants?)?|hedges?|bulbs?|climbers?|herbs?|evergreens?|conifers?)"
 )
+_SORT = (
+    r"(?:woodland|meadow|wetland|hedgerow|bunch|clump(?:ing)?|flowering|evergreen|deciduous|perennial"
+    r"|annual|climbing"
+    r"|shade|pond|marginal|hardy|spring|summer|small|large|understor(?:e)?y|warm[- ]season|cool[- ]season)"
+)
+_SIDE = (
+    r"(?:(?:north|south|east|west)(?:ern)?|central|mid|upper|lower|and|the|[nsew]|[ns]\.? ?[ew])(?!\w)\.?|&"
+)
+_WHERE = (
+    rf"\b(?:(?: ?[-–—:] ?| \()(?:(?:{_SIDE})[ ,]*){{0,5}}(?:u\.?s\.?a?\b|united states|(?:north )?america|canada"
+    r"|australia|britain|europe|ireland|new zealand)\)?)?"
+)
+"""After a native kind: where, said behind a dash or in brackets ("Native vine - East. & Central US")."""
 _NATIVE_TO = later(
-    rf"\b(?:native(?: {_KIND})? (?:to|of|from|across|throughout)|native in|(?:indigenous|endemic) to"
+    rf"\b(?:native(?: {_KIND})? (?:to|of|from|across|throughout)|native in|native as far|(?:indigenous"
+    rf"|endemic) to"
     rf"|originaire d\w*|indigene (?:a|au|de)|nativ[ao] de|beheimatet in)\b"
 )
 _FOREIGN = later(r"(?:originaire|indigene|nativ[ao] |beheimatet)")
 _NATIVE_KIND = later(
-    rf"(?:\b{_PLACE} )+native(?: {_KIND})?\b|\bnative (?:(?:{_PLACE}|woodland|meadow|wetland"
-    rf"|hedgerow) )?{_KIND}\b|\bplantes? indigenes?\b"
+    rf"(?:\b(?:evergreen|deciduous) )?(?:\b{_PLACE} )+native(?: {_KIND}| parentage| stock| origin| hybrid)?\b"
+    rf"|\bnative (?:(?:{_PLACE}|{_SORT}) ){{0,3}}{_KIND}{_WHERE}|\bplantes? indigenes?\b"
     rf"|\bplantas? nativas?\b|"
     r"\b(?:einheimisch\w*|heimische) (?:pflanze|staude|wildstaude)\b|\binheemse plant\b"
 )
@@ -106,6 +125,9 @@ def _past_open_end(text: str, start: int) -> int:
     ['Native to eastern North', 'America']
     """
     end = value_end(text, start)
+    listed = text.find("\n", start, end)
+    if listed >= 0 and in_list(text, start) and not is_torn(text[start:listed]):
+        return listed  # in a list in small letters the next line tells of something else
     if text[:end].endswith(("U.S", "U.S.A")) and _AFTER_STATES.match(text, end):
         end = value_end(text, end + 1)
     if _OPEN_END.search(text[start:end]) and re.match(r"\n[^\n]", text[end:]):

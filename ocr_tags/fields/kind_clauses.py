@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 
 _ADJECTIVE = (
-    r"(?:hardy|half[- ]hardy|cold[- ]hardy|winter[- ]hardy|flowering|evergreen|semi-evergreen|deciduous"
+    r"(?:hardy|tender|(?:fall|summer|autumn|spring|ever|june)-?bearing|bunch|indigenous|aussie|carolinian"
+    r"|half[- ]hardy|cold[- ]hardy|winter[- ]hardy|flowering|evergreen|semi-evergreen|deciduous"
     r"|ornamental|climbing|"
     r"herbaceous|garden|dwarf|compact|native|woody|fruiting|bedding|perennial|annual|broadleaf"
     r"|summer|fall|tall|small|large|"
@@ -20,8 +21,10 @@ _ADJECTIVE = (
     r"late|early|true|soft|orchard|rustique|resistente"
     r"|full[- ]sun|part[- ](?:sun|shade)|(?:cool|warm|hot)[- ](?:weather|season|climate)|self-(?:fertile"
     r"|clinging"
-    r"|seeding|sowing|pollinating)|british|irish|european|north-?west(?:ern)?|north-?east(?:ern)?|south-?east(?:ern)?|south-?west(?:ern)?|midwest(?:ern)?"
-    r"|eastern|western|northern|southern|pacific|california|texas|florida|prairie|american|canadian|australian|unusual|grass-?like"
+    r"|seeding|sowing|pollinating)|british|irish|european|north-?west(?:ern)?|north-?east(?:ern)?"
+    r"|south-?east(?:ern)?|south-?west(?:ern)?|midwest(?:ern)?"
+    r"|eastern|western|northern|southern|pacific|california|texas|florida|prairie|american|canadian"
+    r"|australian|unusual|grass-?like"
     r"|slow growing|fast growing|quick-growing|carefree|care-free|low-care|low[- ]maintenance|elegant"
     r"|attractive|stunning|striking|popular|spring|winter|autumn|spring-flowering|summer-flowering"
     r"|autumn-flowering|winter-flowering|long-flowering|free-flowering|repeat-flowering|long-blooming"
@@ -31,7 +34,8 @@ _ADJECTIVE = (
     r"|carpeting|creeping|arching|erect"
     r"|semi-woody|wiry|tuberous|rhizomatous|cottage|hardwearing|hard-wearing|adaptable|salad|leafy|root"
     r"|perpetual|everbearing|self fertile|fruit-bearing|indoor|exotic|frost[- ]hardy|semi-hardy|fully hardy"
-    r"|wetland|water|pond|bog|meadow|coastal|mountain|seaside|airy|shapely|slim|light|broad|bold|big|great|old"
+    r"|wetland|water|pond|bog|meadow|coastal|mountain|seaside|airy|shapely|slim|light|broad|bold|big"
+    r"|great|old"
     r"|new zealand|african|asian|japanese|chinese|himalayan|mexican|mediterranean|alpine"
     r"|wall|stone|foliage|tidy|neat|lax|favou?rite|loose|pretty|immergruner?|sommergruner?|laubabwerfender?"
     r"|winterharter?"
@@ -47,6 +51,8 @@ TRAIL = re.compile(
     r"(?:[^\w,]|_)*(?:(?:plug |young )?plants?[\W_]*|rustiques?[\W_]*|indigenes?[\W_]*|starts?|starters?"
     r"|seedlings?|plugs?|transplants?|bedding|hedging|elsewhere|no\.? ?\d+|\d{1,2} ?/ ?(?:\d{1,2}"
     r"|\+))?(?:[^\w,]|_)*$"
+    r"|,? except (?:in|where|for)\b|\s#?0?\d{1,2} ?g(?:al)?\b|\s\d{1,3}(?: ?[-–] ?\d+)? ?(?:dtm|days?)\b"
+    r"|, (?:warm|cool)[- ]season\b"
     r"|\s+zn?\.? ?\d|\s+(?:h|ht)?\.? ?\d[\d.,]*(?: ?[-–] ?\d[\d.,]*)? ?(?:m|cm|ft|in|inch(?:es)?|feet)\b"
     r"|\W{0,3}\(?(?:in )?(?:usda )?(?:hardiness )?zones?\b"
     r"|,? #?\d[\d./]*(?: ?(?:gal|gallon|qt|quart|pt|pint|l|lt|ltr|lit(?:er|re)s?|cm|mm|m|in|inch|ft|pk|pack"
@@ -70,6 +76,11 @@ GOES_ON = re.compile(
     r"|(?:or|and) (?:short|long)-lived )|, [a-z]"
 )
 """After a kind of plant that opens its sentence: "Deciduous shrub for banks", "Perennial with spikes"."""
+FROM_WHERE = re.compile(r" (?:of|from) (?!the (?:year|month)\b|heaven\b|life\b|seed\b|our\b|us\b)[a-z]")
+"""After a kind and where it grows: "Small tree of river banks", "Perennial from alpine screes"."""
+GROWN_AS = re.compile(
+    rf"\b(?:grow|grown|train|trained|prune|pruned)(?: (?:it|this))?(?: up)?(?: either)? as an? {_ADJECTIVES}$"
+)
 COUNTED = re.compile(
     r"(?:^|[\t\n])[\W_]*\d{1,3} (?:x )?(?:large |dutch |flower |(?:fall|spring"
     r"|autumn)[- ]plant(?:ed|ing) )?$"
@@ -108,13 +119,13 @@ HEADLESS = re.compile(
     r"|let|give|tie|under|near|around|beneath|like|as|with|for|this|these|not?)\b)"
     rf"(?:(?!{_PREPOSITION})[a-z][a-z-]+,? (?:and )?){{1,3}}$"
 )
-OF_HEADLESS = re.compile(r" (?:with|that|which|whose|bearing|grown for|\d)\b")
+OF_HEADLESS = re.compile(r" (?:with|that|which|whose|bearing|grown for|\d)\b|, \d")
 """Of "Dense prostrate shrub with red flowers", which no article opens."""
 OF_THIS = re.compile(
     r"[.,;:!(]| [-–—•·|(]| (?:that|which|with|is|are|for|has|bears|native|hardy|whose|where|it|to|from"
     r"|up to|at|of"
     r"|in|on|by|when|after|before|and|but|an?|the|thrives|loves?|likes|needs|will|may|can|blooms?|grows?"
-    r"|gives|makes"
+    r"|gives|makes|grown|raised"
     r"|reach(?:es)?|ideal|perfect|excellent|great|[a-z]{3,}(?:ed|ing)|[a-z]{2,}ly|stands?|forms?"
     r"|\d+)\b(?! (?:gardens?|border"
     r"|nursery)\b)|$"
