@@ -123,7 +123,7 @@ _PARTS_TOO = frozenset(("fruit", "vine"))
 _USES_TOO = frozenset(("groundcover",))
 """Kinds that tags list among the uses too, one a line."""
 _SENTENCE_OF_ITS_OWN = re.compile(
-    r"(?:^|(?<=[.!;] )|(?<=[.!;]\n)|(?<=\n)(?=[A-Z])|(?<=\t))(?:[^.!;\t\n]|\n(?=[a-z])){3,60}[.!;]"
+    r"(?:^|(?<=[.!;] )|(?<=\n\n)|(?<=[.!;]\n)|(?<=\n)(?=[A-Z])|(?<=\t))(?:[^.!;\t\n]|\n(?=[a-z])){3,60}[.!;]"
 )
 
 

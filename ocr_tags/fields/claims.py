@@ -45,8 +45,8 @@ _SIDE = (
     r"(?:(?:north|south|east|west)(?:ern)?|central|mid|upper|lower|and|the|[nsew]|[ns]\.? ?[ew])(?!\w)\.?|&"
 )
 _WHERE = (
-    rf"\b(?:(?: ?[-–—:] ?| \()(?:(?:{_SIDE})[ ,]*){{0,5}}(?:u\.?s\.?a?\b|united states|(?:north )?america|canada"
-    r"|australia|britain|europe|ireland|new zealand)\)?)?"
+    rf"\b(?:(?: ?[-–—:] ?| \()(?:(?:{_SIDE})[ ,]*){{0,5}}(?:u\.?s\.?a?\b|united states"
+    r"|(?:north )?america|canada|australia|britain|europe|ireland|new zealand)\)?)?"
 )
 """After a native kind: where, said behind a dash or in brackets ("Native vine - East. & Central US")."""
 _NATIVE_TO = later(

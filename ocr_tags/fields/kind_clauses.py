@@ -82,7 +82,7 @@ GROWN_AS = re.compile(
     rf"\b(?:grow|grown|train|trained|prune|pruned)(?: (?:it|this))?(?: up)?(?: either)? as an? {_ADJECTIVES}$"
 )
 COUNTED = re.compile(
-    r"(?:^|[\t\n])[\W_]*\d{1,3} (?:x )?(?:large |dutch |flower |(?:fall|spring"
+    r"(?:^|[\t\n])[\W_]*\d{1,3} (?:x )?(?:large |premium |top-?size |quality dutch |flower |(?:fall|spring"
     r"|autumn)[- ]plant(?:ed|ing) )?$"
 )
 OF_PLANT = re.compile(
