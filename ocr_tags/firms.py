@@ -15,7 +15,7 @@ _SMALL = frozenset(["the", *_JOIN.split("|")])
 """Words in small letters within names of firms."""
 _NAME = rf"{_WORD}(?:\.?[ ](?:{_JOIN}|{_WORD})){{0,5}}"
 FORM = (
-    r"(?:,?\s(?:Inc|LLC|L\.L\.C|Ltd|Limited|(?<!,\s)Co|Corp|Corporation|GmbH|B\.?V|S\.?A|plc|PLC|LTD|INC|KG|OHG|e\.K"
+    r"(?:,?\s(?:Inc|LLC|L\.L\.C|Ltd|Limited|(?<!,\s)Co|(?<!,\s)CO(?=\.)|Corp|Corporation|GmbH|B\.?V|S\.?A|plc|PLC|LTD|INC|KG|OHG|e\.K"
     r"|Ltée|Ltee"
     r"|N\.?V|BVBA|S\.?L|SARL|S\.A\.R\.L|SAS|S\.?r\.?l|S\.?p\.?A|(?<!,\s)AB|A/S|ApS|Oy|(?<=[a-zà-ÿ]\s)AS"
     r"|sp\. z o\. ?o)(?![\w/])\.?)"
@@ -23,7 +23,7 @@ FORM = (
 """Forms of companies; ", AB" is a province, and AS among capitals a plain word."""
 # Words for growers. A garden centre is the shop that priced the tag, not the supplier: it needs a label.
 _LAST = (
-    r"(?:Nursery|Nurseries|Growers?|Greenhouses?|Glasshouses?|Farms?|Horticulture|"
+    r"(?:Nursery|Nurseries|Nsys?|Nsry|Organics|Growers?|Greenhouses?|Glasshouses?|Farms?|Horticulture|"
     r"Plants|Starts|Floriculture|Perennials|Botanicals|Horticultural|Seedhouse|Plantsmen|Propagators|Liners|Co-?op(?:erative)?|Wholesale(?:rs?)?)"
 )
 # Such words end names of firms, but plain headings too: they want a sign before them or an address behind.
@@ -40,11 +40,13 @@ _VERB = (
 LABEL = later(
     rf"\b(?:(?:{_VERB}|rown|(?:house)?plants?)(?:[ ][a-z]+){{0,3}}?(?:\s(?:in"
     rf"|at)\s(?:Co\.?\s)?[A-Z]\w+)?\s+(?:by|par|door|von|por)(?:[:\s]|$)"
-    r"|packed (?:exclusively )?for(?=\s[A-Z])|(?:supplier|grower|nursery|producer|vendor|fournisseur"
+    r"|packed (?:exclusively )?for(?=\s[A-Z])|(?:range|collection) by(?=\s(?-i:[A-Z]))"
+    r"|(?<![^\n\t])(?:supplier|grower|nursery|producer|vendor)(?=\t)|(?:supplier|grower|nursery|producer|vendor|fournisseur"
     r"|producteur|proveedor|productor|kweker"
     r"|leverancier|gärtnerei|produzent|lieferant)\s?:)\s*",
     re.I,
 )
+_GROWN_FOR = later(r"\bgrown (?:exclusively |expressly |specially )?for[ ](?=(?-i:[A-Z]))", re.I)
 _SIGN = later(r"(?:^|(?<=[\n\t]))\W*?(?:©|\(c\)|from|by|de|von)[ ](?:\d{4}[ ])?[ ]*", re.I)
 _BROKEN = later(
     rf"(?:^|(?<=[\n\t]))(?P<name>{_WORD}(?:[ ](?:&|and|{_WORD})){{1,3}}\n(?:Nursery|Nurseries|Growers"
@@ -112,6 +114,11 @@ SERIES_AFTER = later(
     rf"(?P<name>{_WORD}(?:[ ](?:& )?{_WORD}){{0,2}})[\"”’']?(?:(?:\s?[™®©])?\s+(?:[Ss]eries|SERIES)"
     r"|\s?[™®]\s+(?:Collection|COLLECTION|Family|FAMILY))\b"
 )
+SERIES_NAMED = later(
+    rf"\b(?:[Ff]rom|[Ii]n|[Pp]art of|FROM) (?:the|our|THE|OUR) (?P<name>{_WORD}(?:[ ](?:& )?{_WORD}){{0,2}}?)"
+    r"(?:\s?[™®])?\s+(?:[Cc]ollection|COLLECTION|[Rr]ange|RANGE)(?=[\s.,;]|$)"
+)
+"""A range that a sentence names: "from the Lanternwick range by ..."."""
 SERIES_BEFORE = later(
     rf"\b(?:[Ss]eries|SERIES|Série|Serie)\s*[:–-]\s*[\"“‘']?(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})"
 )
@@ -191,6 +198,11 @@ def labelled_firms(string: str) -> list[tuple[str, tuple[int, int]]]:
     found = []
     for label in LABEL.finditer(string):
         if "\n\n" not in label[0] and (firm := firm_at(string, label.end())):
+            found.append((firm[0], (label.end(), firm[1])))
+    for label in _GROWN_FOR.finditer(string):
+        firm = firm_at(string, label.end())
+        last = firm[0].split()[-1] if firm and " " in firm[0] else ""
+        if firm and (_ends_firm(last) or re.fullmatch(_PERHAPS_LAST, last)):
             found.append((firm[0], (label.end(), firm[1])))
     for sign in _SIGN.finditer(string):
         firm = firm_at(string, sign.end())

@@ -58,6 +58,14 @@ from ocr_tags.record import TagText
         ("Sun & Shade\nHale, OR", None),
         ("Full Sun & Part Shade, Kent", None),
         ("Moist Soil, Part Shade, OR Full Sun", None),
+        ("CARROWBY STOCK CO.  HALE OR", "Carrowby Stock Co."),
+        ("DENVER, CO.", None),
+        ("Proudly grown for Tarrow & Pell Gardens, Hale, OR", "Tarrow & Pell Gardens"),
+        ("Grown for Its Silver Leaves", None),
+        ("Grower\tQuillmarsh Valley Natives\nTray\t38", "Quillmarsh Valley Natives"),
+        ("Red Heron Natives Nsy  Lot 7-B", "Red Heron Natives Nsy"),
+        ("Marrow Brook Organics\n$3.00", "Marrow Brook Organics"),
+        ("From the Tidewick range by Elmstead Wholesale", "Elmstead Wholesale"),
     ],
 )
 def test_supplier(text: str, supplier: str | None) -> None:
@@ -73,6 +81,9 @@ def test_supplier(text: str, supplier: str | None) -> None:
         ("Patio Collection", None),
         ('"Brushpot" Series', "Brushpot"),
         ("Series: 'Brushpot'", "Brushpot"),
+        ("From the Tidewick range by Elmstead", "Tidewick"),
+        ("part of the Cove Lantern Collection of dwarf asters", "Cove Lantern"),
+        ("From our Patio range", None),
     ],
 )
 def test_series(text: str, series: str | None) -> None:

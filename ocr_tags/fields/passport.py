@@ -31,8 +31,11 @@ _JOINED = later(
 _OPERATOR = later(
     rf"(?:(?:{_MEMBERS}|XI) ?[-–—] ?[A-Z0-9][A-Z0-9./ -]{{2,20}}|(?:GB|UK)?[ -]?\d[\dA-Z/-]{{3,14}})"
 )
-_EU_OPERATOR = later(rf"(?:{_MEMBERS}|XI) ?[-–—] ?[A-Z0-9][A-Z0-9./-]{{2,20}}")
-_ZONE = later(r"\b(?:PZ|ZP)\b[\s:–—-]*(?P<codes>(?:[A-Z]{5,6}\b(?:[,; /]+(?=[A-Z]{5,6}\b))?)+)?")
+_EU_OPERATOR = later(rf"(?:{_MEMBERS}|XI|GB) ?[-–—] ?[A-Z0-9][A-Z0-9./-]{{2,20}}")
+_ZONE = later(
+    r"\b(?:PZ|ZP)\b[\s:–—-]*"
+    r"(?P<codes>(?:[A-Z]{5,6}\b(?:[,; /]+(?=[A-Z]{5,6}\b))?)+|[A-Z][a-z]+ [a-z]{4,}(?=\s*(?:$|[\n\t])))?"
+)
 _NAME = later(r"[A-Z×x][\w× .'‘’\"-]*[a-z][\w× .'‘’\"()-]*")
 _SPECIES_BELOW = later(r"\n(?:[×x] ?)?[a-z]{3,}(?:-[a-z]+)*(?=\n|\t|$)")
 _ORIGIN = later(r"[A-Z]{2}(?:\(NI\))?|[A-Z][a-z]+(?: [A-Z][a-z]+){0,2}")
@@ -86,7 +89,7 @@ def _lettered(text: str, start: int) -> tuple[dict[str, str], int, int]:
 
 def _value_end(text: str, mark: re.Match[str], marks: list[re.Match[str]]) -> int:
     """A value ends with its line, or where the next letter with a fitting value begins."""
-    line = later(r"[\t\n]|$").search(text, mark.end())
+    line = later(r"[\t\n]|$| +(?:PZ|ZP)\b").search(text, mark.end())
     stop = line.start() if line else len(text)
     for other in marks:
         fits = "ABCD".index(other["letter"]) > "ABCD".index(mark["letter"])
@@ -112,6 +115,6 @@ def _fits(letter: str, value: str) -> bool:
 
 
 def _protected_zone(text: str, headings: Sequence[Hit[bool]]) -> str | None:
-    """The pest codes after "PZ": EPPO codes are five letters for plants and six for pests."""
+    """The pests after "PZ", by name or code: EPPO codes are five letters for plants and six for pests."""
     match = _ZONE.search(text) if headings else None
     return clean(match["codes"]) if match and match["codes"] else None

@@ -107,7 +107,7 @@ _FOREIGN_AFTER = later(
 _ALONE_BEFORE = later(r"(?:^|[\n\t.,;:|•/(–-]|\b(?:perennial|hardy|in|to|through|en|canadian)) ?$", re.I)
 _Z_ALONE = later(r"(?:^|[\n\t]|\d ?(?:ft|in|'|\"|cm|m)\.? {1,3})[Zz]\.? ?\d[ab]?\s?\Z", re.I)
 _OF_PLANT = later(r"\b(?:sun|shade|peren\w*|shrub|tree|height|ht|spread|bloom\w*)\b", re.I)
-""""Z4" that is its cell, or stands behind the size, where the tag speaks of a plant: else it may be a shelf."""
+""""Z4" that is its cell, or stands behind the size, where the tag speaks of a plant: else a shelf."""
 _CANADA = later(r"canad|\bcan\.", re.I)
 
 _HEAT_PAIR = (
