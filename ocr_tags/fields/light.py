@@ -13,6 +13,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from ocr_tags.facts import SUNNY_TO_SHADY
+from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.light_clauses import (
     CONDITION,
     FAR_END_LOST,
@@ -132,12 +133,23 @@ def _turns(one: LightWord, other: LightWord) -> bool:
 def _without_label(folded: str, chain: list[LightWord]) -> tuple[list[LightWord], float]:
     """ "Sun" in a cell of its own before "Shade to part shade" is the label of that range."""
     first = chain[0]
+    if len(chain) == 2 and _is_row_label(folded, first.start, folded[first.end : chain[1].start]):
+        return chain[1:], 0.9
     if len(chain) < 3 or not re.match(r"sun[\t\n]", folded[first.start :]):
         return chain, 1.0
     joints = (folded[one.end : other.start] for one, other in pairwise(chain[1:]))
     if not all(re.search(r"[\w/&–-]", joint) for joint in joints):
         return chain, 1.0
     return chain[1:], 0.8
+
+
+_PAIRS = later(r"(?:^|\n)((?:[^\t\n]+\t[^\t\n]+\t)+)$")
+
+
+def _is_row_label(folded: str, start: int, gap: str) -> bool:
+    """Whether a word stands before its value in a row of such pairs: "Zone", "5-8", "Sun", "Part shade"."""
+    pairs = _PAIRS.search(folded, 0, start) if gap == "\t" and folded[start:].startswith("sun") else None
+    return pairs is not None and all(map(is_label, pairs[1].split("\t")[:-1:2]))
 
 
 def _certainty(

@@ -257,13 +257,15 @@ def _goes_on(text: str, start: int, at: int) -> bool:
         return False
     if _GOES_ON.search(phrase.rstrip().lower()):
         return not _labelled_line(text, at + 1)
+    last = max(text.rfind(" ", start, at), text.rfind("-", start, at), start - 1) + 1
+    if "\n" not in text[last:at] and _PARTED.match(text, last):
+        return True
     if _is_label(text, at + 1):
         return False
     if following.islower() and not _OTHER_MATTER.match(text, at + 1) and not all_small(text, start, at):
         return True
-    last = max(text.rfind(" ", start, at), text.rfind("-", start, at), start - 1) + 1
     taken_up = _GOES_BACK.match(text, at + 1) or (phrase.isupper() and _TAKEN_UP.match(text, at + 1))
-    return bool(taken_up or _PARTED.match(text, last))
+    return bool(taken_up)
 
 
 def _labelled_line(text: str, start: int) -> bool:
