@@ -41,7 +41,7 @@ POTTED = later(
     rf"(?<![\w.,/#$'’%½¼¾¥-]){NUMBER} ?(?:{LENGTH}|{VOLUME})(?: ?|\n(?=[a-z]))"
     rf"{MADE_OF}{POT}\b"
     rf"|(?<![\w.,/#$'’%½¼¾¥-])\d{{1,2}}(?:\.\d)?[ -]?(?:fl\.? ?)?oz\.? ?{MADE_OF}(?:pot|cup)\b"
-    rf"|(?<![\w.,/#$'’%½¼¾¥-]){NUMBER} ?{LENGTH} ?(?:pt\b\.?|hb\b){_ENDS}"
+    rf"|(?<![\w.,/#$'’%½¼¾¥-]){NUMBER} ?{LENGTH} ?(?:pt\b(?!\.? ?(?:sun|shade|sh\b))\.?|hb\b){_ENDS}"
     rf"|(?<![\w.,/x])\d{{1,2}} ?[x×] ?\d{{1,2}}(?: ?[x×] ?\d{{1,2}})? ?{LENGTH} ?"
     rf"{MADE_OF}(?:tree ?)?(?:pots?|band)\b"
     rf"|(?<![\w$])#\s?\d{{1,2}} {MADE_OF}(?:{POT}|cont)\b"

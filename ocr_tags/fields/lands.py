@@ -50,6 +50,7 @@ _IMPERIAL = later(
 )
 _FEET_OR_INCHES = later(
     r"(?i)\d(?: ?[½¼¾])? ?-?(?:\"|”|″|inch(?:es)?\b|f(?:ee|oo)?t\b|['’′](?![a-z]{2}))|\d in\b|\d ?[°º˚]? ?F\b"
+    r"|\bft\b"
 )
 _COLD_ZONE = later(r"\b(?i:zones?|zn?)[ :.]{0,2}0?[0-6][ab]?(?![\d.,])")
 """Zones so cold, on a tag that measures in centimetres, are those of Canada (common practice, no source)."""

@@ -29,7 +29,7 @@ _JOINED = later(
     rf"|D(?=(?:{_MEMBERS}|GB)(?=\n|\t|$))|D(?<=\nD)(?=[A-Z]{{2}}(?=\n|\t|$)))"
 )
 _OPERATOR = later(
-    rf"(?:(?:{_MEMBERS}|XI) ?[-–—] ?[A-Z0-9][A-Z0-9./ -]{{2,20}}|(?:GB|UK)?[ -]?\d[\dA-Z/-]{{3,14}})"
+    rf"(?:(?:{_MEMBERS}|XI|GB) ?[-–—] ?[A-Z0-9][A-Z0-9./ -]{{2,20}}|(?:GB|UK)?[ -]?\d[\dA-Z/-]{{3,14}})"
 )
 _EU_OPERATOR = later(rf"(?:{_MEMBERS}|XI|GB) ?[-–—] ?[A-Z0-9][A-Z0-9./-]{{2,20}}")
 _ZONE = later(

@@ -125,7 +125,7 @@ BARE_TO = later(r"(?:^|[\t\n])[^\w↕↔⇿]*to $")
 
 LIMIT_BEFORE = later(r"\b(?:(?P<most>max)|(?P<least>min))(?:imum\b|\.)? $", re.I)
 POSTS_BEFORE = later(
-    r"\b(?:stakes?|posts?|poles?|supports?|leaves|drills?|wires?|canes?|strings?|battens?|rails?|hooks|eyes|rods|slats)\b[^.;\n\t]{0,15}$",
+    r"\b(?:within|pollinators?|stakes?|posts?|poles?|supports?|leaves|drills?|wires?|canes?|strings?|battens?|rails?|hooks|eyes|rods|slats)\b[^.;\n\t]{0,15}$",
     re.I,
 )
 ROWS_BEFORE = later(r"\brows? ?(?:about |spaced |set |at )?$", re.I)
