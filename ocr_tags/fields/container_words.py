@@ -99,7 +99,6 @@ POTLESS = later(
     rf"bare[- ]?root(?:s|ed)?(?: plants?)?(?:,? {_GRADE})?"
     r"|racines? nues?|wurzelnackt|wortelgoed|kale wortel|raiz desnuda"
     r"|balled (?:&|and) burlapped|root[- ]?ball(?:ed)?|(?:plug|cell|seedling) (?:trays?|packs?|flats?)"
-    r"|(?:forestry )?tube ?stock"
     rf"|(?:\d{{1,2}}(?: ?[-–] ?\d{{1,2}})? ?(?:{LENGTH}|'|′|’|ft\b\.?) ?(?:cal(?:iper|\.)? ?)?)b ?& ?b"
 )
 LOOSE = later(rf"(?:{POTLESS.pattern}|plugs?|hanging basket|(?:starter )?tray|flat|basket|liner|b ?& ?b)")
