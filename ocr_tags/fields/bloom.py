@@ -217,7 +217,7 @@ def _certainty(text: str, chain: Chain, start: int, after: dict[int, Labelled]) 
             whole = TORN if HANGS_ABOVE.search(folded, 0, start) else 1.0
             return whole * sure * found.certainty / (SECOND_LANGUAGE if _is_beside(text, found) else 1)
     if chain[-1].value == _FROST and lasts_to_frost(text, start):
-        return 0.65 * sure
+        return (0.8 if _is_cell(text, chain) else 0.65) * sure
     if CHORE.search(clause_before(text, start)):
         return 0.0
     if BEGUN_ABOVE.search(before):
@@ -233,7 +233,8 @@ def _certainty(text: str, chain: Chain, start: int, after: dict[int, Labelled]) 
     if folded[end : end + 1] == ")" and _BRACKETED.search(before):
         return 0.75 * sure
     cold = chain[0].value.season in ("fall", "winter")
-    return sure * of_flowers(text, start, end, months=any(h.value.month for h in chain), cold=cold)
+    told = of_flowers(text, start, end, months=any(h.value.month for h in chain), cold=cold)
+    return sure * (max(told, 0.8) if told and _is_cell(text, chain) else told)
 
 
 _FROST = Term()

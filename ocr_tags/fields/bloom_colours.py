@@ -27,7 +27,11 @@ _LED = (
     r"(?:, (?!(?:plant|sow|in|from)\b)[a-z][a-z -]{2,24}){0,2}"
     r"(?P<link>[,;.!/]| [-–—/|]| \(| in| from|)[ ]?(?:in |from |all |throughout |during )*"
 )
-_OPENS_TIME = later(lambda: rf"[\W_]*(?:colou?rs?(?: of flowers?)?: ?)?{_COLOURS.pattern}{_LED}")
+_OPENS_TIME = later(
+    lambda: (
+        rf"[\W_]*(?:colou?rs?(?: of flowers?)?: ?|(?:[a-z]{{3,}}(?:y|ing) )(?!and))?{_COLOURS.pattern}{_LED}"
+    )
+)
 _STARTS = later(r"(?:^|[.;!?] |, | [-–—~] )(?=[\w(])")
 _FOLLOWS = later(
     lambda: rf"\.?\)?(?:[,;:]| [-–—|/]) ?\(?{_COLOURS.pattern}(?=\)? ?(?:[\n\t.;,|•·)/]|$| [-–—] ))"
@@ -84,7 +88,7 @@ def colours_before(text: str, start: int, *, months: bool = True) -> Stretch | N
     for opening in _STARTS.finditer(folded[begin:start]):
         at = begin + opening.end()
         told = _OPENS_TIME.fullmatch(folded, at, start)
-        if told and (told["link"] or months):
+        if told and (told["link"] or months) and (told["link"].strip(" infrom") or surely(told["list"])):
             beside = folded[begin : told.start("list")] + folded[told.end("list") : start]
             silent = _LEAFY.fullmatch(told["list"]) or _OTHER.search(_around(text, folded, begin) + beside)
             return None if silent else told.span("list")
@@ -140,7 +144,7 @@ def cell_after(text: str, end: int) -> Stretch | None:
     folded = fold(text)
     closed = _CLOSES.match(folded, end)
     told = closed and _CELL_BEHIND.match(folded, closed.end())
-    return told.span("list") if told and surely(told["list"]) else None
+    return told.span("list") if told and (surely(told["list"]) or "scented" in told[0]) else None
 
 
 def surely(words: str) -> bool:

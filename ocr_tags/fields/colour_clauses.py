@@ -55,6 +55,11 @@ def _times() -> Iterator[str]:
             yield from words
 
 
+def time_words() -> Iterator[str]:
+    """The names of months and seasons."""
+    yield from _times()
+
+
 def _time() -> str:
     leaves = {*listed("season")["fall"], *listed("season")["winter"]}  # what colours then is no flower
     times = choice(word for word in _times() if word not in leaves)
@@ -105,7 +110,7 @@ def clauses(tag: TagText) -> Iterator[Stretch]:
             if start < end and not quoted and tag.line_at(start).size < NAME:
                 yield from _in_clause(tag.string, flow, start, end)
     for match in _BETWEEN.finditer(folded):
-        if _is_plain(match[0]) and tag.line_at(match.start()).size < NAME and not _in_tongues(folded, match):
+        if plain(match[0]) and tag.line_at(match.start()).size < NAME and not _in_tongues(folded, match):
             yield *match.span("list"), 0.65
 
 
@@ -116,9 +121,7 @@ def _in_clause(text: str, folded: str, start: int, end: int) -> Iterator[Stretch
         spans = list(_each(several))
         if _is_list(several["list"]):
             yield from ((*span, 0.85 if len(spans) > 2 else 0.8) for span in spans)
-        elif (
-            len(spans) == 1 and _is_plain(several["list"]) and (scented(several) or _is_shade(text, spans[0]))
-        ):
+        elif len(spans) == 1 and plain(several["list"]) and (scented(several) or _is_shade(text, spans[0])):
             yield *spans[0], 0.8
     elif timed := _TIMED.fullmatch(folded, start, end):
         spoken = timed["link"] != " " or text[timed.start("time")].isupper()
@@ -150,7 +153,7 @@ def _is_list(words: str) -> bool:
     "Red/purple" is left alone: it is one printed word, and of two values in one place the record keeps one.
     """
     joints = [match[0] for match in _JOINT.finditer(words)]
-    return bool(joints) and "/" not in joints and any(_is_plain(one[0]) for one in _ONE.finditer(words))
+    return bool(joints) and "/" not in joints and any(plain(one[0]) for one in _ONE.finditer(words))
 
 
 def _each(match: re.Match[str]) -> Iterator[tuple[int, int]]:
@@ -166,7 +169,8 @@ def _each(match: re.Match[str]) -> Iterator[tuple[int, int]]:
     yield from own or spans
 
 
-def _is_plain(words: str) -> bool:
+def plain(words: str) -> bool:
+    """Whether the last of a colour's words names no plant."""
     return not PLANTS.fullmatch(re.split(r"[ -]", words)[-1])
 
 

@@ -26,7 +26,7 @@ def choice(words: Iterable[str]) -> str:
 _LIKENED = (
     r"(?!(?:non|red|all|and|not|edged|veined|tipped|flushed|striped|spotted)-)[a-z]{3,12}-(?:red|pink|blue"
     r"|yellow"
-    r"|orange|purple|white|green|violet|scarlet|crimson|mauve)"
+    r"|orange|purple|white|green|violet|scarlet|crimson|mauve|gold|black|brown|gr[ea]y|bronze)"
 )
 """What hangs before a colour by a hyphen makes it more exact, whatever it is: "lipstick-red"."""
 
@@ -36,7 +36,7 @@ def colour() -> str:
     """The pattern of one colour, with the words that only go before one."""
     lists = listed("colour")
     word, modifier = choice(lists["english"] + lists["foreign"]), choice(lists["modifier"])
-    tail = r"(?:[ -](?:claro|oscuro|clair|fonce|pale|vif|lavande|ciel|nuit|saumon|violace|creme))?"
+    tail = r"(?:[ -](?:claro|oscuro|clair|fonce|pale|vif|lavande|ciel|nuit|saumon|violace|creme|blend))?"
     one = rf"(?:(?:{modifier})[ -]){{0,2}}(?:{word}|{_compound()})(?:-\s?(?:{word}))?{tail}"
     return rf"(?:{one}|{_LIKENED})"
 

@@ -12,8 +12,23 @@ from collections.abc import Iterator
 from functools import cache
 
 from ocr_tags.fields.bloom import read_bloom
+from ocr_tags.fields.bloom_colours import cell_after, colours_after, colours_before
+from ocr_tags.fields.colour_changes import changes
 from ocr_tags.fields.colour_clauses import MORE, TURNS, clauses
-from ocr_tags.fields.colour_words import SHAPE, choice, colour, colour_list, modifiers
+from ocr_tags.fields.colour_items import items
+from ocr_tags.fields.colour_parts import (
+    AFTER_PART,
+    BEFORE_PART,
+    DETAILS,
+    FLOWERS_FIRST,
+    FORMS,
+    FRUITS,
+    GERMAN,
+    HYPHENED,
+    LEAF_AND_FLOWER,
+    SHAPES,
+)
+from ocr_tags.fields.colour_words import choice, colour, colour_list, modifiers
 from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases, listed
 from ocr_tags.fields.values import labelled
 from ocr_tags.patterns import later
@@ -21,69 +36,21 @@ from ocr_tags.record import Found, TagText
 
 _ONE = later(lambda: rf"(?<![\w'’‘-]){colour()}(?![\w-])")
 _SEVERAL = later(colour_list)
-_SOON = later(lambda: rf"(?:\w+ ){{1,2}}(?={colour()})")
+_KEEN = (
+    r"(?:large|small|single|double|semi-double|crisp|showy|fragrant|scented|tubular|ruffled|evergreen"
+    r"|deciduous"
+    r"|glossy|edible|sweet|round|rounded|blocky|flat|daisy-like|bell-shaped|lacy|juicy|plump|abundant)"
+)
+_SOON = later(lambda: rf"(?:(?:\w+ ){{1,2}}|{_KEEN}, )(?={colour()})")
 
 _LABELS = label_phrases("colours")
 
-_ADJECTIVE = (
-    r"(?:large|small|big|huge|tiny|giant|showy|fragrant|scented|double|single|semi-double|ruffled|tubular"
-    r"|trumpet|"
-    r"trumpet-shaped|bell-shaped|daisy-like|star-shaped|starry|glossy|lacy|ferny|feathery|evergreen|fall"
-    r"|spring|summer|"
-    r"funnel-shaped|round|fluffy|velvety|fuzzy|flat|upright|heart-shaped|lance-shaped|edged|marked"
-    r"|sweetly|long-lasting|"
-    r"bottlebrush|lacecap|mophead|pompon|spidery|cupped|star|bell|daisy|[a-z]+-[a-z]+|edible|nodding"
-    r"|pendulous|papery|aromatic|variegated|striped|veined|tinged|tipped|puckered|crinkled|wrinkled|quilted"
-    r"|leathery|shiny|waxy|thick|broad|narrow|slender|strappy|spiky|pleated|lobed|divided|finely|deeply"
-    r"|cut|toothed"
-    r"|felted|hairy|downy|woolly|silky|soft|rounded|oval|long|dense|airy"
-    r"|[a-z]{3,}(?:y|ous|ular|like|shaped|ish))"
-)
-_PART = (
-    r"(?:flowers?|fl(?:o?w)?rs|flws|blooms|blossoms?|florets?|petals|bracts|foliage|leaves|leaf|flowerheads"
-    r"|flower heads"
-    r"|flower spikes|plumes|"
-    r"spikes|trumpets|bells|panicles|umbels|spires|catkins|berries|stems|bark|needles|fronds|blades"
-    r"|seedheads|bloom(?= in )"
-    r"|cent(?:er|re)s|eyes|throats|new (?:tips|growth|shoots|leaves)|shoots|tips|edges?|margins?"
-    r"|fruits?)(?![\w-])"
-)
-_BEFORE_PART = later(
-    lambda: (
-        rf"(?<![\w'’‘-])(?P<list>{colour_list()})(?:-(?:colou?red|edged|tipped|veined|splashed|margined"
-        rf"|striped))?(?:(?:,? {_ADJECTIVE}){{0,3}} {_PART}"
-        rf"| (?!{colour()} )[a-z]{{4,}} (?:flowers|blooms|blossoms|florets)(?![\w-]))"
-    )
-)
-_AFTER_PART = later(
-    lambda: (
-        r"\b(?:(?:spikes|clusters|masses|mounds|panicles|spires|clouds|trumpets|plumes|swords|sprays"
-        r"|shades|heads"
-        r"|drifts) (?:of|in)|"
-        r"(?:flowers|blooms|blossoms|foliage|leaves|growth|shoots|needles|fronds|blades|bracts"
-        r"|stems) (?:is|are|in|of"
-        r"|open|turn|turns|in shades of)|"
-        rf"fleurs|flores|bluten|feuillage|feuilles|follaje|hojas|bloemen) (?:an? |a "
-        rf"|the )?(?P<list>{colour_list()})(?![\w-])(?! (?:sun|soil|shade))"
-    )
-)
-_FLOWERS_FIRST = later(
-    lambda: (
-        rf"\b(?:flowers|blooms|blossoms|petals|bracts)(?:,| -| –)? (?P<list>{colour_list()})(?![\w-])"
-        r"(?=[,.;]|[ ]?(?:$|[\n\t])| (?:in|from|with|veined|edged|\w+ spotted)\b)"
-    )
-)
-_SHAPES = later(
-    lambda: rf"(?<![\w'’‘-])(?P<list>{colour_list()}) (?:{_ADJECTIVE} )?(?P<shape>{SHAPE})(?![\w-])"
-)
-_LEAF_AND_FLOWER = later(
-    lambda: rf"(?<![\w-]){colour()} (?:leaf|foliage) ?[/,] ?(?P<list>{colour_list()})(?= ?(?:[\n\t.;]|$))"
-)
-_GERMAN = later(lambda: rf"(?<![\w-])(?P<list>{colour()}e?s?) (?:bluten|blatter|bloemen|blad)\b")
 _NAME_FOLLOWS = later(
     r" (?:farms?|nursery|growers|gardens?|tree|carpet|vine|shop|market|company|co\b|inc\b|ltd)"
 )
 _NAME = later(r"\b(?:Leaf|Flower|Blossom|Bells|Trumpets?|Spires?|Plumes?|LEAF|FLOWER|BLOSSOM|BELLS)$")
+_KIND = later(r" (?:Skin|Flesh|Pod|Face|Bud|Twig|Peel|Berry|Rib|Stalk)(?: [A-Z]|s? [A-Z][a-z]+$)")
+"""After a colour, what makes the two a kind's name: "Red Skin Potato"."""
 _TROUBLE = later(r"[^.\n]{0,30}\b(?:means?|indicates?|signals?|signs? of)\b")
 """Yellow leaves that mean something are ill."""
 TITLE = 1.8
@@ -107,6 +74,7 @@ def read_colours(tag: TagText) -> Iterator[Found[str]]:
 
 def _each_once(tag: TagText) -> Iterator[Found[str]]:
     seen: set[str] = set()
+    told = 0
     labelled_at = {found.start for found in labelled(tag.string, _LABELS) if not found.bare}
     for start, end, certainty in sorted(_stated(tag), key=lambda told: (told[0], -told[2])):
         within = _within(tag.string, start, end)
@@ -118,9 +86,12 @@ def _each_once(tag: TagText) -> Iterator[Found[str]]:
                 start in labelled_at and _SHADE.fullmatch(within, 0, first)
             )
             at = (start if whole else start + first), start + last
+            if at[0] < told:
+                continue  # words within a colour that is told more exactly
             value = clean(tag.string[slice(*at)])
             if fold(value) not in seen:
                 seen.add(fold(value))
+                told = at[1]
                 yield Found(value, at, certainty)
 
 
@@ -150,6 +121,8 @@ _SHADE = later(
     r"|single|semi-double|masses|clusters|abundant|pretty|lovely|shades?|with|from|in|early|late|spring"
     r"|summer"
     r"|autumn|fall|winter|new|young|bi-?colou?r|tri-?colou?r|two-tone|assorted|mixed"
+    r"|sweet|ripe|juicy|crisp|tart|firm|plump|round|tasty|opens?|opening|turns?|turning|fades?|fading"
+    r"|ages?|ageing|emerges?|starts?|begins?|has|have|are|is|pure"
     r"|flowers?|blooms?|leaves|foliage)\b)[a-z]{3,12} "
 )
 """Right behind a label and before a colour, a word that is no colour by itself says which: "Oxblood red"."""
@@ -199,19 +172,40 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
         if not found.second and _opens_with_colour(folded, found.start, found.end, found.bare):
             told += 1
             yield found.start, found.end, found.certainty
-    for pattern in (_BEFORE_PART, _AFTER_PART, _GERMAN, _FLOWERS_FIRST, _SHAPES, _LEAF_AND_FLOWER):
+    patterns = (
+        BEFORE_PART,
+        AFTER_PART,
+        GERMAN,
+        FLOWERS_FIRST,
+        SHAPES,
+        LEAF_AND_FLOWER,
+        FRUITS,
+        FORMS,
+        HYPHENED,
+    )
+    for pattern in patterns:
         for match in pattern.finditer(folded):
-            if pattern is _SHAPES and not text[match.start("shape")].islower():
+            if "shape" in match.groupdict() and not text[match.start("shape")].islower():
                 continue  # Coral Bells
-            if told and (pattern is _GERMAN or _ELSEWHERE.match(match[0])):
+            if _of_another(folded, match) if pattern is FRUITS else _is_ill(folded, match):
+                continue
+            if pattern is AFTER_PART and _PERHAPS.search(folded, max(0, match.start() - 30), match.start()):
+                continue
+            if told and (pattern is GERMAN or _ELSEWHERE.match(match[0])):
                 continue  # says again what English words said
             if not _is_name(tag, match) and not _TROUBLE.match(folded, match.end()):
                 told += 1
                 yield *match.span("list"), 0.85
                 yield from _more(folded, match.end())
     yield from clauses(tag)
+    yield from changes(tag)
+    yield from items(tag)
     for bloom in read_bloom(tag):
-        if bloom.certainty > _SAID and (after := _AFTER_TIME.match(folded, bloom.span[1])):
+        if bloom.certainty > _SAID:
+            yield from _beside_time(text, folded, bloom.span)
+        if bloom.certainty > _SAID and (
+            after := _AFTER_TIME.match(folded, bloom.span[1]) or _AFTER_TIME.match(fold(text), bloom.span[1])
+        ):
             yield *after.span("list"), 0.75
             yield from _more(folded, after.end())
 
@@ -220,7 +214,7 @@ _ELSEWHERE = later(r"(?:fleurs|flores|bluten|feuillage|feuilles|follaje|hojas|bl
 _SAID = 0.5
 _AFTER_TIME = later(
     lambda: (
-        r"(?:\.?(?:,| [-–—|•·/])|) ?\(?(?:in )?(?:an? |shades of )?(?:(?:fragrant|scented|large|small"
+        r"(?:[.)]{0,2}(?:,| [-–—|•·/])|) ?\(?(?:in )?(?:an? |shades of )?(?:(?:fragrant|scented|large|small"
         r"|double|showy)"
         rf",? )*(?P<list>{colour_list()})(?= ?(?:[\n\t.;|•·)]|$)|{TURNS})"
     )
@@ -228,9 +222,55 @@ _AFTER_TIME = later(
 """What closes the line that tells when it blooms: "Blooms Feb to Apr, blush pink"."""
 
 
+def _beside_time(text: str, folded: str, time: tuple[int, int]) -> Iterator[tuple[int, int, float]]:
+    """The colours that lead to a bloom time or follow it, where nothing else is said."""
+    stretch = colours_before(text, time[0])
+    if stretch:
+        yield *stretch, 0.75
+    elif stretch := colours_after(text, *time) or cell_after(text, time[1]):
+        yield *stretch, 0.7
+        yield from _more(folded, stretch[1])
+
+
+def _of_another(folded: str, match: re.Match[str]) -> bool:
+    """Whether fruits named by their kind are a neighbour's or a dish's: "Good with green beans"."""
+    return bool(_ANOTHER.search(folded, max(0, match.start() - 50), match.start()))
+
+
+_ANOTHER = later(
+    r"\b(?:with|near|beside|like|unlike|not|from|other|companions?|after|before|behind|no|than|avoid"
+    r"|serve|cook\w*"
+    r"|add|or)\b[^.;\n]{0,40}$"
+)
+_SICK = later(r"(?:yellow|brown|black|pale)(?:,? (?:and|or) (?:yellow|brown|black))?")
+_CHORE = later(
+    r"\b(?:remove|prune|cut|trim|pick off|discard|snip|if|when|until|prevent|avoid|clean|dead|old|spot"
+    r"|watch for)\b"
+    r"[^.;\n]{0,30}$"
+)
+"""Before yellow and brown leaves that are to be cut off."""
+
+
+_PERHAPS = later(r"\b(?:if|when|should|unless|until)\b[^.;\n]{0,20}$")
+"""Before what leaves may do: "If leaves turn red in winter"."""
+
+
+def _is_ill(folded: str, match: re.Match[str]) -> bool:
+    sick = _SICK.fullmatch(match["list"])
+    if sick and _CHORE.search(folded, max(0, match.start() - 40), match.start()):
+        return True
+    around = folded[max(0, match.start() - 60) : match.end() + 30]
+    return bool(_SKIN.search(match[0]) and _HARM.search(around))
+
+
+_SKIN = later(r" skins?$")
+_HARM = later(r"\b(?:cause[sd]?|irritat\w+|rash|sap|burns?|dermat\w+|sensitive|contact|gloves)\b")
+"""Near skin that is a person's."""
+
+
 def _more(folded: str, end: int) -> Iterator[tuple[int, int, float]]:
     """The other colours of the same flowers: veined purple, with golden stamens."""
-    while match := MORE.match(folded, end):
+    while match := MORE.match(folded, end) or DETAILS.match(folded, end):
         yield *match.span("list"), 0.8
         end = match.end()
 
@@ -241,6 +281,7 @@ def _is_name(tag: TagText, match: re.Match[str]) -> bool:
     big = tag.line_at(match.start("list")).size >= TITLE
     return big or bool(
         _NAME_FOLLOWS.match(match.string, match.end())
+        or (capital and _KIND.match(tag.string, match.end("list")))
         or (capital and _NAME.search(tag.string[slice(*match.span())]))
     )
 

@@ -1,0 +1,111 @@
+"""Colours that come with time or ripeness: "turns wine in May", "pick red", "70 days (green)", "Red, 4 oz".
+
+The verb or the measure stands for the noun that is not printed: only a plant turns, ripens, is picked at a
+colour, and only a fruit has a colour and a weight (common practice, no source).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ocr_tags.fields.colour_clauses import NAME, TURNS, Stretch, plain, time_words
+from ocr_tags.fields.colour_words import choice, colour, colour_list
+from ocr_tags.fields.phrases import flowing
+from ocr_tags.patterns import later
+from ocr_tags.record import TagText
+
+_GLOSSY = r"(?:(?:an?|the|glossy|shiny|spectacular|lovely) )*"
+_LATER = (
+    r"christmas|halloween|thanksgiving|easter|valentine's day|mother's day|midsummer|autumn|fall|winter|cold"
+    r"|maturity|full sun|cool weather|age|ripe"
+)
+_WHEN = later(
+    lambda: (
+        rf"(?:in|by|at|during|from|with|when|as they|come) (?:the )?(?:early |mid |late |mid-|full(?:y)? )?"
+        rf"(?:{choice(time_words())}|{_LATER})\b"
+    )
+)
+_VERB = (
+    r"(?:turns?|turning|goes|becomes?|becoming|opens?|opening|blush(?:es|ing)?|flush(?:es|ing)?|fades?|fading"
+    r"|ages?|aging|ageing|deepens?|deepening|darkens?|emerges?|emerging|unfurls?|reddens?)"
+)
+_RIPENS = (
+    r"(?:ripens?|ripening|ripe|matures?|maturing|turning|mature)(?: (?:from [a-z -]{3,24} )?(?:to|at|when"
+    r"|through))?"
+)
+_TURNING = later(
+    lambda: (
+        rf"\b{_VERB} (?:to |from |into |out )*{_GLOSSY}(?P<list>{colour_list()})(?:,? |,? (?:and|then) |)"
+        rf"(?=(?:foliage |leaves |colou?rs? )?{_WHEN.pattern})"
+    )
+)
+_RIPENING = later(
+    lambda: (
+        rf"\b{_RIPENS} {_GLOSSY}(?P<list>{colour_list()}(?: to {colour()})?)(?= ?(?:[.,;)\n\t]|$| (?:in"
+        rf"|by)\b))"
+    )
+)
+_PICKED = later(
+    lambda: (
+        r"\b(?:pick(?:ed)?|harvest(?:ed)?|gather|ripe)(?: (?:when|at|while|as|them|it|fruits?|pods?"
+        r"|they are"
+        r"|fully|still|just|is|are|the))* "
+        rf"(?P<list>{colour_list()})(?= ?(?:[,;.)\n\t]|$)| stage\b)"
+    )
+)
+_DAYS = later(lambda: rf"\bdays?,? (?:to )?\(?(?P<list>{colour()})(?= ?(?:[).,;/\n\t]|$))")
+_WEIGHED = later(
+    lambda: (
+        rf"(?:^|[\n\t.;] ?)(?P<list>{colour_list()}),? (?:about |to |up to |around )?\d[\d./½¼¾–-]* ?"
+        r"(?:oz|ounces?|lbs?|pounds?|g|grams?)\b\.?(?: (?:fruits?|each))?(?= ?(?:[.,;\n\t]|$))"
+    )
+)
+_AT_TIMES = later(
+    lambda: (
+        rf"(?:(?:^|[\n\t]|[.!?;] )(?:the )?|(?<=[a-z]), (?:then |and )?)(?P<list>{colour_list()}) "
+        rf"(?=(?:in|by|from|through|until) (?:early |mid |late |mid-)?(?:{choice(time_words())}|{_LATER})\b"
+        r" ?(?:[.,;)\n\t]|$))"
+    )
+)
+_CROP = later(
+    lambda: (
+        r"\b(?:crops?|fruits?|ripe|ripens|ripening|harvest|pick|picking)\b:? (?:in |from )?(?:early |mid |"
+        rf"late |mid-)?(?:{choice(time_words())})[^\n\t.;:]{{0,20}}?[,;] "
+        rf"(?P<list>{colour_list()}(?:{TURNS}{colour_list()})*)"
+        r"(?= ?(?:[.,;\n\t]|$))"
+    )
+)
+_ILL = later(
+    r"\b(?:if|when|should|once|until|unless|avoid|prevent|stop|may|can|might|will|do not"
+    r"|don't)\b[^.;\n]{0,40}$"
+)
+"""Before leaves that turn yellow of thirst."""
+_SICK = later(r"(?:yellow|brown|black|pale|brownish|yellowish)")
+_DRESSED = later(
+    r"\b(?:sow|plant|prune|feed|attracts?|loves?|butterflies|bees|birds|with|soil|mulch"
+    r"|dye[sd]?)\b[^.;\n]{0,30}$"
+)
+
+
+def changes(tag: TagText) -> Iterator[Stretch]:
+    """Stretches of colours told by when they come.
+
+    >>> tag = TagText("It turns orange and wine in October. If leaves turn yellow in summer, feed.")
+    >>> [tag.string[start:end] for start, end, _ in changes(tag)]
+    ['orange and wine']
+    """
+    folded = flowing(tag.string)
+    for pattern in (_TURNING, _RIPENING, _PICKED, _DAYS, _WEIGHED, _AT_TIMES, _CROP):
+        for match in pattern.finditer(folded):
+            start, end = match.span("list")
+            before = folded[max(0, match.start() - 60) : match.start()]
+            turns = pattern in (_TURNING, _RIPENING)
+            if turns and _SICK.fullmatch(match["list"]) and pattern is _TURNING:
+                continue
+            if (turns and _ILL.search(before)) or tag.line_at(start).size >= NAME:
+                continue
+            if pattern in (_AT_TIMES, _WEIGHED) and (
+                not (plain(match["list"]) or " " in match["list"]) or _DRESSED.search(before)
+            ):
+                continue
+            yield start, end, 0.75

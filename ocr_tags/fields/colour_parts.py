@@ -1,0 +1,115 @@
+"""Parts of a plant beside the colour they have: "white flowers", "leaves turn red", "green veins".
+
+The noun decides: a flower, leaf, fruit, stem or bud has colours of its own, soil, pots and bees have not.
+"""
+
+from __future__ import annotations
+
+from ocr_tags.fields.colour_clauses import DETAIL
+from ocr_tags.fields.colour_words import SHAPE, colour, colour_list
+from ocr_tags.patterns import later
+
+ADJECTIVE = (
+    r"(?:large|small|big|huge|tiny|giant|showy|fragrant|scented|double|single|semi-double|ruffled|tubular"
+    r"|trumpet|"
+    r"trumpet-shaped|bell-shaped|daisy-like|star-shaped|starry|glossy|lacy|ferny|feathery|evergreen|fall"
+    r"|spring|summer|"
+    r"funnel-shaped|round|fluffy|velvety|fuzzy|flat|upright|heart-shaped|lance-shaped|edged|marked"
+    r"|sweetly|long-lasting|"
+    r"bottlebrush|lacecap|mophead|pompon|spidery|cupped|star|bell|daisy|[a-z]+-[a-z]+|edible|nodding"
+    r"|pendulous|papery|aromatic|variegated|striped|veined|tinged|tipped|puckered|crinkled|wrinkled|quilted"
+    r"|leathery|shiny|waxy|thick|broad|narrow|slender|strappy|spiky|pleated|lobed|divided|finely|deeply"
+    r"|cut|toothed"
+    r"|strap|grassy|palm|fan|paddle|sword|ribbon|maple-like|pinnate|deeper|darker|lighter|ripe|sweet"
+    r"|plump|juicy|crisp"
+    r"|felted|hairy|downy|woolly|silky|soft|rounded|oval|long|dense|airy"
+    r"|[a-z]{3,}(?:y|ous|ular|like|shaped|ish|ing))"
+)
+PART = (
+    r"(?:flowers?|fl(?:o?w)?rs?\b\.?|fl(?:w?s)?\b\.?|blooms|blossoms?|florets?|petals|bracts|foliage"
+    r"|leaves|leaf|flowerheads"
+    r"|flower heads"
+    r"|flower spikes|plumes|"
+    r"spikes|trumpets|bells|panicles|umbels|spires|catkins|berries|stems|bark|needles|fronds|blades"
+    r"|seedheads|bloom(?= in |,|\.|\n|;| \()|lvs\b\.?|lf\b\.?"
+    r"|berry(?= (?:in )?(?:fall|autumn|winter|summer|late)\b|,|;)|buds|spathes?|cymes|corymbs|rays"
+    r"|ray petals|sepals"
+    r"|drupes|haws|hips|pods?|skins?|flesh|pulp|peel|stalks|ribs|twigs|branches|midribs|petioles|faces?"
+    r"|inflorescences"
+    r"|seed ?pods|cones|samaras|rosettes|tendrils|new fronds|new needles|undersides|veins(?=[,.;\n]|$"
+    r"| (?:on|in|and)\b)"
+    r"|cent(?:er|re)s|eyes|throats|new (?:tips|growth|shoots|leaves)|shoots|tips|edges?|margins?"
+    r"|fruits?)(?![\w-])"
+)
+BEFORE_PART = later(
+    lambda: (
+        rf"(?<![\w'’‘-])(?P<list>{colour_list()})(?:-(?:colou?red|edged|tipped|veined|splashed|margined"
+        rf"|striped))?(?:(?:,? {ADJECTIVE}){{0,3}} {PART}"
+        rf"| (?!{colour()} )[a-z]{{4,}} (?:flowers|blooms|blossoms|florets)(?![\w-]))"
+    )
+)
+AFTER_PART = later(
+    lambda: (
+        r"\b(?:(?:spikes|clusters|masses|mounds|panicles|spires|clouds|trumpets|plumes|swords|sprays"
+        r"|shades|heads"
+        r"|drifts) (?:of|in)|"
+        r"(?:flowers|blooms|blossoms|foliage|leaves|growth|shoots|needles|fronds|blades|bracts|tips|edges"
+        r"|margins|buds|berries|fruits?|pods|petals|stems|cones|twigs|bark) (?:that )?"
+        r"(?:is|are|in|of|open|opens|opening|turn|turns|turning|becomes?|emerges?|(?:fades?|deepens?"
+        r"|ages?|matures?|ripens?|changes?|darkens?)(?: from [a-z -]{3,20})? to|flush(?:es)?|show"
+        r"|in shades of)|"
+        r"fleurs|flores|bluten|feuillage|feuilles|follaje|hojas|bloemen) (?:an? |the |glossy |shiny )*"
+        rf"(?P<list>{colour_list()})(?![\w-])(?! (?:sun|soil|shade))"
+    )
+)
+FLOWERS_FIRST = later(
+    lambda: (
+        r"\b(?:flowers|blooms|blossoms|petals|bracts|fruits?|berries|foliage|leaves|fronds|new growth"
+        rf"|shoots|flesh|pods|buds|stems|bark)(?:,| -| –)? (?P<list>{colour_list()})(?![\w-])"
+        r"(?=[,.;]|[ ]?(?:$|[\n\t])| (?:in|from|with|veined|edged|\w+ spotted)\b)"
+    )
+)
+FRUIT = (
+    r"(?:apples|pears|plums|cherries|peaches|figs|grapes|kiwis|lemons|limes|oranges|apricots|quinces"
+    r"|olives|nuts|acorns"
+    r"|tomatoes|peppers|chillies|chilies|beans|peas|squash|cucumbers|aubergines|eggplants|pumpkins"
+    r"|strawberries"
+    r"|raspberries|blueberries|blackberries|currants|gooseberries|melons|carrots|beets|radishes|onions"
+    r"|kernels)"
+)
+FRUITS = later(
+    lambda: (
+        rf"(?<![\w'’‘-])(?P<list>{colour_list()})(?:,? (?:sweet|juicy|plump|ripe|smooth|crisp|round|long"
+        rf"|small|large"
+        rf"|tiny|tasty|meaty|edible|firm))* (?P<shape>{FRUIT})(?![\w-])"
+    )
+)
+"""Fruits by name, which in small letters are this plant's unless another is spoken of."""
+FORMS = later(
+    lambda: (
+        rf"(?<![\w'’‘-])(?P<list>{colour_list()}) (?:{ADJECTIVE} )?(?P<shape>columns?|mounds?|clumps?"
+        rf"|mats?|tufts?"
+        r"|hummocks?|carpet|cushions?|tints?|tinges?|hues?|overtones?|undertones?|highlights|flush"
+        r"|tones)(?![\w-])"
+    )
+)
+"""What a plant is or has as a whole; in small letters, its leaves."""
+HYPHENED = later(
+    lambda: (
+        rf"(?<![\w-])(?P<list>{colour()})-(?:edged|tipped|veined|spotted|speckled|flecked|striped"
+        rf"|throated|cent(?:er|re)d"
+        rf"|eyed|flushed|blotched|margined|rimmed|splashed|marked|flushed) (?:{ADJECTIVE},? ){{0,2}}{PART}"
+    )
+)
+"""A second colour in the adjective: "white, purple-spotted flowers"."""
+DETAILS = later(
+    lambda: rf",? (?:and |with )?(?:an? )?(?P<list>{colour_list()}) (?:{ADJECTIVE} )?{DETAIL}(?![\w-])"
+)
+"""Behind one part's colour that of a lesser one: "White leaves, green veins"."""
+SHAPES = later(
+    lambda: rf"(?<![\w'’‘-])(?P<list>{colour_list()}) (?:{ADJECTIVE} )?(?P<shape>{SHAPE})(?![\w-])"
+)
+LEAF_AND_FLOWER = later(
+    lambda: rf"(?<![\w-]){colour()} (?:leaf|foliage) ?[/,] ?(?P<list>{colour_list()})(?= ?(?:[\n\t.;]|$))"
+)
+GERMAN = later(lambda: rf"(?<![\w-])(?P<list>{colour()}e?s?) (?:bluten|blatter|bloemen|blad)\b")
