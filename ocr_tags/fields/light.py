@@ -29,7 +29,7 @@ from ocr_tags.fields.light_clauses import (
     led,
 )
 from ocr_tags.fields.light_signs import Light, by_codes, by_hours, by_marks, cool_roots, morning_sun, sun_full
-from ocr_tags.fields.light_words import LightWord, light_words
+from ocr_tags.fields.light_words import EARLY, LightWord, light_words
 from ocr_tags.fields.phrases import flowing, fold, label_phrases
 from ocr_tags.fields.values import SECOND_LANGUAGE, labelled
 from ocr_tags.patterns import later
@@ -85,7 +85,8 @@ def read_light(tag: TagText) -> Iterator[Found[Light]]:
             said = again if chain[0].value.foreign else statements
             said.append(_found(text, chain, certainty * doubt))
     for found in _without_legend(statements or again):
-        yield replace(found, certainty=found.certainty * _wholeness(folded, found))
+        sure = BESIDE if len(statements) > 1 and _stands_as_label(text, found) else _wholeness(folded, found)
+        yield replace(found, certainty=found.certainty * sure)
     yield from (replace(found, certainty=SECOND_LANGUAGE * found.certainty) for found in again if statements)
     statements = statements or again
     if not statements:
@@ -177,6 +178,8 @@ def _certainty(
         return 0.4 * sure  # a range broken off
     if any(led(folded[begin:start]) for begin in labels):
         return sure
+    if EARLY.match(folded[start:end]) and len(chain) == 1:
+        return 0.4  # when the rest of the day is not told
     whole = fills_cells(text, folded, start, end)
     if all(hit.value.alone for hit in chain):
         if whole or fills_clause(folded, start, end):
@@ -208,6 +211,19 @@ _SUN_LABEL = later(r"(?:^|[\t\n])sun[\t\n]|\bsun(?:light)?(?: needs| exposure)? 
 
 
 TORN = 0.45
+BESIDE = 0.4
+
+
+def _stands_as_label(text: str, found: Found[Light]) -> bool:
+    """Whether "Sun" by itself, beside another statement of light, stands among labels or before that one."""
+    start, end = found.span
+    if text[start:end].lower() != "sun":
+        return False
+    before, after = re.split(r"[\t\n]+", text[:start]), re.split(r"[\t\n]+", text[end:])
+    above, below = before[-2:-1] if before[-1] == "" else [], after[1:2] if after[0] == "" else []
+    return any(map(is_label, (*above, *below))) or (text[end : end + 1] == "\t" and bool(below))
+
+
 _NO = later(r"(?<!-)\b(?:no|not|without|avoid|never) ?(?=[\t\n])")
 _OR = later(
     r"\b(?:sun|shade|sonne|soleil|sol) (?:or|to|and|&) ?(?:\n"

@@ -77,7 +77,8 @@ SOIL_AFTER = later(r" (?!(?:a|o|y|to|till?|et|e|og|och)\b)[^\W\d_]")
 
 FAR_END_LOST = later(
     r"(?: ?[-–—/&]| ?\ba\b|[ \n]?\b(?:to|or|bis|tot|till)\b) ?(?:(?:part|partial|partly|light|half"
-    r"|full)\b)?(?= ?(?:[\t\n]|$)| [^\W\d_]+ ?:)"
+    r"|full)\b)?(?= ?(?:[\t\n]|$))"
+    r"| (?:to|or|and) (?:part|partial|partly|light|half|full)(?= [^\W\d_]+ ?:)"
 )
 
 NEAR_END_LOST = later(

@@ -60,12 +60,12 @@ def _told_once(folded: str, hits: list[LightWord]) -> list[LightWord]:
     return once
 
 
-_EARLY = later(r"\b(?:morning|early|early morning|am|a\.m\.) $")
+EARLY = later(r"\b(?:morning|early|early morning|am|a\.m\.) (?=sun|\Z)")
 
 
 def _of_morning(folded: str, hit: LightWord) -> LightWord:
     """The sun of the morning alone is part sun (common practice, no source)."""
-    early = folded[hit.start : hit.end] in ("sun", "sunshine") and _EARLY.search(folded, 0, hit.start)
+    early = folded[hit.start : hit.end] in ("sun", "sunshine") and EARLY.search(folded, 0, hit.start)
     return Hit(Term("part_sun", alone=True), early.start(), hit.end, hit.certainty) if early else hit
 
 

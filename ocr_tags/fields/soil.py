@@ -109,7 +109,7 @@ _LISTED = later(
 )
 _BESIDE_LIGHT = later(rf"\b(?:sun|shade)(?:, | and | & | \+ )(?P<soil>{_LIST}) ?(?=[.;\n\t]|$)")
 _PH = later(
-    r"(?:^|(?<=[\n\t])|(?<=[.;] ))(?P<soil>(?:soil )?ph"
+    r"(?:^|(?<=[\n\t])|(?<=[.;] ))(?P<soil>ph"
     r" ?:? ?\d(?:\.\d)?(?: ?(?:-|–|to) ?\d(?:\.\d)?)?) ?(?=[.;\n\t]|$)"
 )
 _JOINT = later(r"[,;/]| (?:and|or|to|but|&) ")
