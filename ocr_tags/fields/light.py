@@ -148,9 +148,15 @@ _PAIRS = later(r"(?:^|\n)((?:[^\t\n]+\t[^\t\n]+\t)+)$")
 
 
 def _is_row_label(folded: str, start: int, gap: str) -> bool:
-    """Whether a word stands before its value in a row of such pairs: "Zone", "5-8", "Sun", "Part shade"."""
-    pairs = _PAIRS.search(folded, 0, start) if gap == "\t" and folded[start:].startswith("sun") else None
-    return pairs is not None and all(map(is_label, pairs[1].split("\t")[:-1:2]))
+    """Whether a word stands before its value among such pairs: "Zone", "5-8", "Sun", "Part shade"."""
+    if gap != "\t" or not folded[start:].startswith("sun\t"):
+        return False
+    if pairs := _PAIRS.search(folded, 0, start):
+        return all(map(is_label, pairs[1].split("\t")[:-1:2]))
+    above, below = folded[:start].rstrip("\n"), folded[start:].partition("\n")[2].lstrip("\n")
+    rows = (above.rpartition("\n")[2], below.partition("\n")[0])
+    opens = folded[:start].endswith("\n") or not start
+    return opens and any(is_label(head) for head, tab, _ in (row.partition("\t") for row in rows) if tab)
 
 
 def _certainty(
