@@ -55,7 +55,7 @@ def parse_length(text: str) -> Measure | None:
     return found[0] if whole else None
 
 
-_START = later(r"(?<![\d$€£#])(?<!\d[-–—.,])(?<![ :(]\.)(?=[\dlI|!½¼¾⅓⅔⅛⅜⅝⅞]|(?i:" + SPELLED + "))")
+_START = later(r"(?<![\d$€£#])(?<!\d[-–—.,])(?<![ :(]\.)(?=[\dlI|!½¼¾⅓⅔⅛⅜⅝⅞]|s(?=cm\b)|(?i:" + SPELLED + "))")
 _TO = later(
     r"-\s(?:to|or)\s|\s?(?:-{1,2}|[–—−‐‑~=_])\s?"
     r"| *\n? *(?:\b|(?<=\d))(?:to|thru|through|bis|tot|till?)(?:\b|(?=\d|[Il|]\d))\s*"
@@ -71,7 +71,7 @@ _AT_MOST = (
     r"up\sto|to(?!:|\t)(?<!\ngrows to(?=\n))(?!(?-i:(?<=TO))\n)"  # "Grows to:" is a label, no limit
     r"|no more than|under|less than|max(?:imum|\.)?|jusqu.{0,2}[àa]|hasta|bis(?: zu)?|tot|[<≤]"
 )
-_AT_LEAST = r"over|more than|at least|min(?:imum|\.)?|plus de|más de|mas de|über|[>≥]"
+_AT_LEAST = r"over|more than|at least|min(?:imum|\.)?|plus de|más de|mas de|über|(?<![←<–—=-])[>≥]"
 _ABOUT = (
     r"about|approx(?:imately|\.)?|around|average|avg\.?|ca\.?|env(?:iron|\.)|aprox\.?|"
     r"between|from|entre|de|von|circa|(?<!o\.)c\.|[~±]"

@@ -15,17 +15,18 @@ METRIC = frozenset({"cm", "m", "mm"})
 
 MARKS = "'’‘′´`"
 _GAP = r"(?:[ \t]?\n(?!\n) ?| {0,3})"  # a length may run on to the next line, never past an empty one
-_ENDS = r"(?:(?![^\W\d_])|(?=[HW](?![^\W_])))"
+_ENDS = r"(?:(?![^\W\d_])|(?=[HW](?![^\W_]))|(?=x ?\d))"
 
 _UNITS = {
     "in": (
-        rf"inch(?:es)?\b\.?|ins?\b\.?|in(?=[HW]\b)|[\"″”“„]|[{MARKS}]{{2}}|pouces?|po\b\.?|pulgadas?"
+        rf"inch(?:es)?\b\.?|ins?\b\.?|in(?=[HW]\b|x ?\d)|[\"″”“„]|[{MARKS}]{{2}}|pouces?|po\b\.?|pulgadas?"
         rf"|pulg\b\.?|zoll"
     ),
-    "ft": rf"feet|foot|ft\b\.?|ft(?=[HW]\b)|pieds?|pies?|pi\b\.?|[{MARKS}](?![{MARKS}])",
-    "cm": r"cms?\b\.?|cm(?=[HW]\b)|cent[ií]m[eè]t(?:re|er|ro)s?|zentimeter",
+    "ft": rf"feet|foot|ft\b\.?|ft(?=[HW]\b|x ?\d|\d{{1,2}} ?(?:in\b|[\"″”]))"
+    rf"|pieds?|pies?|pi\b\.?|[{MARKS}](?![{MARKS}])",
+    "cm": r"cms?\b\.?|cm(?=[HW]\b|x ?\d)|cent[ií]m[eè]t(?:re|er|ro)s?|zentimeter",
     "mm": r"mm\b\.?|millimet(?:er|re)s?",
-    "m": r"(?-i:m|(?<=\d)M)\b\.?|m(?=[HW]\b)|m[eè]t(?:er|re|ro)s?",
+    "m": r"(?-i:m|(?<=\d)M)\b\.?|m(?=[HW]\b|x ?\d)|m[eè]t(?:er|re|ro)s?",
 }
 _WORN_UNITS = {
     "in": r"[l1I|]nch(?:es)?|in[oe]h(?:es)?|[l1I|]n\b\.?|[*°º](?! ?[CF]\b)",
@@ -52,7 +53,7 @@ _WORD_IN = later(
 )
 
 _VULGAR = dict(zip("½¼¾⅓⅔⅛⅜⅝⅞", (1 / 2, 1 / 4, 3 / 4, 1 / 3, 2 / 3, 1 / 8, 3 / 8, 5 / 8, 7 / 8), strict=True))
-_DIGITS = str.maketrans("lI|!OoSBZ", "111100582")
+_DIGITS = str.maketrans("lI|!OoSBZs", "1111005825")
 
 _NUMBER = later(
     r"(?P<smudged>[1-9]) ?/?½/?2(?! ?\d)|"  # ½ read twice
@@ -61,7 +62,8 @@ _NUMBER = later(
     r"|(?P<half>[1-9])(?:%|Y2|['’]/2(?! ?(?:c?m\b|\d)))"  # what readers make of 1½
     r"|(?P<decimal>\d{1,3}[.,]\d{1,2})(?![\d])"
     r"|(?P<clean>\d{1,3}(?=[1lI|]n\b)|\d{1,4}(?![OoSBZ|!]|[lI](?![nN])))"
-    r"|(?P<worn>(?:(?<!\w)|(?<=[\d ][Tt][Oo]))[lI|!]\d{1,2}(?![\doO])|\d[lI|!OoSBZ]|(?<!\w)[I|l!][OoB])"
+    r"|(?P<worn>(?<![^\s(])s(?=cm\b)|(?<![^\s(])[lI|](?= ?(?:to|-|–) ?\d)"  # 5 cm, and 1 to 2 ft
+    r"|(?:(?<!\w)|(?<=[\d ][Tt][Oo]))[lI|!]\d{1,2}(?![\doO])|\d[lI|!OoSBZ]|(?<!\w)[I|l!][OoB])"
 )
 
 

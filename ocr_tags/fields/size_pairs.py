@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from ocr_tags.fields.size_clauses import FOREIGN_BEFORE, FOREIGN_NOUN_AFTER, OPENS_FACT, is_row
 from ocr_tags.fields.size_columns import Measured, Size
-from ocr_tags.fields.size_words import ARROW_BEFORE
+from ocr_tags.fields.size_words import arrow_before
 from ocr_tags.measures import Measure, parse_length
 from ocr_tags.patterns import later
 from ocr_tags.quantities import METRIC
@@ -186,10 +186,10 @@ def beside_arrow(tag: Measured, place: int, measure: Measure) -> tuple[tuple[str
     """A length alone in its line, right above or below one with a drawn arrow, is the other of the two."""
     for near in (place - 1, place + 1) if is_row(tag.text, *measure.span) else ():
         other = tag.measures[near] if 0 <= near < len(tag.measures) else None
-        arrow = ARROW_BEFORE.search(tag.text, 0, other.span[0]) if other else None
-        if other is None or arrow is None or not is_row(tag.text, arrow.start(), other.span[1]):
+        arrow = arrow_before(tag.text, other.span[0]) if other else None
+        if other is None or arrow is None or not is_row(tag.text, arrow[1], other.span[1]):
             continue
-        upper, lower = (other.span[1], measure.span[0]) if near < place else (measure.span[1], arrow.start())
+        upper, lower = (other.span[1], measure.span[0]) if near < place else (measure.span[1], arrow[1])
         if tag.text[upper:lower] == "\n" and arrow[0] in _OTHER_ARROW:
             return (_OTHER_ARROW[arrow[0]],), 0.5
     return (), 0.0

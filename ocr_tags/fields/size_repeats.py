@@ -15,6 +15,9 @@ from ocr_tags.values import Length
 WIDEST = 6
 """Over 3 m wide and more than so many times its height: a creeping shrub, or a fraction misread."""
 
+FARTHEST = 1500.0
+"""In cm; nobody sets plants farther apart: "60 m" has lost its c (common practice, no source)."""
+
 
 def settle(text: str, found: Sequence[Size]) -> Iterator[Size]:
     """One thing printed in inches and again in centimetres is said once, as first printed."""
@@ -23,6 +26,8 @@ def settle(text: str, found: Sequence[Size]) -> Iterator[Size]:
     for size in sorted((_thin_to(text, x) for x in found), key=lambda x: x.measure.span):
         if size.kind == "spread" and 0 < WIDEST * tallest < (size.measure.length.max_cm or 0) > 300:
             size = replace(size, certainty=0.6 * size.certainty)
+        if size.kind in {"spacing", "row_spacing"} and (size.measure.length.max_cm or 0) > FARTHEST:
+            size = replace(size, certainty=0.3 * size.certainty)
         if _is_young(text, size, found):
             size = replace(size, certainty=YOUNG * size.certainty)
         if not any(_says_again(size, earlier) for earlier in kept):

@@ -20,8 +20,12 @@ from ocr_tags.fields.size_clauses import (
     TAIL,
 )
 from ocr_tags.fields.size_columns import Measured
-from ocr_tags.fields.size_words import Label
+from ocr_tags.fields.size_words import FLOWER_TOO, Label
 from ocr_tags.measures import Measure
+from ocr_tags.patterns import later
+
+_FOLIAGE_BEFORE = later(r"\b(?:foliage|leaves)(?: (?:stands?|grows?|is|are|mounds?|about|to))?[ \n]$", re.I)
+"""Beside the height in flower that of the foliage is the plant's own."""
 
 
 def tail_of(text: str, measure: Measure, label: Label | None) -> re.Match[str] | None:
@@ -50,6 +54,8 @@ def by_tail(tag: Measured, measure: Measure, tail: re.Match[str]) -> tuple[tuple
         return _apart(kind, before, certainty)
     if FOREIGN_NOUN_AFTER.match(tag.text, tail.end()):
         return (), 0.0
+    if kind == "height" and _FOLIAGE_BEFORE.search(before) and FLOWER_TOO.search(tag.text):
+        return (kind,), 0.9 * certainty
     before = PARTS_ON_PLANT.sub("plant ", PLANT_OF_LEAVES.sub("plant", before))
     if kind != "flower_height":
         if FOREIGN_BEFORE.search(before) or OF_PART.search(before):

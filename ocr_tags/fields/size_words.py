@@ -50,6 +50,8 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         rf"{{height}} (?:in|when in|at) (?:full )?(?:bloom|flower)|"
         r"(?:scapes?|flowers?|blooms?)(?: (?:stalks?|spikes?|stems?))?(?: (?:rise|rising|reach|grow|stand))?"
         rf"(?= (?:up )?to \d)|"
+        r"(?:(?:flower(?:ing)?|bloom)[ \n](?:spires|spikes|stems|stalks|scapes|plumes|wands)|scapes|spires"
+        r"|plumes)[ \n](?:reach|rise|stand|grow|tower|top out)(?: at| about| around)?(?= \d)|"
         rf"(?:(?:flowers?|blooms?|blossoms?)(?: (?:held|borne|carried|rise))?(?: up)? )?"
         rf"(?<!across )(?<!wide )(?:on|atop)(?= {_STEMS})|"
         rf"(?:scapes?|(?:flower|bloom)(?:ing)? (?:stalk|spike|stem)s?)(?=[ :.=\t\n–-]{{1,4}}{_ANY_LENGTH}"
@@ -94,6 +96,7 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"(?:foliage|fol\.?|leaf|clump|mound) (?:{height}|hg?t\.?)"
         r"|(?:leaf|foliage) (?:mound|clump)(?= ?[:\t\n])|"
         r"hauteur du feuillage|blatthöhe|foliage(?= (?:up )?to \d)|"
+        r"foliage[ \n](?:stays|reaches|is|remains|keeps|mounds|sits|tops out)(?: at| about| around)?(?= \d)|"
         rf"leaves(?= (?:up )?to {_ANY_LENGTH}[,;.]?\s[^.\n]{{0,12}}\b(?:flowers?|blooms?|scapes?)\b"
         r"[^.\n]{0,20} to \d)"
     ),
@@ -114,12 +117,14 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
     ),
     "grows": (
         r"grow(?:s|ing)?|reach(?:es|ing)?|matures|maturing|mature(?= (?:at|to) )|attains?|climbs?|"
-        r"climbing|twines?|gets? (?:big|tall|taller than (?:me|you))|atteint|alcanza|crece"
-        r"|(?:climber|shrub|tree|perennial|annual|grass)"
+        r"climbing(?! ?[\t\n])|twines?|gets? (?:big|tall|taller than (?:me|you))|atteint|alcanza|crece"
+        r"|(?:climber|shrub|tree|perennial|annual|grass|fern|bush|palm|bamboo|sedge|conifer|hedge"
+        r"|(?:annual|perennial|woody|evergreen|deciduous|climbing|twining|flowering) vine)"
         r"(?= (?:growing )?(?:up )?to \d)|(?:vine|climber),(?= (?:up )?to \d)"
     ),
     "size": (
-        r"(?:size|mature(?= ?:)|(?:clumps|mounds)(?= \d)|dimensions?|größe|grösse|afmeting(?:en)?|storlek"
+        r"(?:size|how (?:big|large)(?: (?:does|will|do) (?:it|this|they|i) (?:get|grow|be))? ?\??|"
+        r"mature(?= ?:)|(?:clumps|mounds)(?= \d)|dimensions?|größe|grösse|afmeting(?:en)?|storlek"
         r"|størrelse|"
         r"taille|tamaño|dimensiones|dimensioni)"
         r"(?: (?:in (?:the )?(?:ground|garden|landscape)|at maturity|when mature|à maturité|adulte))?"
@@ -146,7 +151,13 @@ _BESIDE_H = later(r"\bH(?:[ .]{0,2}[x×/&][ ]?|[ .:=]{0,3}\d[^\n\t]{0,26}[\s,;/x
 
 ARROWS = {"↕": "height", "↑": "height", "▲": "height", "↔": "spread", "⟷": "spread", "⇿": "spacing"}
 """What a length behind a drawn arrow measures (common practice, no source)."""
-ARROW_BEFORE = later(rf"[{''.join(ARROWS)}](?= ?$)")
+_ARROW_BEFORE = later(rf"(?:[{''.join(ARROWS)}]|(?P<broken>[←<][–—=-]?[→>]))(?= ?$)")
+
+
+def arrow_before(text: str, start: int) -> tuple[str, int] | None:
+    """The arrow drawn right before `start`, and where it begins; "←>" is what readers make of "↔"."""
+    match = _ARROW_BEFORE.search(text, max(0, start - 4), start)
+    return match and ("↔" if match["broken"] else match[0], match.start())
 
 
 @dataclass(frozen=True, slots=True)
@@ -206,10 +217,17 @@ def _heads_cell(text: str, match: re.Match[str]) -> bool:
     return bool(opens and first) and not _LENGTH_ENDS.search(text, 0, first.start() if first else 0)
 
 
-_FLOWER_TOO = later(
+FLOWER_TOO = later(
     rf"\b(?:(?:{_BLOOM}|fl(?:w?r)?\.?|blm\.?) (?:height|ht)\b|height in (?:bloom|flower)"
-    r"|(?:flower|bloom)(?:ing)? (?:stalk|stem|spike)s?\b)",
+    r"|(?:flower|bloom)(?:ing)? (?:stalk|stem|spike|spire|scape|plume)s?\b"
+    r"|(?:scapes|spires) (?:(?:up )?to|of|reach|rise|stand) )",
     re.I,
+)
+
+
+_LONE_H = later(r"(?:(?<=\n)|^)H ?\d[^\n\t:x×,]*(?=\n|$)")
+_WIDTH_TOO = later(
+    r"(?<![^\W\d_])(?-i:[WSBL]|Sp)(?![^\W\d_])|\bsp(?:r|read)|\bwid(?:th|e)\b|[ée]tal|larg|breit|↔", re.I
 )
 
 
@@ -218,9 +236,11 @@ def _label(text: str, match: re.Match[str]) -> Label:
     certainty = 1.0 if _CLEAN_LABEL.match(text, match.start()) else 0.8
     if _LETTER.fullmatch(match[0]):
         certainty *= 0.9 if match[0][0] in "HWSBL" else 0.7
+        if _LONE_H.match(text, match.start()) and not _WIDTH_TOO.search(text):
+            certainty *= 0.5  # what readers make of a drawn arrow, whichever way it points
     if kind == "foliage":
         # Beside the height in flower the height without is the plant's own.
-        kind, certainty = "height", certainty * (0.9 if _FLOWER_TOO.search(text) else 0.5)
+        kind, certainty = "height", certainty * (0.9 if FLOWER_TOO.search(text) else 0.5)
     return Label(("height" if kind == "letter" else kind,), match.start(), match.end(), certainty)
 
 

@@ -9,13 +9,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import replace
 from functools import lru_cache
 
 from ocr_tags.fields import size_clauses as clauses
 from ocr_tags.fields import size_words as words
 from ocr_tags.fields.density import by_density
 from ocr_tags.fields.size_columns import Measured, Size, cell_around, mixed_table, table, values_above
+from ocr_tags.fields.size_limits import by_verb, limited, up_to
 from ocr_tags.fields.size_pairs import (
     LEAD,
     SHARED_UNIT,
@@ -29,6 +29,7 @@ from ocr_tags.fields.size_pairs import (
 from ocr_tags.fields.size_repeats import settle
 from ocr_tags.fields.size_tails import by_tail, tail_of
 from ocr_tags.fields.size_words import Label
+from ocr_tags.fields.size_wraps import wrapped
 from ocr_tags.measures import Measure
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -58,17 +59,17 @@ _HANGS = later(r"trail|cascad", re.I)
 _POT_ABOVE = later(r"\b(?:pot|topf|potmaat|container)\W*\Z", re.I)
 
 
-def _unrivalled(tag: Measured, arrow: re.Match[str]) -> bool:
+def _unrivalled(tag: Measured, arrow: tuple[str, int]) -> bool:
     """Whether no label of another width waits for its figure: "Spacing" over "↔ 80 cm" is no spread."""
     waiting = [label for label in tag.labels if not _FIGURE.match(tag.text, label.end)]
     spaced = arrow[0] == "↔" and any("spacing" in label.kinds for label in waiting)
-    return not spaced and not _POT_ABOVE.search(tag.text[: arrow.start()])
+    return not spaced and not _POT_ABOVE.search(tag.text[: arrow[1]])
 
 
 @lru_cache(maxsize=64)
 def _sizes(text: str) -> tuple[Size, ...]:
     tag = Measured(text)
-    found = [*table(tag), *mixed_table(tag), *values_above(tag)]
+    found = [*wrapped(tag), *table(tag), *mixed_table(tag), *values_above(tag)]
     for place, measure in enumerate(tag.measures):
         if place not in tag.settled:
             found += _read_one(tag, place, measure)
@@ -83,9 +84,9 @@ def _read_one(tag: Measured, place: int, measure: Measure) -> Iterator[Size]:
         return
     label = _label_of(tag, place, measure)
     tail = tail_of(tag.text, measure, label)
-    if tail and (label is None or label.weak or tail.lastgroup in _overrides(label)):
+    if tail and (label is None or label.weak or tail.lastgroup in _overrides(tag, label)):
         kinds, certainty = by_tail(tag, measure, tail)
-    elif label is None and (arrow := words.ARROW_BEFORE.search(tag.text, 0, measure.span[0])):
+    elif label is None and (arrow := words.arrow_before(tag.text, measure.span[0])):
         kinds, certainty = (words.ARROWS[arrow[0]],), OF_ARROW if _unrivalled(tag, arrow) else 0.4
     elif label is None:
         kinds, certainty = _by_label_after(tag, place, measure)
@@ -110,8 +111,10 @@ def _rows_apart(label: Label, tail: re.Match[str]) -> bool:
     return label.kinds == ("row_spacing",) and tail[0].strip().lower() == "apart"
 
 
-def _overrides(label: Label) -> tuple[str, ...]:
-    """Words after a length that say more exactly what its label says."""
+def _overrides(tag: Measured, label: Label) -> tuple[str, ...]:
+    """Words after a length that say better than its label what it is: "Sp 6 in apart"."""
+    if label.kinds == ("spread",) and tag.text[label.start : label.end].lower() in {"sp", "sp.", "spc"}:
+        return ("spacing",)
     if label.kinds == ("spacing",):
         return ("row_spacing",)
     return ("flower_height",) if label.kinds == ("height",) else ()
@@ -125,19 +128,29 @@ def _label_of(tag: Measured, place: int, measure: Measure) -> Label | None:
     label = tag.label_before(measure.span[0])
     if label is None or label in tag.spent:
         return None
-    between = tag.between(label.end, measure.span[0])
+    between = _without_arrow(label, tag.between(label.end, measure.span[0]))
     if not (_GAP.fullmatch(between) or _shared(label, between)):
         return None
     if not _tied(tag.text, label, between):
         return None
     if label.kinds == ("size",):
-        pair = _opens(tag.text, label) and height_by_spread(tag, place, label.end, 1.0)
-        return label if pair else None
+        told = up_to(measure) or height_by_spread(tag, place, label.end, 1.0)
+        return label if told and _opens(tag.text, label) else None
     if _NEVER_LAST.fullmatch(tag.text, label.start, label.end):
         return label
     if between.lstrip().startswith(":") or not _open_length_before(tag, place, label):
         return label
     return None
+
+
+def _without_arrow(label: Label, between: str) -> str:
+    """The gap without an arrow that shows what its label says: "Height" over "↓ 2 ft"."""
+    signs = _ARROWS_OF.get(label.kinds[0], "")
+    arrow = next((sign for sign in signs if sign in between), None) if len(label.kinds) == 1 else None
+    return between.replace(f"{arrow} ", "", 1).replace(arrow, "", 1) if arrow else between
+
+
+_ARROWS_OF = {"height": "↕↑↓", "flower_height": "↕↑↓", "spread": "↔⟷", "spacing": "↔⟷⇿"}
 
 
 def _shared(label: Label, between: str) -> bool:
@@ -189,18 +202,9 @@ def _by_label(tag: Measured, place: int, measure: Measure, label: Label) -> Iter
         yield from _by_verb(tag, place, label, certainty)
     elif len(label.kinds) == 1:
         if label.kinds != ("none",):
-            yield _limited(tag, label, Size(label.kinds[0], measure, certainty))
+            yield limited(tag, label, Size(label.kinds[0], measure, certainty))
     elif len(label.kinds) == 2 and "none" not in label.kinds:
         yield from _by_two_labels(tag, place, measure, label, certainty)
-
-
-def _limited(tag: Measured, label: Label, size: Size) -> Size:
-    """ "Max. height 3 ft" prints one end only."""
-    limit, length = clauses.LIMIT_BEFORE.search(tag.text, 0, label.start), size.measure.length
-    if limit is None or length.min_cm != length.max_cm:
-        return size
-    one_end = Length(None, length.max_cm) if limit["most"] else Length(length.min_cm, None)
-    return replace(size, measure=replace(size.measure, length=one_end), certainty=size.certainty * 0.65)
 
 
 def _by_verb(tag: Measured, place: int, label: Label, certainty: float) -> Iterator[Size]:
@@ -209,12 +213,15 @@ def _by_verb(tag: Measured, place: int, label: Label, certainty: float) -> Itera
         return
     pair = height_by_spread(tag, place, label.end, 0.85 * certainty) if label.kinds != ("trails",) else []
     yield from pair
-    if not pair and label.kinds != ("size",):
+    if not pair and label.kinds == ("size",):
+        if up_to(measure):
+            yield Size("height", measure, 0.7 * certainty)
+    elif not pair:
         between = tag.between(label.end, measure.span[0])
         if not SHARED_UNIT.fullmatch(between):
             kind = "spread" if label.kinds == ("trails",) else "height"
             hangs = _HANGS.match(tag.text, label.start)
-            yield Size(kind, measure, certainty * (0.4 if hangs else 0.8))
+            yield Size(kind, by_verb(tag.text, label, measure), certainty * (0.4 if hangs else 0.8))
 
 
 def _by_two_labels(
