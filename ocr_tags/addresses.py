@@ -73,7 +73,7 @@ _TRADE = later(
     r"\b(?:Houseplants|Conifers|Seedlings|Herbs|Roses|Natives|Citrus|Tropicals|Bulbs|Gardens|Trees|Bedding"
     r"|Aquatics|Ferns|Grasses|Orchids|Succulents|Vines|Fruits?|Orchards?|Berries|Works|Yard|Company|Dahlias|Tubers|Alpines"
     r"|Shrubs|Hedging|Tubes|Tubestock|Hostas|Lilies|Irises|Peonies|Clematis|Heathers|Plantations|Propagation"
-    r"|Wildflowers|Youngplants|Palms|Cacti|Vegetables|Hellebores|Salvias)$"
+    r"|Wildflowers|Youngplants|Palms|Cacti|Vegetables|Hellebores|Salvias|Blooms|Blossoms)$"
 )
 """Such words end names of growers, but headings too."""
 
@@ -95,7 +95,10 @@ def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
     foot = _foot(lines[2:])
     torn = any(_DANGLING.search(line.text) for line in lines)
     sites = [re.sub(r"[^a-z0-9]", "", site["site"].lower()) for site in _SITE.finditer(text)]
-    for line, below in zip_longest(lines, lines[1:]):
+    for line, below, third in zip_longest(lines, lines[1:], lines[2:]):
+        if below and _goes_on(line, below, below in foot or (third and _ADDRESS.match(third.text))):
+            yield f"{line.text} {below.text.rstrip(' ,.·')}", (line.start, below.end), 0.8
+            continue
         for start, words in _names(line.text):
             name = line.text[slice(*_ends(words))]
             trade = _TRADE.search(name) is not None
@@ -112,10 +115,30 @@ def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
                 yield name, span, 0.8
 
 
+_GROWERS = later(
+    r"Nurser(?:y|ies)|Growers|Greenhouses|Farms?|Horticulture|Plants|Perennials|Propagators", re.I
+)
+_NO_FOOT = later(r"\d|\b(?:propagat|reproduc|prohibit|licen[cs]e|patent|royalt|breeders)", re.I)
+
+
 def _foot(lines: Sequence[Line]) -> list[Line]:
     """The last line, or the one above the pots, prices and numbers that close a tag, and those."""
-    words = next((at for at in range(len(lines), 0, -1) if not re.search(r"\d", lines[at - 1].text)), 1)
+    told = (at for at in range(len(lines), 0, -1) if not _NO_FOOT.search(lines[at - 1].text))
+    words = next(told, 1)
     return list(lines[words - 1 :])
+
+
+def _goes_on(line: Line, below: Line, placed: object) -> bool:
+    """Whether a name of words no tag carries has its last word, "Company" or "Natives", alone below it."""
+    words = line.text.split()
+    last = _TRADE.fullmatch(below.text.rstrip(" ,.·")) or (
+        placed and _GROWERS.fullmatch(below.text.rstrip(" ,.·"))
+    )
+    if not placed or not last or not 1 < len(words) <= 4 or below.start - line.end > 1:
+        return False
+    fits = all(_WORD.fullmatch(word) and (word[0].isupper() or word in _SMALL) for word in words)
+    unknown = any(word.lower() not in _SMALL and not is_tag_word(word) for word in words)
+    return fits and unknown and not lexicon.is_common_name(line.text)
 
 
 def _at_foot(text: str, words: Sequence[re.Match[str]]) -> bool:

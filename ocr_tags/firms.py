@@ -9,7 +9,7 @@ from ocr_tags.patterns import later
 from ocr_tags.titles import words_of
 
 _CAP = "A-ZÀ-ÖØ-Þ"
-_WORD = rf"[{_CAP}][\w’'&-]*"
+_WORD = rf"(?:[dl]['’](?=[{_CAP}]))?[{_CAP}][\w’'&-]*"
 _JOIN = "&|and|of|de|du|des|la|le|les|et|aux|van|von|den|der|ten|ter|del|los|las|el|y|und|en|zum|zur|am"
 _SMALL = frozenset(["the", *_JOIN.split("|")])
 """Words in small letters within names of firms."""
@@ -31,7 +31,7 @@ _PERHAPS_LAST = r"(?:Gardens?|Seeds?|Bulbs|Roses|Trees|Herbs|Orchards?|Orchids|S
 _FIRST = (
     r"(?:(?:Stauden|Friedhofs)?Gärtnerei|Gartenbau|(?:Rosen)?Baumschulen?|Staudengärtnerei|Rosenschulen?"
     r"|Planteskolen?|Gartneri(?:et)?|Plantskola|Handelsträdgård|(?:Plant(?:en)?|Boom)?[Kk]wekerij(?:en)?|P[ée]pini[èée]res?"
-    r"|Viveros?|Serres|Vivaio|Vivai|Horticultura)"
+    r"|Viveros?|Serres?|Jardins|Roseraies?|Vergers?|Fermes?|Vivaio|Vivai|Horticultura)"
 )
 _VERB = (
     r"(?:grown|produced|supplied|distributed|raised|marketed|packed|propagated|cultivated|"
@@ -119,6 +119,13 @@ SERIES_NAMED = later(
     r"(?:\s?[™®])?\s+(?:[Cc]ollection|COLLECTION|[Rr]ange|RANGE)(?=[\s.,;]|$)"
 )
 """A range that a sentence names: "from the Lanternwick range by ..."."""
+SERIES_OF_KIND = later(
+    rf"^\W*(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}}) ?[®™] (?:(?:Flowering|Garden|Dwarf|Hardy|Compact) )?"
+    r"(?:Shrubs|Perennials|Annuals|Roses|Grasses|Vines|Houseplants|Succulents|Trees|Bulbs|Ferns|Herbs"
+    r"|Vegetables|Groundcovers)\W*$",
+    re.I,
+)
+"""A protected name before plants of many kinds is no plant's own: "Quillmarsh® Shrubs"."""
 SERIES_BEFORE = later(
     rf"\b(?:[Ss]eries|SERIES|Série|Serie)\s*[:–-]\s*[\"“‘']?(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})"
 )
@@ -150,13 +157,15 @@ def _firm_of(text: str) -> tuple[str, int] | None:
     skipped = _FROM.match(text)
     head = later(r"\W*(?P<name>[^•·|,\d©®™/:;()–—]+)").match(text, skipped.end() if skipped else 0)
     words = _without_place(_ADDRESS.split(head["name"])[0].split()) if head else []
-    if head is None or not 2 <= len(words) <= 6 or not all(w[0].isupper() or w in _SMALL for w in words):
+    if head is None or not 2 <= len(words) <= 6 or not all(_of_name(word) for word in words):
+        return None
+    if words[-1] in _SMALL or words == ["Les", words[-1]]:
         return None
     name = " ".join(words)
     if _FAMILY.search(name):
         return name, head.start("name")
     after = text[head.start("name") + len(name) :]
-    sure = is_last(words[-1]) or is_first(words[0])
+    sure = is_last(words[-1]) or is_first(words[words[0] in ("Les", "La", "Le")])
     owner = len(words) > 2 and _OWNER.match(words[0]) and not lexicon.is_common_name(" ".join(words[:-1]))
     perhaps = bool(re.fullmatch(_PERHAPS_LAST, words[-1], re.I)) and (
         skipped or owner or _PLACED.match(after)
@@ -171,6 +180,10 @@ def _firm_of(text: str) -> tuple[str, int] | None:
         return None
     form = re.match(FORM, after)
     return name + (form[0] if form else ""), head.start("name")
+
+
+def _of_name(word: str) -> bool:
+    return word[0].isupper() or word in _SMALL or bool(re.match(rf"[dl]['’][{_CAP}]", word))
 
 
 def _without_place(words: list[str]) -> list[str]:

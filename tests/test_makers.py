@@ -12,6 +12,14 @@ from ocr_tags.record import TagText
     ("text", "supplier"),
     [
         ("Larch Gate Tree Farm, Stone Ford, AB", "Larch Gate Tree Farm"),
+        ("Produit du Québec · Serres de l’Orme-Blanc", "Serres de l'Orme-Blanc"),
+        ("Les Serres du Grand-Pré, Sainte-Orme (Québec)", "Les Serres du Grand-Pré"),
+        ("Serres de", None),
+        ("Coral Bells\nSun\nMarlwater Perennial\nCompany\nOxley, Wisconsin", "Marlwater Perennial Company"),
+        ("Bloom\nSun\nTamsin Hollow\nNatives", "Tamsin Hollow Natives"),
+        ("Bloom\nSun\nHardy Prairie\nNatives", None),
+        ("Bloom\nSun\nTamsin Blooms\nPP12,345\nPropagation prohibited\nwithout a license", "Tamsin Blooms"),
+        ("Bloom\nSun\nSummer Blooms", None),
         ("Hultby Perenner AB", "Hultby Perenner AB"),
         ("Pépinière des Deux Moulins, Sainte-Orme", "Pépinière des Deux Moulins"),
         ("Gärtnerei zum Lindenhof", "Gärtnerei zum Lindenhof"),
@@ -84,6 +92,10 @@ def test_supplier(text: str, supplier: str | None) -> None:
         ("From the Tidewick range by Elmstead", "Tidewick"),
         ("part of the Cove Lantern Collection of dwarf asters", "Cove Lantern"),
         ("From our Patio range", None),
+        ("Série Brushpot Series", "Brushpot"),
+        ("Tidewick® Shrubs", "Tidewick"),
+        ("Tidewick® Hydrangea", None),
+        ("Hardy Shrubs", None),
     ],
 )
 def test_series(text: str, series: str | None) -> None:

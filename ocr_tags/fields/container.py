@@ -45,7 +45,7 @@ _LARGEST_BROKEN = 12
 _BESIDE = later(
     r"(?:[ -](?:(?:container|pot)[ -]grown|staked|trellis(?:ed)?|tree form|standard|bush|multi-?stem(?:med)?"
     r"|clump|espalier))?"
-    rf"(?:[ ,]*(?:{PRICE}|\d{{1,3}}\.\d\d))?\)?"
+    rf"(?:[ ,]*(?:{PRICE}|\d{{1,3}}\.\d\d)|[ ,.]*\d{{1,3}},\d\d ?[$€£])?\)?"
 )
 """How the plant is grown, and its price, may share the cell of a container class."""
 _PRICED_WIDTH = later(
@@ -100,8 +100,11 @@ _CLOSING = later(
 """A volume that closes a line of patents, numbers and the land it comes from."""
 _KNOWN = 0.7
 """Certainty of a label with only a space behind it, if its letters needed no repair."""
-_SPOKEN_OF = later(r"\s(?:is|will|gives?|holds?|does)\b")
-"""Behind a pot that advice speaks of: "A 9 cm pot is big enough"."""
+_SPOKEN_OF = later(
+    r"\s(?:is|will|gives?|holds?|does|(?:in|within) (?:\w+ ){1,2}(?:days|weeks|months|seasons?|years?)"
+    r"|by (?:early |mid-?|late )?(?:spring|summer|autumn|fall|june|july|august))\b"
+)
+"""Behind a pot that advice speaks of: "A 9 cm pot is big enough", "fills a basket in six weeks"."""
 _PLANTING = later(
     r"(?<!applied )\b(?:in|into|with|of|to|for|use|add|per|each|every|fill|large|least|our|than"
     r"|min(?:imum)?\.?|suits?|fits?|fills?|plants?)\s(?:an? |at least )*$"
@@ -156,8 +159,26 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
                 label = _LABEL_FIRST.match(folded, match.start())
                 start = label.end() if label else match.start()
                 yield Found(clean_size(text[start : match.end()]), (start, match.end()), certainty)
-    for start, end in _parts(text) if not seen else ():
-        yield from _whole_cell(text, folded, start, end)
+    if not seen:
+        for start, end in _parts(text):
+            yield from _whole_cell(text, folded, start, end)
+        yield from _beside_firm(text, folded)
+
+
+_WIDTH_AT_FOOT = later(
+    rf"(?<![^\n\t])(?P<firm>[^\n\t\d]{{8,}}?) ?(?:[·•|–—]| - ) ?(?P<size>{NUMBER} ?{LENGTH})(?=\n|\t|$)"
+)
+_SITE = later(r"[\w-]{4,}\.(?:com|net|org|farm|garden|example|ca|co\.uk|ie|nl|de|fr|au|nz)\b")
+
+
+def _beside_firm(text: str, folded: str) -> Iterator[Found[str]]:
+    """A length behind the firm or its address on the web, which is that of the pot (common practice, no
+    source)."""
+    for match in _WIDTH_AT_FOOT.finditer(folded):
+        firm = match["firm"]
+        told = _SITE.search(firm) or firm_in(text[slice(*match.span("firm"))].strip())
+        if told and _is_made(match["size"], {**_LARGEST, **_WIDEST_PRICED}):
+            yield Found(clean_size(text[slice(*match.span("size"))]), match.span("size"), 0.75)
 
 
 _BETWEEN_DOTS = later(r"(?:(?!\s[—–]\s)[^·•|\t\n])+")

@@ -57,7 +57,8 @@ _YOUNG = (
     r"|transplants?|starts)"
 )
 PACK = later(
-    r"(?<![\w-])(?:\d{1,2}|four|six|jumbo|half) ?[- ]?(?:packs?|pk|pak)\b\.?|\b(?:10 ?x ?20|1020|606|804"
+    r"(?<![\w-])(?:(?:jumbo|mini|maxi|super|giant) (?=\d|four|six))?"
+    r"(?:\d{1,2}|four|six|jumbo|half) ?[- ]?(?:packs?|pk|pak)\b\.?|\b(?:10 ?x ?20|1020|606|804"
     r"|806|1204|1206|1801|3601) (?:flat|tray)\b"
     r"|\b(?:bare[- ]root )?(?:flat|pack|package|pkg\.?|tray|bag|box|bundle|punnet|strip|sachet|pot) of "
     rf"{_COUNT}(?: (?:large |small |jumbo |garden ready )?{_YOUNG})?\b"

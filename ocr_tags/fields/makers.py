@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from ocr_tags import lexicon
 from ocr_tags.addresses import firms_at_home
 from ocr_tags.epithets import title_case
-from ocr_tags.firms import SERIES_AFTER, SERIES_BEFORE, SERIES_NAMED, firm_in, labelled_firms
+from ocr_tags.firms import SERIES_AFTER, SERIES_BEFORE, SERIES_NAMED, SERIES_OF_KIND, firm_in, labelled_firms
 from ocr_tags.record import Found, TagText
 from ocr_tags.titles import lines_of
 from ocr_tags.vocabulary import is_tag_word
@@ -73,11 +73,13 @@ def read_series(tag: TagText) -> Iterator[Found[str]]:
     """
     for line in lines_of(tag):
         match = SERIES_BEFORE.search(line.text) or SERIES_AFTER.search(line.text)
+        if match is None and (kind := SERIES_OF_KIND.search(line.text)):
+            match = kind
         if match is None and (named := SERIES_NAMED.search(line.text)):
             match = None if all(map(is_tag_word, named["name"].split())) else named
         if match is None:
             continue
-        name = re.sub(r"^(?:The|THE|From|In|Our|This|A)\s+(?:(?:the|our)\s+)?", "", match["name"])
+        name = re.sub(r"^(?:The|THE|From|In|Our|This|A|S[ée]rie)\s+(?:(?:the|our)\s+)?", "", match["name"])
         words = name.rstrip("'’").split()
         while len(words) > 1 and lexicon.plants_called(words[0]):
             words = words[1:]
