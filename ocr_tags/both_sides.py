@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from ocr_tags import titles
+from ocr_tags import lexicon, titles
 from ocr_tags.claims import Claim
 from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES
 from ocr_tags.known_names import agrees
@@ -20,7 +20,9 @@ NAMED = 0.8
 VOUCHED, ENDING = 0.95, 0.8
 """How sure a common name becomes whose plant the other side names in Latin, whole or by its last words."""
 OTHER_PLANT = 0.6
-"""What is left of the certainty of one that is another plant's."""
+"""What is left of the certainty of one that is another plant's, or a title beside a name that is known."""
+GUESSED = 0.75
+"""The most that a title counts of which no list knows a word."""
 
 
 def settled(stated: Mapping[str, Sequence[Claim]]) -> dict[str, list[Claim]]:
@@ -34,17 +36,30 @@ def settled(stated: Mapping[str, Sequence[Claim]]) -> dict[str, list[Claim]]:
 def _judged(common: Sequence[Claim], botanical: Sequence[Claim]) -> Iterator[Claim]:
     named = [b for b in botanical if b.certainty >= NAMED and b.value.genus]
     genera = {b.value.genus for b in named}
-    known = any(_is_of(titles.known_ending(claim.value.split())[1], genera) for claim in common)
+    known = [claim for claim in common if _is_of(titles.known_ending(claim.value.split())[1], genera)]
+    said = {claim.side for claim in known if claim.value not in genera}
     for claim in common:
-        if not named or any(b.side == claim.side for b in named):
+        guessed = claim.certainty <= GUESSED and claim not in known and not titles.is_foreign(claim.value)
+        if guessed and said - {claim.side}:
+            yield _weighted(claim, OTHER_PLANT)  # a selling name above it, or its series
+        elif any(b.side == claim.side for b in named) or (
+            said and claim.value in genera and not lexicon.is_trade_name(claim.value)
+        ):
             yield claim
-        elif not known and len(common) == 1 and titles.has_head(claim.value):
-            yield _surer(claim, ENDING)  # what ends as names do and is the only one: Spiny-Head Mat-Rush
-        else:
+        elif named and (known or len(common) > 1):
             yield _beside(claim, genera)
+        else:
+            yield _alone(claim, genera)
+
+
+def _alone(claim: Claim, genera: set[str]) -> Claim:
+    """The only common name of a tag: one that ends as names do is hardly anything else."""
+    ends = titles.has_head(claim.value) or titles.known_ending(claim.value.split())[0]
+    return _surer(_beside(claim, genera), ENDING) if ends and " " in claim.value else _beside(claim, genera)
 
 
 def _beside(claim: Claim, genera: set[str]) -> Claim:
+    """The claim beside a plant named in Latin on the other side; without one, as it is."""
     words = claim.value.split()
     if claim.value in genera or _is_of(claim.value, genera):
         return _surer(claim, VOUCHED)
@@ -54,7 +69,7 @@ def _beside(claim: Claim, genera: set[str]) -> Claim:
     first = " ".join(words[: titles.known_beginning(words)])
     if _is_of(first, genera):  # Strawberry Ozark Beauty, and on the back Fragaria
         return _surer(replace(claim, value=first), ENDING)
-    return _weighted(claim, OTHER_PLANT) if count == len(words) else claim
+    return _weighted(claim, OTHER_PLANT) if genera and count == len(words) else claim
 
 
 def _is_of(name: str, genera: set[str]) -> bool:

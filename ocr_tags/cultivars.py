@@ -35,6 +35,12 @@ _UNDER = later(
 _GOES_ON = later(rf"\n({_CAPPED})(?=[\n\t]|$)")
 
 
+_SAYS = later(
+    r"\b(?:of|than|with|like|unlike|as|from|and|or|our|by|to|for|is|are|was|see|try|beside|under)\s+$"
+)
+"""Words of a sentence, before a cultivar that is named beside the tag's own: "unlike that of"."""
+
+
 def lone_cultivar(string: str, line: Line) -> tuple[str, tuple[int, int]] | None:
     """A quoted epithet that is a whole line, or closes one: ("Sky Lantern", its span).
 
@@ -45,7 +51,7 @@ def lone_cultivar(string: str, line: Line) -> tuple[str, tuple[int, int]] | None
     if half := _OPENED.fullmatch(line.text):
         return tidy_epithet(half[1]), (line.start + half.start(1), line.start + half.end(1))
     opening = re.search(r"(?:^|(?<=\s))['‘’`´“”\"„‚]", line.text)
-    if opening is None:
+    if opening is None or _SAYS.search(line.text[: opening.start()]):
         return None
     start = line.start + opening.start()
     read = read_cultivar(string[: line.end], start)

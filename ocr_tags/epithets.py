@@ -145,4 +145,5 @@ def _line_ends_it(text: str, position: int, start: int) -> bool:
     """Whether an epithet ends with its line: it goes on only into capitals before a closing quote."""
     if text[position] != "\n":
         return False
-    return not re.match(rf"\n[{CAPITAL}][^\W\d_]*(?:\s[^\W\d_]+)?[{_CLOSING}]", text[position:])
+    linked = rf"\n(?:(?:de|du|del|la|of|the|von|van|der|and) )*[{CAPITAL}][^\W\d_]*"
+    return not re.match(rf"{linked}(?:\s[^\W\d_]+)?[{_CLOSING}]", text[position:])

@@ -161,11 +161,11 @@ def read_strokes(side: Side) -> None:
 
 
 def _parted_names(line: Line) -> list[Piece]:
-    """What stands between the strokes and commas of a line; a name turned round stays whole."""
+    """What stands between the strokes and commas of a line; a kind and its sort in a title stay together."""
     found: list[Piece] = []
     for piece in titles.pieces(line, []):
-        last, comma, first = piece.text.partition(", ")
-        if not comma or lexicon.is_common_name(f"{first} {last}"):
+        commas = piece.text.count(", ")
+        if not commas or (commas == 1 and line.title):
             found.append(piece)
             continue
         for part in re.finditer(r"[^\s,][^,]+", piece.text):

@@ -256,6 +256,8 @@ def _reread(text: str, start: int, end: int, right: str) -> Parsed | None:
     return parsed and replace(parsed, end=max(end, parsed.end - len(right) + end))
 
 
+_PARTED = later(r"\s*[•·|–—;:(]|\s-\s|,\s")
+"""What parts a name that begins a line from what is said of it: Fuchsia 'Sky Lantern' · Hardy fuchsia."""
 _RIGHTS = later(
     r"(?:[\s,;.()®™©-]|\b(?:us|u\.s\.?|can\.?|eu|aus)(?=\W|pp)|(?:us)?pp(?:af)?|c?p[bv]raf|c?p[bv]r|copf?"
     r"|plant pat\w*|pat\w*|no\.?|pending|applied for|breeders['’]? rights?|prop\w* prohibited|\d[\d,]{3,})+",
@@ -286,13 +288,16 @@ def _standing(
     if whole or parsed.end > line.end:
         return trust, True
     before = string[line.start : start]
-    if name.genus and not name.species and not line.title:
+    parted = not before.strip() and parsed.quoted > 1 and _PARTED.match(string, parsed.end)
+    if name.genus and not name.species and not line.title and not parted:
         return (0.6, False) if parsed.quoted else (0, False)
     if line.title or re.search(r"[(–—|:•]\s*$|\s-\s*$", before):
         return trust - 0.03, False
     if _COMPANY.search(before) or (is_noise(before + " x") and len(before.split()) > 2):
         return 0, False
     rest = string[parsed.end : line.end]
+    if parted:
+        return trust - 0.03, True
     return (0.55 if len(rest.split()) > 2 or before.strip() else 0.8), False
 
 

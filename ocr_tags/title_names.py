@@ -95,7 +95,9 @@ def _inverted(piece: Piece, certainty: float) -> Found[str] | None:
 
 
 def _vouched(piece: Piece, shade: float, side: Side) -> Found[str] | None:
-    """A damaged title that is fairly like a common name of the plant whose botanical name stands here."""
+    """A title that a list has as a name of the plant that the side names in Latin, or one much like it."""
+    if lexicon.is_common_name(piece.text) and any(agrees(piece.text, genus) for genus in side.genera):
+        return Found(titles.as_written(piece.text), (piece.start, piece.end), AGREED)  # Kowhai
     if genera_called(piece.text):
         return None
     for mention in side.mentions:

@@ -26,6 +26,8 @@ from ocr_tags.record import TagText
 TITLE_SIZE = 1.5
 SUBTITLE_SIZE = 1.25
 FLAT_TITLES = 4
+LONE_WORDS = 3
+"""The most words of a side's only line for it to be a title, however large its letters."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +57,9 @@ def lines_of(tag: TagText) -> tuple[Line, ...]:
     flat = not any(
         line.size >= TITLE_SIZE * base and _may_name(tag.string[line.start : line.end]) for line in tag.lines
     )
-    alone = sum(_worded(tag.string[line.start : line.end]) for line in tag.lines) == 1
+    worded = [tag.string[line.start : line.end] for line in tag.lines]
+    worded = [text for text in worded if _worded(text)]
+    alone = len(worded) == 1 and len(worded[0].split()) <= LONE_WORDS
     lines: list[Line] = []
     left = FLAT_TITLES
     passport = False
@@ -184,7 +188,7 @@ def looks_like_name(text: str) -> bool:
     words = text.split()
     if not 1 <= len(words) <= 4 or is_noise(text) or is_answer(text) or len(text) < 4:
         return False
-    whole = all(re.fullmatch(r"[^\W\d_]{2,}(?:[-'’.][^\W\d_]+)*[,.]?", word) for word in words)
+    whole = all(re.fullmatch(r"[^\W\d_]{2,}(?:[-'’.][^\W\d_]+)*\.?", word) for word in words)
     spoken = all(re.search(r"[aeiouyà-ü]", word.lower()) for word in words)
     return whole and spoken and text[0].isupper() and not repair.perhaps_damaged(text)
 
@@ -198,7 +202,7 @@ def is_qualifier(words: list[str]) -> bool:
 
 def has_head(text: str) -> bool:
     """Whether the last word is the kind of word common names end with."""
-    last = re.sub(r"[^a-z]", "", text.lower().split()[-1])
+    last = re.sub(r"[^a-z]", "", re.split(r"[\s-]", text.lower())[-1])
     return last in words_of("head") or (
         len(last) > 6 and last.endswith(("grass", "wort", "berry", "flower", "weed", "bush"))
     )
