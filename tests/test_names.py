@@ -62,7 +62,7 @@ def answers_of(tag: TagText) -> dict[str, str]:
     found: dict[str, str] = {}
     if common := [f.value for f in read_common_names(tag) if f.certainty >= CLAIMED]:
         found["common"] = " | ".join(common)
-    botanical = [f for f in read_botanical_name(tag) if f.certainty >= CLAIMED]
+    botanical = [f for f in read_botanical_name(tag) if f.certainty >= CLAIMED and f.value.genus]
     if botanical:
         best = max(botanical, key=lambda f: f.certainty).value
         found["botanical"] = best.name
@@ -106,3 +106,8 @@ def test_a_code_whose_letter_may_be_a_figure_is_never_quite_sure(code: str, doub
     (found,) = read_botanical_name(TagText(f"Rosa '{code}'"))
     assert found.value.cultivar == code
     assert (found.certainty <= CODE) is doubtful
+
+
+def test_a_quoted_cultivar_on_a_side_without_a_genus_waits_for_the_other_side() -> None:
+    (found,) = read_botanical_name(TagText("Red Raspberry\n'Tarn Ember'\nBare-root cane"))
+    assert (found.value.genus, found.value.cultivar) == (None, "Tarn Ember")

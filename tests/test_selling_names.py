@@ -49,3 +49,27 @@ def test_a_selling_name_that_is_printed_stays() -> None:
     back = claim("Lambin", "Salvia nemorosa 'Lambin'", "back", 0.96, "Sky Lantern")
     settled = told_apart([claim("Sky Lanter", "Salvia nemorosa", "front", 0.65), back])
     assert settled[1] == back
+
+
+def alone(cultivar: str, side: Side, certainty: float = 0.88) -> Claim:
+    value = BotanicalName(f"'{cultivar}'", cultivar=cultivar)
+    votes = (("rapidocr", certainty), ("tesseract", certainty))
+    return Claim(value, value.name, side, Box(0, 0, 90, 20), votes, 0.0, certainty=certainty, asked=2)
+
+
+def test_a_cultivar_without_a_genus_belongs_to_the_name_on_the_other_side() -> None:
+    (settled,) = told_apart([alone("Elm Ember", "front"), claim(None, "Salvia nemorosa", "back", 0.96)])
+    assert settled.value.name == "Salvia nemorosa 'Elm Ember'"
+    assert settled.certainty == 0.88
+
+
+def test_a_cultivar_without_a_genus_is_no_name_by_itself() -> None:
+    whole = claim("Lambin", "Salvia nemorosa 'Lambin'", "back", 0.96)
+    assert told_apart([alone("Elm Ember", "front")]) == []
+    assert told_apart([alone("Elm Ember", "front"), whole]) == [whole]
+    assert told_apart([alone("Elm Ember", "back"), whole]) == [whole]
+
+
+def test_a_cultivar_hardly_read_is_not_taken_up() -> None:
+    species = claim(None, "Salvia nemorosa", "back", 0.96)
+    assert told_apart([alone("Elm Ember", "front", 0.4), species]) == [species]

@@ -33,6 +33,9 @@ DOUBTED = 0.45
 SHORTEST_LOOSE = 5
 """Letters of an unquoted cultivar: what is read out of pictures is shorter mostly."""
 
+ALONE = 0.88
+"""How sure a cultivar is that quotes or a label show, apart from its botanical name."""
+
 PERHAPS_LONGER = 0.72
 """How sure a known name is below unknown words in the same letters, which may be its beginning."""
 
@@ -130,6 +133,7 @@ def _is_said_better(one: Found[str], side: Side, genera: set[str | None]) -> boo
 def _botanical(string: str, side: Side) -> Iterator[Found[BotanicalName]]:
     main = _main_mention(side)
     if main is None:
+        yield from _cultivar_alone(string, side)
         return
     name, certainty = main.name, main.certainty
     for other in side.mentions:
@@ -188,6 +192,15 @@ def _main_mention(side: Side) -> Mention | None:
     if whole:
         return max(whole, key=lambda m: (m.alone, round(m.certainty, 1), len(m.name.name), -m.span[0]))
     return max(side.mentions, key=lambda m: m.certainty, default=None)
+
+
+def _cultivar_alone(string: str, side: Side) -> Iterator[Found[BotanicalName]]:
+    """A printed cultivar on a side that names no genus: the other side may have the rest of the name."""
+    for line in side.lines:
+        found = labelled_cultivar(string, line) or lone_cultivar(string, line)
+        if found and (line.title or found[1][1] - found[1][0] >= len(line.text.strip()) - 1):
+            yield Found(BotanicalName(f"'{found[0]}'", cultivar=found[0]), found[1], ALONE)
+            return
 
 
 def _cultivar_apart(string: str, side: Side, name: BotanicalName) -> tuple[str, float] | None:
