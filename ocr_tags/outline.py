@@ -33,6 +33,12 @@ EXTENDED = 4
 """How many of the best shapes are also tried longer and wider: a tag's panel with the picture next to it."""
 
 
+REACHES = np.geomspace(1.02, 3.0, 80)
+LEAST_REACH = 1.1
+ON_THE_GROUND = 0.8
+"""A side is moved outwards by at least a tenth, and until this share of it lies on the background."""
+
+
 @dataclass(frozen=True, slots=True)
 class Outline:
     """Four corners (4 x 2, clockwise from the top left as the photo stands) and a score from 0 to 1."""
@@ -62,7 +68,8 @@ def find_outlines(pixels: Pixels, seen: Direction) -> list[Outline]:
         scores = np.concatenate([scores, judge.scores(added)])
     least = max(CONVINCING, NEARLY * float(scores.max()))
     best = [k for k in np.argsort(-scores, kind="stable")[:KEPT] if scores[k] > least]
-    return [Outline(through(back, judge.settled(judge.settled(quads[k]))), float(scores[k])) for k in best]
+    whole = [judge.reached(judge.settled(judge.settled(quads[k]))) for k in best]
+    return [Outline(through(back, quad), float(scores[k])) for k, quad in zip(best, whole, strict=True)]
 
 
 def best_outline(outlines: list[Outline]) -> Outline | None:
@@ -114,7 +121,7 @@ class _Judge:
         """`share` of the rows seen that agree in direction: low when gravel makes most of them."""
         smooth = cv2.GaussianBlur(lab, (0, 0), 1.2).astype(np.float32)
         away, usual = off_border(lab, 5)
-        ground = np.asarray(away < 1.4 * usual + 6, np.uint8)
+        ground = _open(np.asarray(away < 1.4 * usual + 6, np.uint8))
         full = cv2.resize(ground, (lab.shape[1], lab.shape[0]), interpolation=cv2.INTER_NEAREST)
         return _Judge(np.asarray(smooth), np.asarray(full, np.float64), prints, min(1.0, share / 0.5))
 
@@ -140,6 +147,23 @@ class _Judge:
             clear = (self._sides(added)[:, :3].min(axis=1) > 0.5) & (self._within(added) < 0.65)
             for index in np.flatnonzero(clear):
                 yield clockwise(np.array([a, far_b[index], far_c[index], d]))
+
+    def reached(self, quad: Floats) -> Floats:
+        """The quad with each side moved outwards as far as what lies there is no background: a panel of the
+        tag has edges of its own, and behind them the tag goes on."""
+        for _ in range(4):
+            a, b, c, d = quad
+            far = np.stack([a + (b - a) * REACHES[:, None], d + (c - d) * REACHES[:, None]], axis=1)
+            points = far[:, :1] + (far[:, 1:] - far[:, :1]) * np.linspace(0.02, 0.98, SAMPLES)[:, None]
+            height, width = self.lab.shape[:2]
+            beyond = ((points < 0) | (points > (width - 1, height - 1))).any(axis=2)
+            ground = np.where(beyond, 1.0, self._at(points, self.ground))
+            open_ = ground.mean(axis=1) > ON_THE_GROUND
+            last = int(np.argmax(open_)) - 1 if open_.any() else len(REACHES) - 1
+            if last >= 0 and REACHES[last] > LEAST_REACH:
+                b, c = far[last]
+            quad = np.array([b, c, d, a])
+        return quad
 
     def settled(self, quad: Floats) -> Floats:
         """The quad with each side moved, by a few pixels at either end, to where the colour steps most."""
@@ -204,6 +228,13 @@ class _Judge:
         x = np.clip(np.rint(points[..., 0]).astype(int), 0, width - 1)
         y = np.clip(np.rint(points[..., 1]).astype(int), 0, height - 1)
         return np.asarray(image[y, x])
+
+
+def _open(ground: Pixels) -> Pixels:
+    """The background that reaches the photo's edge; what it encloses in its colour is a panel of a tag."""
+    _, parts = cv2.connectedComponents(ground, connectivity=4)
+    rim = np.concatenate([parts[0], parts[-1], parts[:, 0], parts[:, -1]])
+    return np.asarray(np.isin(parts, np.unique(rim[rim > 0])), np.uint8)
 
 
 def _along(quads: Floats) -> Floats:

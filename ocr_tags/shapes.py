@@ -47,6 +47,10 @@ def _disc(size: int) -> Pixels:
     return np.asarray(cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (size, size)), np.uint8)
 
 
+ON_AN_EDGE = 0.03
+"""A colour with a smaller share of an edge of the photo is not of that edge."""
+
+
 def _palette(colours: Floats, count: int) -> Floats:
     """The `count` main colours (k-means with a fixed start)."""
     cv2.setRNGSeed(1)
@@ -80,13 +84,22 @@ def _unlike_border(lab: Pixels) -> Iterator[Pixels]:
 
 def off_border(lab: Pixels, count: int) -> tuple[Floats, float]:
     """On a copy half as large, how far each pixel is from the `count` main colours along the photo's edge;
-    and the distance that nine in ten pixels along that edge keep to."""
+    and the distance that nine in ten pixels along that edge keep to.
+
+    A colour that only one of the four edges has is the tag's own, where that reaches the edge.
+    """
     small = np.asarray(cv2.resize(lab, None, fx=0.5, fy=0.5, interpolation=cv2.INTER_AREA), np.uint8)
     band = max(3, min(small.shape[:2]) // 25)
-    rim = np.ones(small.shape[:2], bool)
-    rim[band:-band, band:-band] = False
-    away = _distances(small, _palette(small[rim].astype(np.float64), count)).min(axis=0)
-    return away, float(np.percentile(away[rim], 90))
+    rims = [small[:band], small[-band:], small[:, :band], small[:, -band:]]
+    palette = _palette(np.concatenate([rim.reshape(-1, 3) for rim in rims]).astype(np.float64), count)
+    nearest = [_distances(rim, palette).argmin(axis=0) for rim in rims]
+    shares = np.array([np.bincount(near.ravel(), minlength=count) / near.size for near in nearest])
+    kept = (shares > ON_AN_EDGE).sum(axis=0) > 1
+    away = _distances(small, palette[kept] if kept.any() else palette).min(axis=0)
+    edges = (away[:band], away[-band:], away[:, :band], away[:, -band:])
+    own = [kept[near] | ~kept.any() for near in nearest]
+    usual = np.concatenate([edge[ours] for edge, ours in zip(edges, own, strict=True)])
+    return away, float(np.percentile(usual, 90))
 
 
 def _doubled(mask: Pixels, like: Pixels) -> Pixels:

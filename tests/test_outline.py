@@ -1,0 +1,61 @@
+"""The outline goes as far as the tag does: over panels, two colours, and the tip of a stake."""
+
+import cv2
+import numpy as np
+import pytest
+
+from ocr_tags.geometry import Floats, Pixels, inside_share
+from ocr_tags.glyphs import NO_DIRECTION
+from ocr_tags.outline import best_outline, find_outlines
+
+GREEN, PAPER, CREAM, TEAL = (96, 120, 104), (236, 240, 242), (226, 238, 240), (84, 74, 34)
+
+
+def ground(colour: tuple[int, int, int], seed: int) -> Pixels:
+    """A plain ground, 1200 x 1600, with the grain of a photo."""
+    noise = np.random.default_rng(seed).normal(0, 3, (1200, 1600, 1))
+    return np.asarray(np.clip(np.array(colour, np.float64) + noise, 0, 255), np.uint8)
+
+
+def box(picture: Pixels, left: int, top: int, right: int, bottom: int, colour: tuple[int, int, int]) -> None:
+    cv2.rectangle(picture, (left, top), (right, bottom), colour, -1)
+
+
+def found(picture: Pixels) -> Floats:
+    best = best_outline(find_outlines(picture, NO_DIRECTION))
+    assert best is not None
+    return best.corners
+
+
+@pytest.mark.parametrize("right", [1400, 1570])
+def test_a_tag_in_two_colours_is_one_tag_wherever_it_ends(right: int) -> None:
+    """Also where it nearly reaches the edge of the photo, whose colours are else the background's."""
+    picture = ground(GREEN, 1)
+    box(picture, 60, 300, 660, 900, TEAL)
+    box(picture, 660, 300, right, 900, CREAM)
+    inside = np.array([(100.0, 350.0), (700.0, 600.0), (right - 60.0, 850.0)])
+    assert inside_share(found(picture), inside) == 1
+
+
+def stake() -> Pixels:
+    """A stake on paper: a picture, a dark field with a panel in the paper's colour, and a tip."""
+    picture = ground(PAPER, 2)
+    outer = [
+        (600, 60),
+        (1000, 60),
+        (1000, 860),
+        (870, 920),
+        (870, 1080),
+        (800, 1140),
+        (730, 1080),
+        (730, 920),
+    ]
+    cv2.fillPoly(picture, [np.array([*outer, (600, 860)], np.int32)], TEAL)
+    box(picture, 600, 60, 1000, 440, (150, 190, 120))
+    box(picture, 630, 620, 970, 840, PAPER)
+    return picture
+
+
+def test_a_panel_in_the_colour_of_the_ground_and_the_tip_belong_to_the_stake() -> None:
+    inside = np.array([(640.0, 640.0), (960.0, 830.0), (610.0, 80.0), (740.0, 930.0), (800.0, 1100.0)])
+    assert inside_share(found(stake()), inside) == 1
