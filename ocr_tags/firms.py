@@ -9,7 +9,7 @@ from ocr_tags.patterns import later
 from ocr_tags.titles import words_of
 
 _CAP = "A-ZÀ-ÖØ-Þ"
-_WORD = rf"(?:[dl]['’](?=[{_CAP}]))?[{_CAP}][\w’'&-]*"
+_WORD = rf"(?:[dl]['’]{{1,2}}(?=[{_CAP}]))?[{_CAP}][\w’'&-]*"
 _JOIN = "&|and|of|de|du|des|la|le|les|et|aux|van|von|den|der|ten|ter|del|los|las|el|y|und|en|zum|zur|am"
 _SMALL = frozenset(["the", *_JOIN.split("|")])
 """Words in small letters within names of firms."""
@@ -183,7 +183,7 @@ def _firm_of(text: str) -> tuple[str, int] | None:
 
 
 def _of_name(word: str) -> bool:
-    return word[0].isupper() or word in _SMALL or bool(re.match(rf"[dl]['’][{_CAP}]", word))
+    return word[0].isupper() or word in _SMALL or bool(re.match(rf"[dl]['’]{{1,2}}[{_CAP}]", word))
 
 
 def _without_place(words: list[str]) -> list[str]:

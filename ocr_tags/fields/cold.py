@@ -50,7 +50,7 @@ _COLD_HEAD = (
     r"temp(?:erature|\.)?s?:? ?(?:down to|not below|min(?:imum|\.)?)|"
     r"(?:cold|frost)(?: (?:tolerance|resistance|resistant|proof))?"
     r"(?= ?[:\t\n]| ?[-−–] ?\d| to| down)|(?:light |mild |hard )?frosts? (?:down )?to|safe(?: down)? to"
-    r"|(?:min(?:imum|\.)?)[ \n]?(?:winter )?(?:temp(?:erature|s|\.)?)?"
+    r"|(?:min(?:imum|\.)?)(?:[ \n]|\t(?=temp))?(?:winter )?(?:temp(?:erature|s|\.)?)?"
     r"|low(?:est)? temp(?:erature)?|"
     r"rustique(?: jusqu.{0,2}[àa])?|rusticit[ée]"
     r"|temp(?:[ée]rature|eratura|\.)? m[ií]n(?:imal?e?|ima|\.)?|r[ée]sist(?:e|ente|ant)"

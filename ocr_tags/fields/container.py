@@ -45,7 +45,7 @@ _LARGEST_BROKEN = 12
 _BESIDE = later(
     r"(?:[ -](?:(?:container|pot)[ -]grown|staked|trellis(?:ed)?|tree form|standard|bush|multi-?stem(?:med)?"
     r"|clump|espalier))?"
-    rf"(?:[ ,]*(?:{PRICE}|\d{{1,3}}\.\d\d)|[ ,.]*\d{{1,3}},\d\d ?[$€£])?\)?"
+    rf"(?:[ ,]*(?:{PRICE}|\d{{1,3}}\.\d\d)|[ ,.-]*\d{{1,3}},\d\d ?[$€£])?\)?"
 )
 """How the plant is grown, and its price, may share the cell of a container class."""
 _PRICED_WIDTH = later(

@@ -59,7 +59,7 @@ def _over_two_lines(text: str, start: int, end: int) -> tuple[str, int] | None:
 
 
 def _written(name: str) -> str:
-    plain = " ".join(name.replace("’", "'").split())
+    plain = re.sub("'{2}", "'", " ".join(name.replace("’", "'").split()))
     plain = re.sub(r"(?<=[a-z])(?:TM|™|®)$", "", plain)  # a raised sign, read as letters
     plain = re.sub(r"\bP[ée]pini[éèe]re", "Pépinière", plain)  # readers mistake the second accent
     return title_case(plain) if plain.isupper() and len(plain) > 4 else plain

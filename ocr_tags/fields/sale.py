@@ -35,9 +35,8 @@ _AMOUNT = (
 _FORMS = (
     later(rf"(?<![\w$€£])(?P<sign>{_SIGN}) ?{_AMOUNT}{_CODE}(?![\w%]|[.,-]\d)"),
     later(
-        rf"(?<![\w$€£.,]){_AMOUNT} ?(?P<sign>€|eur\b|£|usd\b|cad\b|aud\b|nzd\b|gbp\b|chf\b|zł|pln\b|sek\b"
-        rf"|dkk\b"
-        rf"|nok\b|\$){_CODE}(?!\w)"
+        rf"(?<![\w$€£,])(?<!\d\.){_AMOUNT} ?(?P<sign>€|eur\b|£|usd\b|cad\b|aud\b|nzd\b|gbp\b|chf\b"
+        rf"|zł|pln\b|sek\b|dkk\b|nok\b|\$){_CODE}(?!\w)"
     ),
 )
 _CENTS = later(r"(?:^|(?<=[\n\t]))(?:only |sale |now )?(?P<cents>[1-9]\d)¢(?= ?(?:each|ea\b|[\n\t]|$))")

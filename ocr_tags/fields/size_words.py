@@ -11,7 +11,7 @@ from ocr_tags.patterns import later
 
 _CLEAN = {"{height}": "heights?", "{spread}": "spread", "{width}": "width", "{spacing}": "spacing"}
 _WORN = {  # letters readers take for one another, in the words that matter most
-    "{height}": r"h[eco][il1j!|íì][g9q][hnb][t1lf]s?",
+    "{height}": r"(?:h[eco][il1j!|íì][g9q][hnb][t1lf]s?|heigt|heigh(?=[ :.\t]))",
     "{spread}": r"sp[rn][eco][ao](?:d|cl)",
     "{width}": r"w[il1j!|](?:d|cl)[t1lf][hnb]",
     "{spacing}": r"sp[ao][ceo][il1j!|í][nm][g9q]",
@@ -151,7 +151,7 @@ _BESIDE_H = later(r"\bH(?:[ .]{0,2}[x×/&][ ]?|[ .:=]{0,3}\d[^\n\t]{0,26}[\s,;/x
 
 ARROWS = {"↕": "height", "↑": "height", "▲": "height", "↔": "spread", "⟷": "spread", "⇿": "spacing"}
 """What a length behind a drawn arrow measures (common practice, no source)."""
-_ARROW_BEFORE = later(rf"(?:[{''.join(ARROWS)}]|(?P<broken>[←<][–—=-]?[→>]))(?= ?$)")
+_ARROW_BEFORE = later(rf"(?:[{''.join(ARROWS)}]|(?P<broken>[←<][–—=-]?[→>]))(?=[ \t]?$)")
 
 
 def arrow_before(text: str, start: int) -> tuple[str, int] | None:

@@ -28,6 +28,7 @@ from ocr_tags.fields.size_pairs import (
 )
 from ocr_tags.fields.size_repeats import settle
 from ocr_tags.fields.size_tails import by_tail, tail_of
+from ocr_tags.fields.size_ties import apart_in_table, opens, tied
 from ocr_tags.fields.size_words import Label
 from ocr_tags.fields.size_wraps import wrapped
 from ocr_tags.measures import Measure
@@ -129,13 +130,15 @@ def _label_of(tag: Measured, place: int, measure: Measure) -> Label | None:
     if label is None or label in tag.spent:
         return None
     between = _without_arrow(label, tag.between(label.end, measure.span[0]))
+    if between == "\n\n" and apart_in_table(tag.text, label, measure):
+        between = "\n"
     if not (_GAP.fullmatch(between) or _shared(label, between)):
         return None
-    if not _tied(tag.text, label, between):
+    if not tied(tag, label, measure, between):
         return None
     if label.kinds == ("size",):
         told = up_to(measure) or height_by_spread(tag, place, label.end, 1.0)
-        return label if told and _opens(tag.text, label) else None
+        return label if told and opens(tag.text, label) else None
     if _NEVER_LAST.fullmatch(tag.text, label.start, label.end):
         return label
     if between.lstrip().startswith(":") or not _open_length_before(tag, place, label):
@@ -150,34 +153,11 @@ def _without_arrow(label: Label, between: str) -> str:
     return between.replace(f"{arrow} ", "", 1).replace(arrow, "", 1) if arrow else between
 
 
-_ARROWS_OF = {"height": "↕↑↓", "flower_height": "↕↑↓", "spread": "↔⟷", "spacing": "↔⟷⇿"}
+_ARROWS_OF = {"height": "↕↑↓", "flower_height": "↕↑↓", "spread": "↔⟷→", "spacing": "↔⟷⇿→"}
 
 
 def _shared(label: Label, between: str) -> bool:
     return (len(label.kinds) == 2 or label.weak) and bool(SHARED_UNIT.fullmatch(between))
-
-
-def _tied(text: str, label: Label, between: str) -> bool:
-    """Whether a column gap or line end leaves label and length together; a sentence runs on past its line."""
-    if "\n" in between and "\t" not in between:
-        clause = label.weak or bool(clauses.OPENS_CLAUSE.search(text, max(0, label.start - 40), label.start))
-        return clause or _opens_cell(text, label.start, True)
-    return "\t" not in between or _opens_cell(text, label.start, False)
-
-
-def _opens_cell(text: str, start: int, row_too: bool) -> bool:
-    """Whether a label opens its cell (with `row_too`, its row): icons read as signs may stand before it."""
-    return bool(
-        (clauses.OPENS_ROW if row_too else clauses.OPENS_CELL).search(text, max(0, start - 40), start)
-    )
-
-
-def _opens(text: str, label: Label) -> bool:
-    """Whether a label opens its cell or a sentence in it."""
-    before = max(0, label.start - 40)
-    return _opens_cell(text, label.start, False) or bool(
-        clauses.OPENS_CLAUSE.search(text, before, label.start)
-    )
 
 
 def _open_length_before(tag: Measured, place: int, label: Label) -> bool:
