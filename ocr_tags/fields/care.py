@@ -14,7 +14,7 @@ from itertools import chain, islice
 
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.phrases import Phrases, clean, flowing, fold
-from ocr_tags.fields.values import is_torn, labelled, value_end
+from ocr_tags.fields.values import Labelled, is_torn, labelled, value_end
 from ocr_tags.patterns import later
 from ocr_tags.record import Found
 
@@ -42,7 +42,7 @@ def after_labels(
     Where label and value together make a `sentence` ("Feed weekly"), there is no label.
     """
     for found in labelled(text, labels):
-        found = replace(found, end=_with_next(text, found.end, sentence))
+        found = _with_next(text, found, own, sentence)
         phrase = clean(text[found.start : found.end])
         if (
             not any(character.isalpha() for character in phrase)
@@ -69,24 +69,33 @@ def after_labels(
         yield Found(phrase, (found.start, found.end), found.certainty * doubt)
 
 
-def _with_next(text: str, end: int, sentence: re.Pattern[str]) -> int:
-    """The end of a labelled phrase, with what the same line says of it next: "Sparingly. Allow to dry"."""
-    gap = later(r"[.;!] ").match(text, end)
+def _with_next(text: str, found: Labelled, own: re.Pattern[str], sentence: re.Pattern[str]) -> Labelled:
+    """A labelled phrase with what the same line says of it next: "Sparingly. Allow to dry".
+
+    Behind a label of two things ("Light & water. Part shade. A weekly soak.") only the next may tell of this.
+    """
+    gap = later(r"[.;!] ").match(text, found.end)
     if not gap or not sentence.match(flowing(text), gap.end()):
-        return end
-    return value_end(text, gap.end())
+        return found
+    phrase = fold(text[found.start : found.end])
+    first = found.start if own.search(phrase) or sentence.match(phrase) else gap.end()
+    return replace(found, start=first, end=value_end(text, gap.end()))
 
 
 _BROKEN = later(
     r"(?![aAàyoI] )[^\W\d_] (?=[a-z])|[a-z](?=[A-Z][a-z]{2})|[“”\"‘’'] ?[a-z]"
-    r"|\W*[^\W\d_]{1,4}\.+(?=[A-Z])|(?:drained"
+    r"|\W*[^\W\d_]{1,4}\.+(?=[A-Z])|(?:[Aa]n?|[Tt]he) (?:spring|summer|autumn|fall|winter|week|month|year)$"
+    r"|(?:drained"
     r"|draining|drainage|and|or|of"
     r"|than)\b"
 )
 """The end of a torn word or phrase, or leader dots read as letters: "e moist", "drained", "ww.Sandy"."""
 _OTHER_JOB = later(
     r"[,;]\s(?:and |then )?(?=(?:cut|prune|dead-?head|pinch|trim|shear|stake|mulch|plant|space|harvest|divide"
-    r"|remove|protect|pick|lift|fertili[sz]e|feed|water|(?:liquid|weekly|monthly|high-potash|tomato) feed"
+    r"|remove|protect|pick|lift|fertili[sz]e|feed|water"
+    r"|(?:(?:balanced|liquid|weekly|monthly|fortnightly|high[- ]potash|tomato|rose|half-strength|dilute|weak"
+    r"|general"
+    r"|slow-release|regular) ){1,3}(?:feed|food|fertili[sz]er)"
     r"|frost[- ](?:tender|hardy)|hardy|half-hardy|spacing|height|spread|flowers?|flowering|blooms?|zones?"
     r"|deer|attracts?|loved)\b)"
     r"|,? (?:and|&) (?:then )?(?=(?:fertili[sz]e|feed|water|mulch|dead-?head|cut back|prune|pinch"

@@ -31,6 +31,8 @@ _PLACE = (
     r"great plains|prairie|regional|local|locally|australian|mexican|ozark|appalachian|great lakes|"
     r"(?:gulf|east|west) coast|coastal|desert|mountain|atlantic|pacific)"
 )
+_OPEN_PLACE = r"(?:(?:north|south|east|west|mid)(?:[- ]?(?:east|west))?(?:ern)?|central|latin)"
+"""No place ends so: the line below, in capitals as well, goes on."""
 _KIND = (
     r"(?:plants?|wildflowers?|forbs?|sedges?|rushes|species|perennials?|shrubs?|trees?|grass(?:es)?"
     r"|ferns?|vines?|annuals?"
@@ -56,7 +58,8 @@ _NATIVE_TO = later(
 )
 _FOREIGN = later(r"(?:originaire|indigene|nativ[ao] |beheimatet)")
 _NATIVE_KIND = later(
-    rf"(?:\b(?:evergreen|deciduous) )?(?:\b{_PLACE} )+native(?: {_KIND}| parentage| stock| origin| hybrid)?\b"
+    rf"(?:\b(?:(?:an? )?true|truly an?|evergreen|deciduous) )?"
+    rf"(?:\b(?:{_OPEN_PLACE}\n|{_PLACE} ))+native(?: {_KIND}| parentage| stock| origin| hybrid)?\b"
     rf"|\bnative (?:(?:{_PLACE}|{_SORT}) ){{0,3}}{_KIND}{_WHERE}|\bplantes? indigenes?\b"
     rf"|\bplantas? nativas?\b|"
     r"\b(?:einheimisch\w*|heimische) (?:pflanze|staude|wildstaude)\b|\binheemse plant\b"
@@ -94,7 +97,8 @@ def read_native_claim(tag: TagText) -> Iterator[Found[str]]:
         yield Found(clean(text[found.start : found.end]), (found.start, found.end), found.certainty)
     for match in _NATIVE_TO.finditer(folded):
         foreign = _FOREIGN.match(match[0])
-        end = _place_end(folded, match.end(), _past_open_end(text, match.end()))
+        end = _clause_end(text, match.end(), _past_open_end(text, match.end()))
+        end = _place_end(folded, match.end(), end)
         if foreign and english:
             continue  # says again what is kept
         if end > match.end() + 2 and not _NOT_CLAIM.search(folded[: match.start()]):
@@ -133,6 +137,18 @@ def _past_open_end(text: str, start: int) -> int:
     if _OPEN_END.search(text[start:end]) and re.match(r"\n[^\n]", text[end:]):
         return value_end(text, end + 1)
     return end
+
+
+_NEXT_CLAUSE = later(
+    r",\s(?:(?:and|but|yet|so)\s)?(?:quite|very|happy|glad|at home|loved|beloved|easy|good|great|grown|hardy"
+    r"|tough|perfect|ideal|thriv\w+|grows|blooms|attracts|now|still|just|well suited|a favou?rite|but|yet)\b"
+)
+
+
+def _clause_end(text: str, start: int, end: int) -> int:
+    """Where a clause without a place of its own begins, which are in capitals: ", and glad of a wet spot"."""
+    clause = _NEXT_CLAUSE.search(text, start, end)
+    return end if not clause or re.search(r"[A-Z]", text[clause.end() : end]) else clause.start()
 
 
 def _place_end(folded: str, start: int, end: int) -> int:

@@ -45,7 +45,8 @@ _KIND = (
     r"|seaweed|fish|plant|\d+[-–]\d+[-–]\d+)"
 )
 _BARE = later(
-    rf"(?:{AMOUNT}|(?:(?:an?|with|{_KIND})[ -]){{1,5}}(?:feed|food|fertili[sz]er"
+    rf"(?:{AMOUNT}|\d{{1,2}}-\d{{1,2}}-\d{{1,2}} (?:{_HOW_OFTEN})\b.*"
+    rf"|(?:(?:an?|with|{_KIND})[ -]){{1,5}}(?:feed|food|fertili[sz]er"
     rf"|compost)(?: (?:{_HOW_OFTEN})\b.*)?)"
 )
 _FERTILISER = (
@@ -56,8 +57,11 @@ _FERTILISER = (
 )
 _FOOD = (
     r"(?:\d[\d./]* ?(?:inch(?:es)?|in|cm|oz|lb|g|kg|cups?|tbsp|handfuls?|\"|″)\.? (?:of )?"
-    r"|an? (?:handful|cupful|scoop|spoonful|dressing"
-    rf"|dose) of )?(?:(?:an? )?(?:{_KIND}[ -]){{1,5}}(?:feed|food|fertili[sz]er)|fertili[sz]er|(?:slow"
+    r"|an? (?:(?:good|light|small|thin|generous|half|inch|annual|yearly) )?(?:handful|cupful|cup|scoop"
+    r"|spoonful|tablespoon|dressing|shovel(?:ful)?|spade(?:ful)?|forkful|trowel(?:ful)?|bucket(?:ful)?|barrowload"
+    r"|layer"
+    r"|dose|inch|ring|top-?dressing) of )?"
+    rf"(?:(?:(?:an? )?(?:{_KIND}[ -]){{1,5}}(?:feed|food|fertili[sz]er)|fertili[sz]er|(?:slow"
     r"|controlled)[ -]release|compost(?: tea)?|(?:manure|worm|comfrey) tea"
     r"|fish emulsion|seaweed(?: extract| tonic)?|kelp|worm castings|(?:alfalfa|cottonseed|blood|kelp"
     r"|soy) ?meal"
@@ -66,11 +70,13 @@ _FOOD = (
     r" manure)(?: pellets)?|\d{1,2}-\d{1,2}-\d{1,2}"
     r"|(?:slow|controlled)[ -]release (?:pellets|granules|tablets)|bone ?meal|blood (?:and|&) bone"
     r"|(?:blood,? fish|fish,? blood),? (?:and|&) bone"
-    r"|(?:well[- ]rotted )?manure)"
+    r"|(?:(?:ammonium|potassium|iron|magnesium) sul(?:f|ph)ate|sul(?:f|ph)ate of (?:potash|ammonia|iron)"
+    r"|(?:super|rock )phosphate|epsom salts?|wood ash)"
+    r"|(?:well[- ]rotted )?manure))"
 )
 _SPOKEN = later(
     rf"\b(?:{_FOOD},? (?:every|each|monthly|weekly|fortnightly|once|twice|(?:\d|two|three|four) times"
-    rf"|in (?:early |late "
+    rf"|in[ \n](?:early |late "
     rf"|mid[ -]?)?(?:spring|summer"
     rf"|autumn|fall|winter|{_MONTH})\b|at (?:planting|bud|flowering|fruit)|when planting|from (?:first"
     rf"|early|late|mid|spring|summer|bud|flower|{_MONTH})|when|after (?:flowering"
@@ -91,6 +97,8 @@ _SPOKEN = later(
     r"|fertiliser (?:tou|au|une|cha)\w*|engrais (?:aux|tous|toutes|chaque|une fois)\b"
     r"|(?:fertilizar|abonar) (?:cada|una|en|con|mens)\w*|(?:do not|don.t|never) (?:fertili[sz]e"
     r"|feed)\b(?! (?:the )?(?:birds|animals|wildlife|bees|children|to))"
+    r"|(?:skip|withhold|omit|hold back|hold|(?:go )?easy on) (?:the |all |any )?(?:fertili[sz]er|feed(?:ing)?"
+    r"|plant food)\b(?! (?:store|shop))"
     r"|avoid (?:all |any |high-\w+ |using )?(?:fertili[sz]ers?|feed(?:ing)?)\b"
     r"|(?:no|needs? no|does not need|(?:rarely|seldom) needs) (?:(?:bottled|added|extra|chemical"
     r"|additional|more|other|further|synthetic) )?(?:fertili[sz]er|feed(?:ing)?|fertili[sz]ing)\b"

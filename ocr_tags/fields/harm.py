@@ -99,6 +99,8 @@ def read_warnings(tag: TagText) -> Iterator[Found[str]]:
     if len(again) > len(own):  # else they say in another language what is kept
         own += again
     for start, end in own:
+        opens = _OPENS_WARNING.match(text, start)
+        start = opens.end("mark") if opens and opens["mark"] else start
         yield Found(clean(text[start:end]).strip("()!"), (start, end), _wholeness(text, start, end))
 
 
@@ -154,12 +156,19 @@ def _closes_bracket(text: str, stop: re.Match[str]) -> bool:
     return opened >= 0 and not re.search(r"[.!?;\t]|\n\n", text[opened : stop.start()])
 
 
+_OPENS_WARNING = later(
+    r"(?P<mark>[A-Z]\W{0,2}\s)?"
+    r"(?:(?:Mildly |Highly |Slightly )?Toxic|Harmful|Poisonous|Caution|Warning|All parts)\b"
+)
+"""A sentence of its own, whatever was read for the stop above; a mark before it may be read as a letter."""
+
+
 def _runs_on(text: str, at: int) -> bool:
     """Whether the line that ends at `at` runs into the next one."""
     above = re.split(r"[\t\n]", text[:at])[-1].rstrip()
     below = re.split(r"[\t\n]", text[at + 1 :], maxsplit=1)[0]
     if above.endswith((",", "-")):
-        return True
+        return not _OPENS_WARNING.match(below)
     if above.isupper():
         return _capitals_run_on(above, below)
     if not below[:1].islower():

@@ -37,10 +37,19 @@ WORDS = Phrases(
 
 LightWord = Hit[Term]
 
+_BROKEN_LABEL = later(
+    r"(?:^|(?<=[\n\t])|(?<=[|] ))(Sun) (?:or|/|&) "
+    r"(?:Full (?:sun|shade)|Part(?:ial)? (?:sun|shade))(?: [^\n]*)?\t?[^\n]*"
+    r"\n{1,2}(?:[^\n]*\n{1,2})??(?:\W{0,3})(Shade)(?= ?(?:[\n\t]|$))"
+)
+"""A label over two lines, "Sun or" above "Shade", whose value begins with a capital beside it."""
+
 
 def light_words(text: str) -> list[LightWord]:
     folded = fold(text)
-    hits = [_label_apart(text, _on_one_line(text, hit)) for hit in WORDS.find(text)]
+    halves = [part for label in _BROKEN_LABEL.finditer(text) for part in (label.start(1), label.start(2))]
+    found = (hit for hit in WORDS.find(text) if hit.start not in halves)
+    hits = [_label_apart(text, _on_one_line(text, hit)) for hit in found]
     hits = [_of_morning(folded, hit) for hit in _told_once(folded, _without_sun_shade(folded, hits))]
     told = {hit.value.light for hit in hits if HOURS_AFTER.match(text, hit.end)}
     if len(told) > 1:  # several words with their hours are a legend, not this plant's light

@@ -23,25 +23,28 @@ _OWN = later(
     r"|trocken"
     r"|frisch|jede|alle|doorla|zuur|zand|klei|vocht|droog|voedz|goed|mull|naring|\bsur|torr|fukt|lucker|ricc"
 )
+_HYPHEN = r"(?:- ?| )"
+"""Behind a hyphen a line may end: "well-", "drained"."""
 _ADJECTIVE = (
     r"(?:(?:(?:almost|nearly|virtually|just about|practically) )?any(?: old)?|moist|dry|dryish|wet|damp|boggy"
     r"|soggy|marshy"
-    r"|average|avg\.?|plain|decent|regular|cultivated|well[- ](?:dug|cultivated|prepared|manured"
+    rf"|average|avg\.?|plain|decent|regular|cultivated|well{_HYPHEN}(?:dug|cultivated|prepared|manured"
     r"|worked|rotted)"
     r"|ordinary|normal"
     r"|reasonable|rich|fertile|infertile|poor|lean|light|heavy|loose|crumbly|friable|deep|shallow|open"
     r"|soft|firm"
-    r"|loamy|loam|clay[- ]loam|sandy[- ]loam|sandy|sand|silty|clay|rocky|stony|stone[- ]free|gravelly|gravel"
+    rf"|loamy|loam|clay{_HYPHEN}loam|sandy{_HYPHEN}loam|sandy|sand|silty|clay|rocky|stony|stone{_HYPHEN}free|gravelly|gravel"
     r"|gritty"
-    r"|acidic|acid|alkaline|calcareous|neutral|chalky|chalk|limestone|lime|lime?y|lime[- ]free|ericaceous"
+    rf"|acidic|acid|alkaline|calcareous|neutral|chalky|chalk|limestone|lime|lime?y|lime{_HYPHEN}free|ericaceous"
     r"|peaty|leafy"
-    r"|woodland|humusy|humus[- ]rich|humus|nutrient[- ]rich|organic|organically rich|well[- ]?drain(?:ed|ing)"
+    rf"|woodland|humusy|humus{_HYPHEN}rich|humus|nutrient{_HYPHEN}rich|organic|organically rich"
+    rf"|well{_HYPHEN}?drain(?:ed|ing)"
     r"|drained"
-    r"|(?:free|fast|quick|freely|sharply|sharp|good)[- ]?(?:draining|drained)"
-    r"|(?:moisture|water)[- ](?:retentive|retaining|holding)|evenly moist|permanently|constantly|always"
+    rf"|(?:free|fast|quick|freely|sharply|sharp|good){_HYPHEN}?(?:draining|drained)"
+    rf"|(?:moisture|water){_HYPHEN}(?:retentive|retaining|holding)|evenly moist|permanently|constantly|always"
     r"|slightly"
     r"|moderately|consistently|reasonably|very|medium|mesic|most|all|good|garden|cactus|potting|enriched"
-    r"|improved|amended|compacted|salty|saline|cool)"
+    r"|improved|amended|compacted|limed|manured|tilled|salty|saline|cool)"
 )
 _JOINED = r"(?:,? (?:and|or|to|but|yet|y|&) |, ?|/| )"
 _SOILS = (
@@ -49,7 +52,8 @@ _SOILS = (
 )
 # A compost or mix is named by what it is for: bare "compost" is a feed or what the plant was raised in.
 _MIX = (
-    rf"(?:{_ADJECTIVE}(?:, ?| ))*(?:(?:ericaceous|aquatic|john innes(?: no\.? ?\d)?|bark|(?:loam|soil"
+    rf"(?:(?:{_ADJECTIVE}|chunky|airy|coarse|barky|fluffy)(?:, ?| ))*"
+    rf"(?:(?:ericaceous|aquatic|john innes(?: no\.? ?\d)?|bark|(?:loam|soil"
     r"|peat|bark"
     rf"|coir)-based"
     r"|peat-free|multi-?purpose|cactus|succulent|orchid|citrus|bulb|potting|houseplant|lime-free|gritty"
@@ -73,6 +77,8 @@ _LAST = (
     r"|,? (?:except|but not|excluding|other than|not) (?:\w+ ){0,2}(?:wet|waterlogged|soggy|boggy|sodden"
     r"|chalk\w*|lim\w+|dry"
     r"|alkaline|clay|acid\w*|shallow|heavy)\b"
+    r"|,? (?:but )?never (?:too |very |overly )?(?:wet|waterlogged|soggy"
+    r"|boggy|sodden|dry|chalky|limy|heavy)\b(?! out)"
     r"|,? (?:that|which) (?:is|are|drains?|stays?|holds?|does|do|isn.t|aren.t|never|won.t|keeps?"
     r"|retains?)\b[^.;,\t•|·\n]{0,40}"
     r"|,? (?:(?:w/ ?(?:added |some |extra )?"
@@ -101,7 +107,10 @@ _MIXED = later(
 )
 _STRONG = r"drain|sand|clay|loam|humus|acid|alkal|gravel|grit|chalk|lim[ey]|organic|fertile|lean|stony"
 r"|rocky|peat|leafy"
-_LIST = rf"{_ADJECTIVE}(?:(?:,? (?:and|or|to|but|&) |, ?|; ?| ?/ ?){_ADJECTIVE})*"
+_DEGREE = (
+    r"(?:(?:consistently|constantly|evenly|reliably|permanently|always|fairly|slightly|moderately|very) )?"
+)
+_LIST = rf"{_DEGREE}{_ADJECTIVE}(?:(?:,? (?:and|or|to|but|&) |,[ \n]?|; ?| ?/ ?){_DEGREE}{_ADJECTIVE})*"
 _LISTED = later(
     rf"(?:^|(?<=[\n\t])|(?<=[★•·*] )|(?<=[.;] ))(?P<soil>{_LIST}(?: (?:is |are )?(?:fine|ok|okay|only"
     rf"|best))?)"
@@ -113,13 +122,15 @@ _PH = later(
     r" ?:? ?\d(?:\.\d)?(?: ?(?:-|–|to) ?\d(?:\.\d)?)?) ?(?=[.;\n\t]|$)"
 )
 _JOINT = later(r"[,;/]| (?:and|or|to|but|&) ")
+_RICH_AND_MOIST = later(rf"(?:rich|fertile|poor)(?:,| and|, and|,? but) {_DEGREE}(?:moist|damp|dry|wet)")
 _DRAINED = later(r"(?:very )?(?:sharp|well|free|fast|quick)(?:ly)?[- ]?drain(?:ed|ing)")
 _NOUN_BELOW = later(r"\s*(?:soils?|ground|loam|compost|mix|border|bed|site|spot|position)\b")
 _MIX_END = later(r"(?:compost|mix(?:ture)?|medium|bark)$")
 """A mix that is all a line says may be another product, or what the plant was raised in."""
 _TEXTURE = later(
     r".*\bph\b|.*topped with"
-    r"|(?:very )?(?:acid(?:ic)? |gritty|sandy|loose|open|rich|moist|(?:well|free)[- ]drain)"
+    r"|(?:very )?(?:acid(?:ic)? |gritty|sandy|loose|open|chunky|airy|coarse|barky|rich"
+    r"|moist|(?:well|free)[- ]drain)"
 )
 _MUST = later(
     r"\b(?:not (?:at all |too )?(?:fussy|particular|choosy|picky|demanding) (?:about|as to) (?:its )?soils?\b"
@@ -138,6 +149,8 @@ _NOT_OF_PLANT = later(
     r"|potting|moisten|remove"
     r"|in poor|improves|enriches|breaks up|binds|mix(?:ed)?|new|native|bag of|use)\b[^.;\n\t•·|]{0,20}\Z"
 )
+_WORD_CUT = later(r"\w- ?\n?\Z")
+"""Before the rest of a word that a hyphen parts: "semi-", "moist soil"."""
 _ON_CONDITION = later(
     r"(?:\bhardy (?:down )?to\b[^.;\n]{0,14}|\b(?:pink|blue|red|mauve|purple|white|lilac"
     r"|violet)(?: flowers)?|\bneeded) (?:in|on) \Z"
@@ -212,6 +225,7 @@ def _spoken(text: str) -> Iterator[Found[str]]:
             _NOT_OF_PLANT.search(before)
             or _ON_CONDITION.search(before)
             or _UNWANTED.search(before)
+            or _WORD_CUT.search(before)
             or re.fullmatch(r"(?:garden|potting|good|cactus)\s(?:garden )?soils?", match[0])
         ):
             continue
@@ -242,7 +256,8 @@ def _named_alone(text: str, folded: str) -> Iterator[Found[str]]:
         soil = match["soil"]
         beside = match[0].startswith(("sun", "shade"))
         several = beside or _JOINT.search(soil)
-        if _PH.match(soil) or _DRAINED.fullmatch(soil) or (several and re.search(_STRONG, soil)):
+        kinds = several and (re.search(_STRONG, soil) or _RICH_AND_MOIST.match(soil))
+        if _PH.match(soil) or _DRAINED.fullmatch(soil) or kinds:
             start, end = match.span("soil")
             part = (not beside and is_torn(text[:start].rstrip())) or _NOUN_BELOW.match(folded, end)
             yield Found(clean(text[start:end]), (start, end), 0.65 * (0.6 if part else 1))

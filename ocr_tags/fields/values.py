@@ -158,18 +158,18 @@ _STOP = later(
 _GOES_ON = later(
     r"(?:,|;|-|&|/|\b(?:and|or|but|the|a|an|of|to|in|is|by|for|from|with|at|when|if|as|until|than"
     r"|between|every"
-    r"|each|per|not|do|very|added|evenly|(?<!dry )(?<!out )slightly"
+    r"|each|per|not|never|do|very|added|evenly|(?<!dry )(?<!out )slightly"
     r"|moderately|consistently|fairly|(?<!, )(?:balanced|liquid)|et|y"
     r"|de|du|des|und|bei"
     r"|mit|bis|jede[nr]?|chaque|tous les|cada|met|elke))$"
 )
 """No phrase ends so."""
 _GOES_BACK = later(
-    r"(?:and|or|of|than|(?:monthly|weekly|daily)(?= ?(?:[.,;\n]|$))|drained|draining|drainage)\b(?! ?:)"
+    r"(?:and|or|of|than|(?:monthly|weekly|daily)(?= ?(?:[.;\n]|$))|drained|draining|drainage)\b(?! ?:)"
     r"(?!\t)",
     re.I,
 )
-"""No phrase begins so."""
+"""No phrase begins so; but with "Monthly, from May" the next value of a column of them may begin."""
 _TAKEN_UP = later(
     r"(?:BUT|TO|WITH|IS|ARE|THE|FROM|BETWEEN|UNTIL|WHEN|DURING|EVERY|ONCE|TWICE"
     r"|IN(?= (?:EARLY|LATE|MID|SPRING|SUMMER|AUTUMN|FALL|WINTER)))(?! PLANT| GROW) (?=[A-Z])"
@@ -179,7 +179,8 @@ _OTHER_MATTER = later(
     r"(?:(?:[\w-]+ ){0,2}(?:annual|perennial|biennial|shrub|tree|vine|climber|herb|bulb)s?(?=[\t\n]|$)"
     r"|(?:divide|cut|prune|dead-?head|pinch|mulch|stake|plant|space|sow|harvest|pick|feed|fertili[sz]e)"
     r" (?:back|every|in|after|to|when|hard|at|out|weekly|monthly)\b"
-    r"|hardy|winterhart|winterhard|full sun|part(?:ial)? (?:sun|shade)|zones? ?\d|ht\b|spacing|space \d"
+    r"|hardy|frost[- ](?:tender|hardy|free)"
+    r"|winterhart|winterhard|full sun|part(?:ial)? (?:sun|shade)|zones? ?\d|ht\b|spacing|space \d"
     r"|\d+ ?-? ?\d*"
     r" ?(?:cm|in|ft|m|\"|”|″|')(?!\w))"
 )
@@ -201,7 +202,7 @@ _NEW_MATTER = later(
     r"(?<=[a-zà-ÿ0-9%)]) (?=(?:Loved by|Attracts?|Resists?|Resistant|Fragrant|Scented|Evergreen|Deciduous"
     r"|Deer|Rabbit|Drought|Salt|Grown (?:by|in)|Good (?:for|cut)|Great for|Ideal for|Perfect for|Native to"
     r"|Hardy (?:to|in)|Harmful|Toxic|Poisonous|All parts|Fertili[sz]er|Where to|Acclimati?[sz]e"
-    r"|Divide|Firm in|Keep this|Please|Guaranteed)\b)"
+    r"|Divide|Firm in|Keep this|Please|Guaranteed|Self-(?:fertile|pollinating|sterile|seeds))\b)"
 )
 """Within a line, with its full stop lost, a capital that begins what another field says."""
 
@@ -214,7 +215,13 @@ def value_end(text: str, start: int, known: int = 0) -> int:
     position = max(start, known)
     while stop := _STOP.search(text, position):
         listed = stop[0] == ";" and text[start : stop.start()].isupper()  # capitals show no sentences
-        if not listed and (stop[0] != "\n" or not _goes_on(text, start, stop.start())):
+        parted = (
+            stop[0] == "\t"
+            and text[stop.end() : stop.end() + 1].islower()
+            and _NEGATION.search(text, start, stop.start())
+        )
+        goes_on = parted or (stop[0] == "\n" and _goes_on(text, start, stop.start()))
+        if not listed and not goes_on:
             end = stop.start()
             break
         position = stop.end()
@@ -251,9 +258,20 @@ def is_torn(phrase: str) -> bool:
     return bool(_GOES_ON.search(phrase.rstrip(" /").lower()))
 
 
+_NEGATION = later(r"\b(?:[Nn]ever|[Dd]o not|[Dd]on.t|NEVER|DO NOT)\Z")
+"""What has no sense without what follows, even behind a gap."""
+_FULL_STOP = later(
+    r"(?<![^\W\d_])(?!(?:approx|incl|excl|min|max|avg|mod|med|temp|temps|esp|est|hrs|wks|mos|yrs|ins|dia|diam|var"
+    r"|subsp|ssp|spp|syn|spr|sum|aut|win|jan|feb|mar|apr|jun|jul|aug|sep|sept|oct|nov|dec|amer|cult)\.)"
+    r"[^\W\d_]{3,}\.$",
+    re.I,
+)
+"""A whole word and its full stop end a sentence, whatever the letter below."""
+
+
 def _goes_on(text: str, start: int, at: int) -> bool:
     following, phrase = text[at + 1 : at + 2], text[start:at]
-    if following in ("", "\n") or _SCRAP.match(text, at + 1):
+    if following in ("", "\n") or _SCRAP.match(text, at + 1) or _FULL_STOP.search(phrase):
         return False
     if _GOES_ON.search(phrase.rstrip().lower()):
         return not _labelled_line(text, at + 1)
@@ -269,6 +287,6 @@ def _goes_on(text: str, start: int, at: int) -> bool:
 
 
 def _labelled_line(text: str, start: int) -> bool:
-    """Whether a line opens with a label that is known and its colon."""
-    head, colon, _ = text[start:].split("\n")[0].partition(":")
-    return bool(colon) and _OTHER_LABELS.whole(head) is not None
+    """Whether a line opens with a label that is known and its colon or leader dots."""
+    head, *value = re.split(r":| ?\.{2}", text[start:].split("\n")[0], maxsplit=1)
+    return bool(value) and _OTHER_LABELS.whole(head) is not None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 from itertools import chain
@@ -9,6 +10,7 @@ from itertools import chain
 from ocr_tags.fields.care import AMOUNT, after_labels, or_spoken, sentences
 from ocr_tags.fields.phrases import clean, fold, label_phrases
 from ocr_tags.fields.values import value_end
+from ocr_tags.fields.water_ends import MEASURE_LINE, MUCH, advice
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
@@ -47,11 +49,6 @@ _SOIL_WORD = (
     r"(?:the |potting |top(?: \w+)?(?: of)?(?: the)? )?"
     r"(?:soil|ground|surface|compost|roots|root ball|medium|mix)"
 )
-_MUCH = (
-    r"(?:low|medium|moderate|average|avg\.?|high|regular|steady|even|consistent|constant|ample"
-    r"|plenty of|abundant"
-    r"|plentiful|adequate|occasional|little|minimal|frequent|generous|sufficient|lots of|extra)"
-)
 _SOAKS = (
     r"(?:(?:deep|thorough|infrequent|frequent|regular|light|weekly|daily|slow|occasional|good|long"
     r"|heavy|gentle)"
@@ -68,7 +65,7 @@ _MEASURED = (
     r"(?:inch(?:es)?|in\b\.?|\"|”|″|cm|mm|cups?|glass(?:es)?|gal(?:lons?)?\b\.?|l\b|lit(?:re|er)s?|ml|pints?"
     r"|qts?\b\.?|quarts?|tablespoons?|ice cubes?)"
 )
-_EACH = r"(?:weekly|daily|monthly|(?:per|an?|each|every|once|twice)\b)"
+_EACH = r"(?:weekly|daily|monthly|(?:per|each|every|once|twice)\b|an?[ \t](?:week|day|month|fortnight)\b)"
 _HOW = (
     r"(?:regularly|freely|well\b(?! after)|deeply|thoroughly|weekly|daily|monthly|sparingly|moderately|often"
     r"|frequently|infrequently|occasionally|lightly|little|less|heavily|generously|evenly|carefully"
@@ -87,7 +84,7 @@ _SPOKEN = later(
     rf"\b(?:keep (?:{_SOIL_WORD} |roots |plants? |it )?{_ADVERB}(?:moist|damp|wet|watered"
     r"|well[- ]watered|on the dry side|dry)\b"
     rf"|water(?: (?:newly[ -]planted |new |young |potted )?(?:plants?|trees|shrubs|transplants))? {_HOW}\b"
-    rf"|water (?:newly[ -]planted|young|new) \w+ with \d|water {_MEASURED} {_EACH}"
+    rf"|water (?:newly[ -]planted|young|new) \w+ with \d|water[ \n]{_MEASURED} {_EACH}"
     rf"|(?:(?:give|provide|supply|needs?|requires?|wants?) (?:it |them "
     rf"|plants? )?)?{_MEASURED} (?:of )?(?:water|rain) {_EACH}"
     rf"|(?:allow|let) (?:it|plants?|them|{_SOIL_WORD})?(?: to)? ?(?:dry|dry out)\b|(?:allow|let) to dry\b"
@@ -124,9 +121,9 @@ _SPOKEN = later(
     r"|(?:very |extremely |highly |moderately |fairly |quite |reasonably )?(?:drought|dry)[- ](?:tolerant"
     r"|resistant|hardy)\b|tolerates (?:some |dry|drought)"
     r"(?!.{0,12}soil)|(?:withstands|survives|tolerant of) drought\b"
-    rf"|(?:needs|requires|prefers|likes|loves|wants|uses|drinks|provide|give) {_MUCH} (?:water(?:ing)?"
+    rf"|(?:needs|requires|prefers|likes|loves|wants|uses|drinks|provide|give) {MUCH} (?:water(?:ing)?"
     r"|moisture)\b"
-    rf"|(?:very |fairly )?{_MUCH} (?:water(?:ing)?|moisture)(?: needs| use|er)?\b"
+    rf"|(?:very |fairly )?{MUCH} (?:water(?:ing)?|moisture)(?: needs| use|er)?\b"
     r"(?! (?:lil|table|garden|feature|plant|level|mark|area|stress)))"
 )
 _ELSEWHERE = later(
@@ -157,11 +154,21 @@ def read_water(tag: TagText) -> Iterator[Found[str]]:
     spoken = chain(sentences(text, _SPOKEN, 0.85), sentences(text, _ELSEWHERE, 0.8))
     damp = (
         Found(clean(text[slice(*match.span("value"))]), match.span("value"), 0.65)
-        for match in _MOISTURE.finditer(fold(text))
+        for match in chain(_MOISTURE.finditer(fold(text)), MEASURE_LINE.finditer(fold(text)))
     )
     spoken = chain(spoken, damp)
-    found = [_with_rest(text, one) for one in found]
-    yield from or_spoken(found, (_with_rest(text, one) for one in spoken if not _planted(text, one)))
+    found = [_with_rest(text, advice(text, one)) for one in found]
+    said = (advice(text, one) for one in spoken if not _planted(text, one) and not _negated(text, one))
+    yield from or_spoken(found, (_with_rest(text, one) for one in said))
+
+
+_LET = later(r"(?:let|allow)\b(?!.*\b(?:between|before|slightly|until|then)\b)", re.I | re.S)
+_NOT = later(r"\b(?:never|not|don.t)\s*(?:[\n\t]|\Z)")
+
+
+def _negated(text: str, found: Found[str]) -> bool:
+    """Whether "let dry out" may belong to a "Never" that a gap, or another column, parts from it."""
+    return bool(_LET.match(found.value) and _NOT.search(fold(text)))
 
 
 def _with_rest(text: str, found: Found[str]) -> Found[str]:
@@ -190,7 +197,13 @@ def _planted(text: str, found: Found[str]) -> bool:
     """Whether "Water well" is but the last step of planting."""
     step = _WHEN_PLANTED.fullmatch(found.value)
     before = text[max(0, found.span[0] - 120) : found.span[0]].split("\n\n")[-1]
+    if _ROOTS.match(found.value) and _BARE_ROOTED.search(before):
+        return True
     return bool(step and (step["when"] or _PLANTS.search(before)))
+
+
+_ROOTS = later(r"(?i)keep (?:the )?roots (?:moist|damp|wet|covered)")
+_BARE_ROOTED = later(r"(?i)\b(?:heel in|on arrival|unpack|unwrap|bare[- ]root\w*|open the bag)\b")
 
 
 _DROPS = later(r"💧[💧 ]*")

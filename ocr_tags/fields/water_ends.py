@@ -1,0 +1,58 @@
+"""Where a phrase about water ends, and amounts of it that are all a line tells."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from ocr_tags.fields.phrases import clean, flowing, fold
+from ocr_tags.patterns import later
+from ocr_tags.record import Found
+
+MUCH = (
+    r"(?:low|medium|moderate|average|avg\.?|high|regular|steady|even|consistent|constant|ample"
+    r"|plenty of|abundant"
+    r"|plentiful|adequate|occasional|little|minimal|frequent|generous|sufficient|lots of|extra)"
+)
+_BY_MEASURE = (
+    r"(?:(?:about|around|at least|up to) )?\d[\d.,/½¼¾]*(?: ?[-–] ?\d[\d.,/½¼¾]*)? ?"
+    r"(?:inch(?:es)?|in\b\.?|\"|”|″|cm|mm|gal(?:lons?)?\b\.?|l\b|lit(?:re|er)s?)"
+    r"(?: of (?:water|rain))? (?:weekly|daily|(?:per|an?|each|every) (?:week|day|month))"
+)
+MEASURE_LINE = later(
+    rf"(?:^|(?<=[\n\t])|(?<=[💧★•·*] ))(?P<value>{_BY_MEASURE}"
+    r"|deep(?:ly)?,? (?:(?:once|twice|two times|three times|\d(?: ?[-–] ?\d)? ?(?:x|times)) )?"
+    r"(?:(?:an?|per|each|every) (?:week|month)|weekly|monthly)) ?(?=[\n\t]|$)"
+)
+"""No other matter of a plant is told as a depth or volume a week, or as "Deep, twice weekly"."""
+_COMPLETE = later(
+    rf"(?:{MUCH} (?:water(?:ing)?|moisture)|{_BY_MEASURE}|(?:keep |always )?(?:evenly |fairly )?moist"
+    r"|(?:very )?drought[- ]tolerant)(?=\n)"
+)
+_CONTINUED = later(
+    r"(?:in|when|during|until|till|once|after|while|to|for|and|or|but|needed|required|throughout|at|especially"
+    r"|through|prevents?|keeps?|ensures?|helps?|promotes?|encourages?|between|as|if|with|the|its|their|weekly|daily|monthly|not|never|all|from|by|on|over|of|before|well|is|are|needs?"
+    r"|use|than|spring|summer|soil|at|plants?)\b"
+)
+"""How a line begins that says more of what the line above says in full: "Regular water", "in summer"."""
+_EFFECT = later(
+    r"[^,;.]*?\b(?:water|moisture|rain) (?:(?:an?|per|each|every)\s\w+|weekly|daily)"
+    r"(?P<effect>\s(?:keeps|makes|gives|brings|produces|helps|ensures|prevents|encourages|promotes|means"
+    r"|yields|improves|rewards)\b)"
+)
+"""So much in such a time is said in full; "Steady moisture prevents cracking" is one piece of advice."""
+_FEED_TOO = later(r"(?<!with )(?<!and )\b(?:liquid|tomato|rose|potash) (?:feed|food|fertili[sz]er)\b")
+"""Another job, from which the engines read no comma off."""
+
+
+def advice(text: str, found: Found[str]) -> Found[str]:
+    """The phrase without what it does ("An inch a week keeps leaves crisp") and the next line of a list."""
+    start, end = found.span
+    printed = flowing(text)[start:end]
+    if _FEED_TOO.search(printed):
+        found = replace(found, certainty=0.4 * found.certainty)
+    if effect := _EFFECT.match(printed):
+        end = start + effect.start("effect")
+    whole = _COMPLETE.match(fold(text), start)
+    if whole and whole.end() < end and not _CONTINUED.match(fold(text), whole.end() + 1):
+        end = whole.end()
+    return replace(found, value=clean(text[start:end]), span=(start, end)) if end < found.span[1] else found
