@@ -45,12 +45,20 @@ _RIPENING = later(
         rf"|by)\b))"
     )
 )
+_OR_WAIT = later(
+    lambda: (
+        r"(?: stage)?,? or (?:wait|leave|left|let|hold|allow|keep|once|when|later)\b[a-z ,]{0,30}? ?"
+        r"\b(?:for|to|until|till|turns?|turned|goes|go|ripens?|all|fully|when|at) (?:the |full |deep )*"
+        rf"(?P<later>{colour()})(?= ?(?:[,;.)\n\t]|$| (?:for|stage|and|if|when)\b))"
+    )
+)
+"""Behind the colour at which it may be picked, the one that comes later: "Pick green, or wait for red"."""
 _PICKED = later(
     lambda: (
         r"\b(?:pick(?:ed)?|harvest(?:ed)?|gather|ripe)(?: (?:when|at|while|as|them|it|fruits?|pods?"
         r"|they are"
         r"|fully|still|just|is|are|the))* "
-        rf"(?P<list>{colour_list()})(?= ?(?:[,;.)\n\t]|$)| stage\b)"
+        rf"(?P<list>{colour_list()})(?= ?(?:[,;.)\n\t]|$)| stage\b|{_OR_WAIT.pattern})"
     )
 )
 _DAYS = later(lambda: rf"\bdays?,? (?:to )?\(?(?P<list>{colour()})(?= ?(?:[).,;/\n\t]|$))")
@@ -108,4 +116,8 @@ def changes(tag: TagText) -> Iterator[Stretch]:
                 not (plain(match["list"]) or " " in match["list"]) or _DRESSED.search(before)
             ):
                 continue
-            yield start, end, 0.75
+            passing = pattern is _RIPENING and " to " in match["list"]
+            later_on = _OR_WAIT.match(folded, end) if pattern is _PICKED else None
+            yield start, end, 0.85 if passing or later_on else 0.75
+            if later_on:
+                yield *later_on.span("later"), 0.85

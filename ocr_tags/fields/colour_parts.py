@@ -6,7 +6,7 @@ The noun decides: a flower, leaf, fruit, stem or bud has colours of its own, soi
 from __future__ import annotations
 
 from ocr_tags.fields.colour_clauses import DETAIL
-from ocr_tags.fields.colour_words import SHAPE, colour, colour_list
+from ocr_tags.fields.colour_words import MEASURE, SHAPE, colour, colour_list
 from ocr_tags.patterns import later
 
 ADJECTIVE = (
@@ -44,14 +44,15 @@ PART = (
 BEFORE_PART = later(
     lambda: (
         rf"(?<![\w'’‘-])(?P<list>{colour_list()})(?:-(?:colou?red|edged|tipped|veined|splashed|margined"
-        rf"|striped))?(?:(?:,? {ADJECTIVE}){{0,3}} {PART}"
+        rf"|striped))?(?:(?:,? {ADJECTIVE}){{0,3}} {MEASURE}{PART}"
         rf"| (?!{colour()} )[a-z]{{4,}} (?:flowers|blooms|blossoms|florets)(?![\w-]))"
     )
 )
 AFTER_PART = later(
     lambda: (
         r"\b(?:(?:spikes|clusters|masses|mounds|panicles|spires|clouds|trumpets|plumes|swords|sprays"
-        r"|shades|heads"
+        r"|shades|heads|rays|bells|globes|tufts|whorls|trusses|umbels|stars|racemes|carpets"
+        r"|ruffles|wands|tassels|saucers|torches|candles|pompons|profusion|flushes"
         r"|drifts) (?:of|in)|"
         r"(?:flowers|blooms|blossoms|foliage|leaves|growth|shoots|needles|fronds|blades|bracts|tips|edges"
         r"|margins|buds|berries|fruits?|pods|petals|stems|cones|twigs|bark) (?:that )?"
@@ -59,7 +60,7 @@ AFTER_PART = later(
         r"|ages?|matures?|ripens?|changes?|darkens?)(?: from [a-z -]{3,20})? to|flush(?:es)?|show"
         r"|in shades of)|"
         r"fleurs|flores|bluten|feuillage|feuilles|follaje|hojas|bloemen) (?:an? |the |glossy |shiny )*"
-        rf"(?P<list>{colour_list()})(?![\w-])(?! (?:sun|soil|shade))"
+        rf"(?P<list>{colour_list()})(?![\w-])(?! (?:sun\w*|soil|shade|light|joy))"
     )
 )
 FLOWERS_FIRST = later(
@@ -107,9 +108,29 @@ DETAILS = later(
 )
 """Behind one part's colour that of a lesser one: "White leaves, green veins"."""
 SHAPES = later(
-    lambda: rf"(?<![\w'’‘-])(?P<list>{colour_list()}) (?:{ADJECTIVE} )?(?P<shape>{SHAPE})(?![\w-])"
+    lambda: rf"(?<![\w'’‘-])(?P<list>{colour_list()}) {MEASURE}(?:{ADJECTIVE} )?(?P<shape>{SHAPE})(?![\w-])"
 )
 LEAF_AND_FLOWER = later(
     lambda: rf"(?<![\w-]){colour()} (?:leaf|foliage) ?[/,] ?(?P<list>{colour_list()})(?= ?(?:[\n\t.;]|$))"
 )
 GERMAN = later(lambda: rf"(?<![\w-])(?P<list>{colour()}e?s?) (?:bluten|blatter|bloemen|blad)\b")
+_KIND = r"(?:cherry|plum|pear|peach|apricot|grape|currant|olive|apple)"
+_OF_KIND = later(
+    rf"(?P<own>(?:.*[ -])?(?:red|orange|yellow|pink|purple|black|gold(?:en)?|green|white|brown|bronze|scarlet"
+    rf"|crimson|cream|chocolate|burgundy)) {_KIND}"
+)
+_FRUIT_NEXT = later(r"[- ](?:fruit|tomato|truss|pepper|type)(?:e?s)?\b")
+
+
+def own_end(folded: str, start: int, end: int, following: str) -> int:
+    """Where the colour from `start` to `end` itself ends: in "Bright red cherry", before the kind of tomato.
+
+    >>> own_end("bright red cherry", 0, 17, " fruit"), own_end("cherry", 0, 6, " tomatoes")
+    (10, 0)
+    """
+    if not _FRUIT_NEXT.match(folded[end:] + following.casefold().replace("\n", " ")):
+        return end
+    named = _OF_KIND.fullmatch(folded, start, end)
+    if named:
+        return named.end("own")
+    return start if folded[start:end] in ("cherry", "plum") and "tomato" in following.casefold() else end

@@ -18,15 +18,23 @@ SHAPE = (
 """What flowers look like; beside a colour and in small letters, flowers."""
 
 
+MEASURE = (
+    r"(?:\d[\d./½¼¾]*(?: ?[-–] ?\d[\d./½¼¾]*)? ?-?(?:in(?:ch(?:es)?)?\b\.?|cm\b|mm\b|ft\b\.?|[\"”″])"
+    r"(?: (?:wide|long|across|tall))? )?"
+)
+"""How large what follows is: "violet 4 in. globes"."""
+
+
 def choice(words: Iterable[str]) -> str:
     """Any of `words`, the longest first."""
     return "|".join(sorted(set(map(fold, words)), key=len, reverse=True))
 
 
 _LIKENED = (
-    r"(?!(?:non|red|all|and|not|edged|veined|tipped|flushed|striped|spotted)-)[a-z]{3,12}-(?:red|pink|blue"
-    r"|yellow"
-    r"|orange|purple|white|green|violet|scarlet|crimson|mauve|gold|black|brown|gr[ea]y|bronze)"
+    r"(?!(?:non|red|all|and|not|edged|veined|tipped|flushed|striped|spotted|ever)-)[a-z]{3,12}-(?:red|pink"
+    r"|blue|yellow"
+    r"|orange|purple|white|green|violet|scarlet|crimson|mauve|gold|black|brown|gr[ea]y|bronze|apricot"
+    r"|salmon|lavender|lilac|cream|magenta|chartreuse|copper|burgundy|maroon|buff)"
 )
 """What hangs before a colour by a hyphen makes it more exact, whatever it is: "lipstick-red"."""
 
@@ -37,7 +45,7 @@ def colour() -> str:
     lists = listed("colour")
     word, modifier = choice(lists["english"] + lists["foreign"]), choice(lists["modifier"])
     tail = r"(?:[ -](?:claro|oscuro|clair|fonce|pale|vif|lavande|ciel|nuit|saumon|violace|creme|blend))?"
-    one = rf"(?:(?:{modifier})[ -]){{0,2}}(?:{word}|{_compound()})(?:-\s?(?:{word}))?{tail}"
+    one = rf"(?:(?:{modifier})[ -]){{0,2}}(?:{word}|{_compound()})(?:-\s?(?:{word})|-tinged|-tinted)?{tail}"
     return rf"(?:{one}|{_LIKENED})"
 
 

@@ -9,12 +9,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from functools import cache
+from dataclasses import replace
 
 from ocr_tags.fields.bloom import read_bloom
 from ocr_tags.fields.bloom_colours import cell_after, colours_after, colours_before
 from ocr_tags.fields.colour_changes import changes
 from ocr_tags.fields.colour_clauses import MORE, TURNS, clauses
+from ocr_tags.fields.colour_doubts import BELOW_FLOWERS, PERHAPS, TROUBLE, is_ill, of_another
 from ocr_tags.fields.colour_items import items
 from ocr_tags.fields.colour_parts import (
     AFTER_PART,
@@ -27,9 +28,13 @@ from ocr_tags.fields.colour_parts import (
     HYPHENED,
     LEAF_AND_FLOWER,
     SHAPES,
+    own_end,
 )
+from ocr_tags.fields.colour_passages import passages
+from ocr_tags.fields.colour_twins import is_foreign, without_twins
 from ocr_tags.fields.colour_words import choice, colour, colour_list, modifiers
-from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases, listed
+from ocr_tags.fields.colour_wraps import DOUBTED, broken, is_cut, wraps
+from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
 from ocr_tags.fields.values import labelled
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -51,8 +56,6 @@ _NAME_FOLLOWS = later(
 _NAME = later(r"\b(?:Leaf|Flower|Blossom|Bells|Trumpets?|Spires?|Plumes?|LEAF|FLOWER|BLOSSOM|BELLS)$")
 _KIND = later(r" (?:Skin|Flesh|Pod|Face|Bud|Twig|Peel|Berry|Rib|Stalk)(?: [A-Z]|s? [A-Z][a-z]+$)")
 """After a colour, what makes the two a kind's name: "Red Skin Potato"."""
-_TROUBLE = later(r"[^.\n]{0,30}\b(?:means?|indicates?|signals?|signs? of)\b")
-"""Yellow leaves that mean something are ill."""
 TITLE = 1.8
 """Print this much larger than usual is a name: "Blue Flower Carpet" states no colour."""
 
@@ -67,9 +70,17 @@ def read_colours(tag: TagText) -> Iterator[Found[str]]:
     >>> list(read_colours(TagText("Purple Coneflower by Green Valley Growers")))
     []
     """
-    found = list(_each_once(tag))
-    english = [one for one in found if not _is_foreign(one.value)]
+    whole = list(broken(tag.string))
+    apart = [one for one in _each_once(tag) if not any(_overlap(one.span, other.span) for other in whole)]
+    found = without_twins(tag.string, sorted([*whole, *apart], key=lambda one: one.span))
+    if is_cut(tag.string):
+        found = [replace(one, certainty=DOUBTED * one.certainty) for one in found]
+    english = [one for one in found if not is_foreign(one.value)]
     yield from english or found  # what another language says again
+
+
+def _overlap(one: tuple[int, int], other: tuple[int, int]) -> bool:
+    return one[0] < other[1] and other[0] < one[1]
 
 
 def _each_once(tag: TagText) -> Iterator[Found[str]]:
@@ -82,9 +93,12 @@ def _each_once(tag: TagText) -> Iterator[Found[str]]:
         if runs and _MORE_LOST.match(within, runs[-1][1]):
             certainty *= TORN
         for first, last in runs:
+            last = own_end(within, first, last, tag.string[end : end + 24])
             whole = _PATTERNED.fullmatch(within, 0, first) or (
                 start in labelled_at and _SHADE.fullmatch(within, 0, first)
             )
+            if last == first:
+                continue
             at = (start if whole else start + first), start + last
             if at[0] < told:
                 continue  # words within a colour that is told more exactly
@@ -95,20 +109,9 @@ def _each_once(tag: TagText) -> Iterator[Found[str]]:
                 yield Found(value, at, certainty)
 
 
-def _is_foreign(value: str) -> bool:
-    """Whether a colour's words are all those of another language."""
-    words, (english, foreign) = fold(value).split(), _colour_words()
-    return all(word in foreign and word not in english for word in words)
-
-
-@cache
-def _colour_words() -> tuple[frozenset[str], frozenset[str]]:
-    lists = listed("colour")
-    english = frozenset(fold(word) for word in (*lists["english"], *lists["modifier"]))
-    return english, frozenset(fold(word) for word in lists["foreign"])
-
-
-_MORE_LOST = later(r" ?(?:(?:and|or|&)\s*$|and(?=[a-z]{3}))")
+_MORE_LOST = later(
+    r" ?(?:(?:and|or|&|to|with|then|,? (?:age?ing|fading|turning|maturing)(?: to)?)\s*$|and(?=[a-z]{3}))"
+)
 """Behind the last colour made out, another that was not: "Yellow and", "Yellow andpink"."""
 TORN = 0.4
 _PATTERNED = later(r"(?:spotted|striped|mottled|flecked|speckled|veined|splashed|streaked|marbled) ")
@@ -123,7 +126,9 @@ _SHADE = later(
     r"|autumn|fall|winter|new|young|bi-?colou?r|tri-?colou?r|two-tone|assorted|mixed"
     r"|sweet|ripe|juicy|crisp|tart|firm|plump|round|tasty|opens?|opening|turns?|turning|fades?|fading"
     r"|ages?|ageing|emerges?|starts?|begins?|has|have|are|is|pure"
-    r"|flowers?|blooms?|leaves|foliage)\b)[a-z]{3,12} "
+    r"|flowers?|blooms?|leaves|foliage|leaf|plumes?|petals?|bracts?|fruits?|berry|berries|bark|stems?|twigs?"
+    r"|spikes?|seed ?heads?|cones?|skin|flesh|pods?|buds?|needles?|fronds?|colou?rs?|interest|season|time"
+    r"|(?:[a-z]+-)?scented)\b)[a-z]{3,12} "
 )
 """Right behind a label and before a colour, a word that is no colour by itself says which: "Oxblood red"."""
 
@@ -187,19 +192,23 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
         for match in pattern.finditer(folded):
             if "shape" in match.groupdict() and not text[match.start("shape")].islower():
                 continue  # Coral Bells
-            if _of_another(folded, match) if pattern is FRUITS else _is_ill(folded, match):
+            if of_another(folded, match) if pattern is FRUITS else is_ill(folded, match):
                 continue
-            if pattern is AFTER_PART and _PERHAPS.search(folded, max(0, match.start() - 30), match.start()):
+            if pattern is AFTER_PART and PERHAPS.search(folded, max(0, match.start() - 30), match.start()):
+                continue
+            if pattern is BEFORE_PART and BELOW_FLOWERS.search(folded[: match.end()]):
                 continue
             if told and (pattern is GERMAN or _ELSEWHERE.match(match[0])):
                 continue  # says again what English words said
-            if not _is_name(tag, match) and not _TROUBLE.match(folded, match.end()):
+            if not _is_name(tag, match) and not TROUBLE.match(folded, match.end()):
                 told += 1
                 yield *match.span("list"), 0.85
                 yield from _more(folded, match.end())
     yield from clauses(tag)
     yield from changes(tag)
     yield from items(tag)
+    yield from passages(tag)
+    yield from wraps(text)
     for bloom in read_bloom(tag):
         if bloom.certainty > _SAID:
             yield from _beside_time(text, folded, bloom.span)
@@ -230,42 +239,6 @@ def _beside_time(text: str, folded: str, time: tuple[int, int]) -> Iterator[tupl
     elif stretch := colours_after(text, *time) or cell_after(text, time[1]):
         yield *stretch, 0.7
         yield from _more(folded, stretch[1])
-
-
-def _of_another(folded: str, match: re.Match[str]) -> bool:
-    """Whether fruits named by their kind are a neighbour's or a dish's: "Good with green beans"."""
-    return bool(_ANOTHER.search(folded, max(0, match.start() - 50), match.start()))
-
-
-_ANOTHER = later(
-    r"\b(?:with|near|beside|like|unlike|not|from|other|companions?|after|before|behind|no|than|avoid"
-    r"|serve|cook\w*"
-    r"|add|or)\b[^.;\n]{0,40}$"
-)
-_SICK = later(r"(?:yellow|brown|black|pale)(?:,? (?:and|or) (?:yellow|brown|black))?")
-_CHORE = later(
-    r"\b(?:remove|prune|cut|trim|pick off|discard|snip|if|when|until|prevent|avoid|clean|dead|old|spot"
-    r"|watch for)\b"
-    r"[^.;\n]{0,30}$"
-)
-"""Before yellow and brown leaves that are to be cut off."""
-
-
-_PERHAPS = later(r"\b(?:if|when|should|unless|until)\b[^.;\n]{0,20}$")
-"""Before what leaves may do: "If leaves turn red in winter"."""
-
-
-def _is_ill(folded: str, match: re.Match[str]) -> bool:
-    sick = _SICK.fullmatch(match["list"])
-    if sick and _CHORE.search(folded, max(0, match.start() - 40), match.start()):
-        return True
-    around = folded[max(0, match.start() - 60) : match.end() + 30]
-    return bool(_SKIN.search(match[0]) and _HARM.search(around))
-
-
-_SKIN = later(r" skins?$")
-_HARM = later(r"\b(?:cause[sd]?|irritat\w+|rash|sap|burns?|dermat\w+|sensitive|contact|gloves)\b")
-"""Near skin that is a person's."""
 
 
 def _more(folded: str, end: int) -> Iterator[tuple[int, int, float]]:
