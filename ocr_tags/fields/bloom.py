@@ -108,6 +108,7 @@ _RUNS_ON = later(
     lambda: (
         rf"(?:(?! — )\s?[-–—]\s?(?!(?i:{colour()}))|\s(?:to|through|thru|until|till|bis|à|hasta|t/m"
         rf"|tot)\s)[^\W\d_]"
+        r"|,? (?:and|then|or|&)(?: (?:then|often|sometimes))?(?: again)?(?: in)? ?(?:\n|\t|$)"
         r"|(?: to| through| thru| until| till| ?[-–—]|,) ?(?:\n|\t|$)"
         r"|\n[^\t\n]{2,20}\t(?:to|until|till?|through|thru|bis|hasta) [^\W\d_]"
     )

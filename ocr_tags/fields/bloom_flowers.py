@@ -7,12 +7,17 @@ stems and bark have their seasons too, and so has every chore, so one word of th
 from __future__ import annotations
 
 from ocr_tags.fields.bloom_colours import colours_after, colours_before
-from ocr_tags.fields.colour_words import SHAPE, colour_list
+from ocr_tags.fields.colour_words import MEASURE, SHAPE, colour_list
 from ocr_tags.fields.phrases import fold
 from ocr_tags.fields.small_letters import all_small
 from ocr_tags.patterns import later
 
-_ENDS = later(r"(?<!\bfl)(?<!\bfls)(?<!\bflr)(?<!\bflrs)(?<!\bflws)[.;!?]\s|\t|\n\n|[|•·]\s")
+_ENDS = later(
+    r"(?<!\bfl)(?<!\bfls)(?<!\bflr)(?<!\bflrs)(?<!\bflws)(?:(?<!\d ft)(?<!\d in)(?<!\d cm)(?<!\d m)[.;!?]\s"
+    r"|[.;!?]\s(?![a-z]))|\t|\n\n|[|•·]\s"
+)
+_MEASURED = later(r"(?:,? (?:to|up to|on|of))? \d[\d./½-]* (?:ft|in|cm|m)\. (?!$)")
+"""The height of flowers, whose stop ends no sentence: "bells on scapes to 3 ft. in June"."""
 _LINKED = later(r"(?:,|\b(?:in|from|of|and|to|through|until|after|before|with|during|the|a|late|early|mid))$")
 
 _FLOWER = (
@@ -23,12 +28,17 @@ _FLOWER = (
     r"|fleurs|flores|bluten|bloemen)"
 )
 _REST = (
-    r"(?P<rest>(?: [^.;]{0,70}?)?(?:,| -| –|\b(?:in|from|during|throughout|all|every|each|appear(?:ing)?"
-    r"|open(?:ing|s)?))"
+    r"(?P<rest>(?: [^.;]{0,70}?)?(?:,| -| –|\b(?:in|from|during|throughout|(?:all |right )?through|all|every"
+    r"|each|appear(?:ing)?|open(?:ing|s)?|re?-?peat(?:ing|s)?|lasting|continuing))"
     r"|,? [^.;]{0,70},(?: (?:in|from|during))?|\.?) ?$"
 )
 _OF_FLOWERS = later(rf"\b{_FLOWER}{_REST}")
-_OF_SHAPES = later(lambda: rf"(?<![\w-]){colour_list()} (?:[a-z-]+ )?{SHAPE}{_REST}")
+_OF_SHAPES = later(
+    lambda: (
+        rf"(?<![\w-])(?:{colour_list()} {MEASURE}(?:[a-z-]+ )?{SHAPE}"
+        rf"|(?:{SHAPE}|rays|trusses) (?:of|in) {colour_list()}){_REST}"
+    )
+)
 _COLOURS_ONLY = later(
     lambda: (
         rf"[\W_]*{colour_list()}(?: (?:and|with|on) {colour_list()})?(?P<link>,| -| –| in| from"
@@ -75,7 +85,8 @@ def clause_before(text: str, start: int) -> str:
     begin = max((match.end() for match in _ENDS.finditer(text, max(0, start - 160), start)), default=0)
     begin = max(begin, start - 160)
     ends = [at for at in range(begin, start) if text[at] == "\n" and not _runs_on(text, at)]
-    return fold(text)[ends[-1] + 1 if ends else begin : start].replace("\n", " ")
+    clause = fold(text)[ends[-1] + 1 if ends else begin : start].replace("\n", " ")
+    return _MEASURED.sub(" ", clause)
 
 
 def _runs_on(text: str, at: int) -> bool:

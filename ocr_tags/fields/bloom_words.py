@@ -41,7 +41,7 @@ JOIN = later(
     r"|\btill?\b|,?\s?\band\b|,?\s?\bor\b|,|\binto\b|\bup to\b|\ba\b"
     r"|\bau\b|\baux\b|\bjusqu.{1,2}(?:a|au|aux)?\b|\bet\b|\by\b|\bhasta\b|\bbis\b|\bund\b|\btot\b|\ben\b"
     r"|\bog\b|\boch\b|\btil\b)\s?"
-    r"(?:the |a |(?:then |and |sometimes |often )?again (?:in )?|les |la |el )?"
+    r"(?:the |a |(?:then |and |sometimes |often )?again[ \n](?:in[ \n])?|les |la |el )?"
 )
 LEAD = later(r"(?:from |in |all |throughout |during |de |d.|du |en |l.|i |im |von |vom )*")
 RANGE = later(r"[-–—~]|\b(?:t/?m|to|through|thru|until|till?|into|a|au|aux|hasta|bis|tot)\b|jusqu")
