@@ -14,22 +14,30 @@ from itertools import pairwise
 from ocr_tags import lexicon
 from ocr_tags.fields.kind_clauses import (
     BESIDE,
+    CLOSED,
     COUNTED,
+    ELSEWHERE,
     FROM_WHERE,
     GOES_ON,
     GROWN_AS,
     HEADLESS,
     JOIN,
+    MONTH,
     NOT_ONE,
     OF_HEADLESS,
     OF_PLANT,
     OF_THIS,
     OPENS,
     OR_HEDGE,
+    OVER_TYPE,
     PART_END,
+    SCRAP,
     SENTENCE,
     THIS,
+    TO_HEIGHT,
+    TORN,
     TRAIL,
+    TYPE,
     WHOLE,
 )
 from ocr_tags.fields.labels import is_label
@@ -39,7 +47,7 @@ from ocr_tags.firms import labelled_firms
 from ocr_tags.record import Found, TagText
 
 _WORDS = Phrases(lambda: {word: kind for kind, words in listed("kind").items() for word in words}, shortest=8)
-_FRUIT = re.compile(r"\b(?P<fruit>fruit(?:ing)?)[ \n]$")
+_FRUIT = re.compile(r"\b(?P<fruit>fruit(?:ing|[- ]bearing)?)[ \n]$")
 _FRUITING = frozenset(("tree", "vine", "shrub"))
 
 _LIVES = frozenset(("annual", "perennial", "biennial", "tender_perennial"))
@@ -50,6 +58,7 @@ _PAIRS = frozenset(
         *(("groundcover", "shrub"), ("conifer", "tree"), ("conifer", "shrub")),
         *(("succulent", "houseplant"), ("fern", "houseplant"), ("vine", "houseplant")),
         *(("succulent", "perennial"), ("herb", "perennial"), ("groundcover", "perennial")),
+        *(("houseplant", "succulent"), ("houseplant", "fern"), ("houseplant", "vine")),
         *(("vegetable", "annual"), ("herb", "annual"), ("vine", "annual"), ("vine", "perennial")),
     )
 )
@@ -75,6 +84,7 @@ def read_categories(tag: TagText) -> Iterator[Found[str]]:
         for hit in _WORDS.find(text)
         if not re.match(r"['’]s\b", folded[hit.end :])
         and (folded[hit.start : hit.end] not in _DOTTED or folded[hit.end : hit.end + 1] == ".")
+        and not (hit.certainty < 1 and MONTH.search(folded, hit.start, hit.end))
         and not any(start <= hit.start < end for start, end in firms)
     ]
     values = [(found.start, found.end) for found in labelled(text, _LABELS)]
@@ -110,7 +120,8 @@ def _is_kind_of_rose(folded: str, start: int, end: int) -> bool:
     """Whether "Shrub rose", or "Rose" beside a name like Beach Rose, is all a cell says."""
     cell = folded[start:end].strip(" •·*-.|")
     named = re.search(r"(?<!shrub) rose[ \W]*$", folded, re.M)
-    return cell == "shrub rose" or (cell == "rose" and named is not None)
+    told = re.match(r"shrub rose(?:$|[,.]| (?:up )?to \d| (?:with|that|which|reaching|growing)\b)", cell)
+    return told is not None or (cell == "rose" and named is not None)
 
 
 def _labels_in_capitals(text: str) -> int:
@@ -139,6 +150,9 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
     start, end = next(cell for cell in cells(text) if cell[0] <= hit.start < cell[1])
     if hit.value in _NAMES_TOO and not _is_kind_of_rose(folded, start, end):
         return 0.0
+    if OVER_TYPE.match(folded, start) and TYPE.search(folded):
+        begin = start + len("plant ")
+        return 0.9 if begin <= hit.start and _fills(folded, begin, end, hits, hit) else 0.0
     beside = text[: hit.start].rsplit("\n", 1)[-1].rsplit("\t", 2)
     if hit.value in _PARTS_TOO and (
         (
@@ -151,6 +165,14 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
         or (text[hit.end : hit.end + 1] == "\n" and is_label(text[hit.end + 1 :].split("\n")[0]))
     ):
         return 0.0  # "Fruit" over "Colour", and a value beside
+    if hit.value in _PARTS_TOO and (
+        TORN.fullmatch(text, start, end) or (start == hit.start and TO_HEIGHT.match(folded, hit.end))
+    ):
+        return 0.0
+    if SCRAP.search(text, 0, hit.start):
+        return 0.4
+    if hit.value == "annual" and ELSEWHERE.search(folded, 0, hit.start) and CLOSED.match(folded, hit.end):
+        return 0.85
     if _is_offer(folded, [other for other in hits if start <= other.start < end]):
         return 0.0
     if _fills(folded, start, end, hits, hit):

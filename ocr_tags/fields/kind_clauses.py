@@ -40,7 +40,8 @@ _ADJECTIVE = (
     r"|wall|stone|foliage|tidy|neat|lax|favou?rite|loose|pretty|immergruner?|sommergruner?|laubabwerfender?"
     r"|winterharter?"
     r"|bluhender?|persistant|caduc|grimpant|very hardy|semi-deciduous|semi-dwarf|miniature|columnar|medium"
-    r"|giant|large-leaved|cultivated|wild)"
+    r"|giant|large-leaved|cultivated|wild|(?:semi-|in)?determinate|vining|open-pollinated|self-fruitful"
+    r"|heat-loving|cut-and-come-again)"
 )
 _ADJECTIVES = rf"(?:{_ADJECTIVE}[ ,]{{1,2}}(?:(?:to|or|and) )?){{0,4}}"
 WHOLE = re.compile(
@@ -52,7 +53,9 @@ TRAIL = re.compile(
     r"|seedlings?|plugs?|transplants?|bedding|hedging|elsewhere|no\.? ?\d+|\d{1,2} ?/ ?(?:\d{1,2}"
     r"|\+))?(?:[^\w,]|_)*$"
     r"|,? except (?:in|where|for)\b|\s#?0?\d{1,2} ?g(?:al)?\b|\s\d{1,3}(?: ?[-–] ?\d+)? ?(?:dtm|days?)\b"
-    r"|, (?:warm|cool)[- ]season\b"
+    r"|, (?:warm|cool)[- ]season\b|, (?:semi-)?(?:evergreen|deciduous)\W*$"
+    r"| (?:(?:growing |grows )?(?:up )?to|reaching) \d[\d.]*(?: ?[-–] ?\d+)? ?"
+    r"(?:feet|foot|ft|m|cm|in|inches)\b\W*$"
     r"|\s+zn?\.? ?\d|\s+(?:h|ht)?\.? ?\d[\d.,]*(?: ?[-–] ?\d[\d.,]*)? ?(?:m|cm|ft|in|inch(?:es)?|feet)\b"
     r"|\W{0,3}\(?(?:in )?(?:usda )?(?:hardiness )?zones?\b"
     r"|,? #?\d[\d./]*(?: ?(?:gal|gallon|qt|quart|pt|pint|l|lt|ltr|lit(?:er|re)s?|cm|mm|m|in|inch|ft|pk|pack"
@@ -73,7 +76,7 @@ GOES_ON = re.compile(
     r"|grown for|loved by"
     r"|prized"
     r"|ideal|suitable|suited|to \d|up to \d|reaching|growing to|forming)\b(?! (?:gardens?|nursery)\b)"
-    r"|(?:or|and) (?:short|long)-lived )|, [a-z]"
+    r"|(?:or|and) (?:short|long)-lived )|, [a-z]| ?[—–] ?[a-z]"
 )
 """After a kind of plant that opens its sentence: "Deciduous shrub for banks", "Perennial with spikes"."""
 FROM_WHERE = re.compile(r" (?:of|from) (?!the (?:year|month)\b|heaven\b|life\b|seed\b|our\b|us\b)[a-z]")
@@ -122,11 +125,26 @@ HEADLESS = re.compile(
 OF_HEADLESS = re.compile(r" (?:with|that|which|whose|bearing|grown for|\d)\b|, \d")
 """Of "Dense prostrate shrub with red flowers", which no article opens."""
 OF_THIS = re.compile(
-    r"[.,;:!(]| [-–—•·|(]| (?:that|which|with|is|are|for|has|bears|native|hardy|whose|where|it|to|from"
-    r"|up to|at|of"
+    r"[.,;:!(]| [-–—•·|(]| (?:that|which|with|is|are|was|were|for|has|bears|native|hardy|whose|where|it"
+    r"|to|from|up to|at|of"
     r"|in|on|by|when|after|before|and|but|an?|the|thrives|loves?|likes|needs|will|may|can|blooms?|grows?"
     r"|gives|makes|grown|raised"
     r"|reach(?:es)?|ideal|perfect|excellent|great|[a-z]{3,}(?:ed|ing)|[a-z]{2,}ly|stands?|forms?"
     r"|\d+)\b(?! (?:gardens?|border"
     r"|nursery)\b)|$"
 )
+
+TORN = re.compile(r"(?:fruits?|vines?)\.")
+"""The end of a sentence whose other words stand elsewhere: "Trellis for straight", and "fruit." below it."""
+TO_HEIGHT = re.compile(r"s? (?:to|up to|reaching) \d")
+"""Behind a part of the plant, its length."""
+ELSEWHERE = re.compile(r"\d[ab]?[,;:]? ?[(]?(?:elsewhere|otherwise)(?: (?:grown as )?an?)? $")
+CLOSED = re.compile(r"\W*(?:$|[\n\t]|\. )")
+"""What closes "10-11, elsewhere annual"."""
+OVER_TYPE = re.compile(r"plant (?!types?\b)(?=[a-z])")
+TYPE = re.compile(r"(?:^|[\n\t|] ?)type:?(?= ?(?:[\n\t]|$))")
+"""The second line of a label whose first stands before the kind: "Plant Woody vine" over "Type"."""
+MONTH = re.compile(r"\s(?:jan|feb|mar|apr|may|june?|july?|aug|sep|oct|nov|dec)[a-z]*")
+"""What stands two letters from a kind and is none: "flowering July" from "flowering bulb"."""
+SCRAP = re.compile(r"[a-z][.!?] [A-Z]\.\s\Z")
+"""Before a kind, the one letter that was read of the word that says more: "A." for "Annual"."""
