@@ -14,6 +14,7 @@ from itertools import pairwise
 from ocr_tags import lexicon
 from ocr_tags.fields.kind_clauses import (
     BESIDE,
+    CAPITAL_NEXT,
     CLOSED,
     COUNTED,
     ELSEWHERE,
@@ -131,6 +132,8 @@ def _labels_in_capitals(text: str) -> int:
 
 _PARTS_TOO = frozenset(("fruit", "vine"))
 """Kinds that are parts of plants as well, and so labels."""
+_SCRAPS = frozenset(("herb.", "shrub.", "tree.", "annual.", "perennial.", "vegetable.", "fern.", "grass."))
+"""Sentences of one word in small letters: ends of some whose beginning stands elsewhere or was not read."""
 _USES_TOO = frozenset(("groundcover",))
 """Kinds that tags list among the uses too, one a line."""
 _SENTENCE_OF_ITS_OWN = re.compile(
@@ -181,7 +184,7 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
         return 0.0 if hit.value in _USES_TOO else 0.8
     sentence = next((part for part in _sentences(text) if part[0] <= hit.start < part[1]), None)
     if sentence and _fills(folded.replace("\n", " "), *sentence, hits, hit):
-        return 0.8
+        return 0.4 if text[slice(*sentence)] in _SCRAPS and CAPITAL_NEXT.match(text, sentence[1]) else 0.8
     if _opens_sentence(text, folded, hit):
         return 0.8
     flow = flowing(text)

@@ -148,3 +148,5 @@ MONTH = re.compile(r"\s(?:jan|feb|mar|apr|may|june?|july?|aug|sep|oct|nov|dec)[a
 """What stands two letters from a kind and is none: "flowering July" from "flowering bulb"."""
 SCRAP = re.compile(r"[a-z][.!?] [A-Z]\.\s\Z")
 """Before a kind, the one letter that was read of the word that says more: "A." for "Annual"."""
+CAPITAL_NEXT = re.compile(r" [A-Z]")
+"""Where sentences show by their capitals."""
