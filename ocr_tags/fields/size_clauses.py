@@ -30,6 +30,7 @@ TAIL = later(
     r"(?P<spread>wide|broad|across|(?-i:mats?|carpets?)(?=[.,;)\n\t]|$| (?:of|in|that))|"
     r"(?:in|of) (?:width|spread|diameter)|(?-i:w)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
     r"(?P<row_spacing>(?:apart )?between (?:the )?rows(?!\s*:)|entre les rangs|entre hileras)|"
+    r"(?P<between>between(?= ?(?:[.,;\t]|$|\n(?!(?:the )?(?:plants|rows)))))|"
     r"(?P<spacing>apart|each way|in each direction|"
     r"from (?:(?:its|their|the|any|each) )?(?:neighbou?rs?|other (?:plants|trees|shrubs|bushes)"
     r"|each other|one another|next (?:plant|tree|shrub))|"
@@ -51,7 +52,9 @@ LABELS_NEXT = later(r"[ \t]?[:|↕↔⇿]|\n\d|(?<=[oO]\.[cC]\.)[ :]{1,2}\d|(?<=
 
 # The length belongs to something else, whatever the label says.
 FOREIGN_AFTER = later(
-    rf"{WRAP}(?:(?:layer )?of (?:\w+ ){{0,2}}(?:mulch|compost|soil|water|bark|peat|gravel)|(?-i:mulch|layer)|"
+    rf"{WRAP}(?:(?:layer )?of (?:\w+ ){{0,2}}(?:mulch|compost|soil|water|bark|peat|gravel"
+    r"|straw|hay|grit|sand|manure|(?:wood|bark) ?chips?|leaf ?mou?ld|leaves|pine needles"
+    r"|clippings)|(?-i:mulch|layer)|"
     r"per\s(?:year|season|month|week)|(?:an?|each|every)\s(?:year|season|month|week)|/ ?y(?:ea)?r|annually|"
     r"from (?:the )?"
     r"(?:house|wall|foundation|building))| ?(?-i:pots?\b|containers?\b|POTS?\b|above|below)",
@@ -114,7 +117,7 @@ PLANT_BEFORE = later(r"\b(?:an?|on|into|makes|forms|forming)(?: an?)? $", re.I)
 
 _ADJECTIVES = (
     r"(?:(?:mature|adult|full|final|finished|fin\.?|eventual|ultimate|overall|typical|average|avg\.?|"
-    r"approx\.?|approximate|expected|usual|rhs|garden|landscape|plant|planting|max\.?|maximum|min\.?|"
+    r"approx\.?|approximate|expected|usual|rhs|garden|landscape|plant|planting|screen|screening|clump|canopy|crown|tree|shrub|max\.?|maximum|min\.?|"
     r"minimum)[ \n]){0,2}"
 )
 _PLAIN = rf"{_ADJECTIVES}(?:(?:size|dimensions?) ?[(\[:]? ?)?$"

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
@@ -168,17 +167,53 @@ def _whole_label(text: str) -> Label | None:
 
 
 def values_above(tag: Measured) -> Iterator[Size]:
-    """A column of length, label, length, label with nothing else in it; never sure."""
-    for rows in _rows(tag.text):
-        parts = [_only(tag, row) for row in rows]
-        order = "".join(
-            "L" if len(labels) == 1 else "M" if len(places) == 1 else "-" for labels, places in parts
-        )
-        if not re.fullmatch("(?:ML)+", order):
-            continue
-        for (_, (place,)), ((label,), _) in zip(parts[::2], parts[1::2], strict=True):
-            tag.spent.add(label)
-            tag.settled.add(place)
-            measure = tag.measures[place]
-            for kind in label.kinds if "none" not in label.kinds else ():
-                yield Size(kind, measure, 0.5 * label.certainty * measure.certainty)
+    """A column of length, label, length, label; sure only amid other rows that leave none over."""
+    blocks = [[(row, _only(tag, row)) for row in rows if row[0] < row[1]] for rows in _rows(tag.text)]
+    column = [part for block in blocks for _, part in block]
+    order = _order(column)
+    for run in _VALUES_ABOVE.finditer(order):
+        if len(run[0]) > 2 and run.start() and run.end() < len(order):
+            yield from _column(tag, column[run.start() : run.end()], 0.7)
+    for block in blocks:
+        parts = [part for _, part in block]
+        if _VALUES_ABOVE.fullmatch(_order(parts)) and not tag.settled & {n for _, ns in parts for n in ns}:
+            yield from _column(tag, parts, 0.5)
+
+
+def _order(parts: list[tuple[list[Label], list[int]]]) -> str:
+    """L for a row that is a label, M for one that is a length."""
+    return "".join("L" if len(labels) == 1 else "M" if len(places) == 1 else "-" for labels, places in parts)
+
+
+_VALUES_ABOVE = later(r"(?<![LM])(?:ML)+(?![LM])")
+
+
+def _column(tag: Measured, parts: list[tuple[list[Label], list[int]]], sure: float) -> Iterator[Size]:
+    for (_, (place,)), ((label,), _) in zip(parts[::2], parts[1::2], strict=True):
+        tag.spent.add(label)
+        tag.settled.add(place)
+        measure = tag.measures[place]
+        for kind in label.kinds if "none" not in label.kinds else ():
+            yield Size(kind, measure, sure * label.certainty * measure.certainty)
+
+
+def values_left(tag: Measured) -> Iterator[Size]:
+    """A table whose labels stand behind their values, row by row: "40-60 cm, HEIGHT" over "45 cm, WIDTH"."""
+    if _LABEL_LEFT.search(tag.text):
+        return
+    told = []
+    for row in (row for rows in _rows(tag.text) for row in rows):
+        value, parted, name = tag.text[slice(*row)].partition("\t")
+        places, label = _only(tag, (row[0], row[0] + len(value)))[1], parted and _whole_label(name)
+        if label and len(places) == 1:
+            told.append((places[0], label, row))
+    for place, label, row in told if len(told) > 1 else ():
+        tag.settled.add(place)
+        tag.spent.update(x for x in tag.labels if row[0] <= x.start < row[1])
+        measure = tag.measures[place]
+        if label.kinds != ("none",):
+            yield Size(label.kinds[0], measure, 0.85 * label.certainty * measure.certainty)
+
+
+_LABEL_LEFT = later(r"(?:^|\n)[^\W\d_][^\n\t\d]*\t[^\n\t]*\d")
+"""A row of label and figure: labels stand first on this tag."""

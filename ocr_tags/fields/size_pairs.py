@@ -18,19 +18,29 @@ LEAD = r"[ :.=|)\]\-–—·•…_~*]*"
 PAIR = 0.8
 """How sure two lengths without a word are height and spread: the trade prints them so, and pots by
 their word (common practice, no source)."""
-TIMES = later(r" ?(?:[x×/,&]|\b(?:by|and)\b) ?", re.I)
+TIMES = later(r" ?(?:[x×/,&;]|\b(?:by|and)\b) ?", re.I)
 SHARED_UNIT = later(rf"{LEAD}[\t\n]?{LEAD}(?P<first>\d[\d ./½¼¾–-]*?(?:to ?\d+)?) ?(?:[x×/]|\bby\b) ?", re.I)
 """The first of two lengths whose unit stands once, behind the second."""
 _ACROSS = later(r" ?(?:[x×]|\bby\b) ?", re.I)
+_BESIDE = later(r" ?[/·|] ?| ")
+BESIDE = 0.68
+"""As `PAIR`, with a stroke or nothing but a blank between them."""
 _STROKE = later(r"(?P<first>\d{2,3}) ?/ ?(?P<second>\d{2,3}) ?cm\.?", re.I)
 _LINE_START = later(r"(?:^|\n)[ •·*–-]{0,3}$")
-_LINE_END = later(r"[ .]{0,2}(?:\n|$)")
+_LINE_END = later(
+    r"(?: \([^()\n]{3,24}\)| indoors(?:, ?\d[^\n]{0,24}(?:wild|nature|habitat)(?=\n|$))?)?"
+    r"[ .]{0,2}(?:\n|$)"
+)
 _NEXT_FACT = later(r"[ .]{0,2}(?:[•·|/;+]|, )[ ]?(?=[^\W\d_]{2})")
 _NEXT_STROKE = later(r"[ .]{0,2}[/|•·+] ")
 _SENTENCE_START, _SENTENCE_END = later(r"\. $"), later(r"(?:(?<=\.)|\.) (?=[A-Z])")
-_ITEM_START = later(r"(?:^|[\n\t]|[;,.] | [/|•·+–] )[ •·*–-]{0,3}")
+_ITEM_START = later(
+    r"(?i:(?:^|[\n\t]|\. )(?:very )?(?:slow|fast|quick|moderate|habit|mature|shrub|tree|perennial|vine):? )"
+    r"|(?:^|[\n\t]|[;,.] | [/|•·+–] )[ •·*–-]{0,3}"
+)
 _ITEM_END = later(
-    r"[ .]{0,2}(?:[\n\t]|$)| ?[;,/|•·+)]|(?:(?<=\.)|\.) (?=[A-Z])|(?: in| after| at) \d{1,2} y(?:ea)?rs?\b"
+    r" (?:in time|eventually|in the end|at maturity|when mature|indoors)(?=[ .]{0,2}(?:[\n\t,;]|$))"
+    r"|[ .]{0,2}(?:[\n\t]|$)| ?[;,/|•·+)]|(?:(?<=\.)|\.) (?=[A-Z])|(?: in| after| at) \d{1,2} y(?:ea)?rs?\b"
     r"| +(?=[Zz](?:ones?|n)?[ .:]{0,2}\d)"
 )
 _SECOND_LANGUAGE = later(r" ?[/|] ?\n?")
@@ -104,7 +114,11 @@ def unexplained(tag: Measured, found: Sequence[Size]) -> Iterator[Size]:
     pairs = [size for place in open_places for size in _lone_pair(tag, place)]
     if len(pairs) == 2:
         yield from pairs if "spread" not in known else ()
-    elif len(open_places) == 1 and not any(not x.weak and x not in tag.spent for x in tag.labels):
+    elif any(not x.weak and x not in tag.spent for x in tag.labels):
+        return
+    elif len(open_places) == 2:
+        yield from _two_rows(tag, *open_places)
+    elif len(open_places) == 1:
         measure = tag.measures[open_places[0]]
         low, high = measure.length.min_cm, measure.length.max_cm
         if low is None or high is None or low < SMALLEST or high < 2 * SMALLEST:
@@ -112,7 +126,25 @@ def unexplained(tag: Measured, found: Sequence[Size]) -> Iterator[Size]:
         if "/" not in tag.text[slice(*measure.span)] and (
             _of_list(tag.text, measure) or ("spread" not in known and _of_line(tag.text, measure))
         ):
-            yield Size("height", measure, 0.5 * measure.certainty)
+            yield Size("height", measure, (0.5 if _CROP.search(tag.text) else 0.65) * measure.certainty)
+
+
+_CROP = later(r"\b\d{2,3}(?:[–-]\d{2,3})? ?days\b", re.I)
+"""A crop in so many days: its one length may as well be how far apart it stands."""
+
+
+def _two_rows(tag: Measured, upper: int, lower: int) -> Iterator[Size]:
+    """Two lengths in a row each, one right below the other: the first is the height. The second may be the
+    spread or the spacing; so much wider than high are only plants that cover the ground."""
+    one, other = tag.measures[upper], tag.measures[lower]
+    if tag.text[one.span[1] : other.span[0]] != "\n" or not is_row(tag.text, one.span[0], other.span[1]):
+        return
+    ends = [x.length for x in (one, other) if x.length.min_cm and x.length.max_cm]
+    if len(ends) != 2 or (ends[0].min_cm or 0) < 10 or (ends[1].max_cm or 0) < 2 * SMALLEST:
+        return
+    yield Size("height", one, 0.62 * one.certainty)
+    if (ends[1].min_cm or 0) >= 4 * (ends[0].max_cm or 0):
+        yield Size("spread", other, 0.6 * other.certainty)
 
 
 _STEMS_BEFORE = later(
@@ -149,14 +181,21 @@ def _told_beside(tag: Measured, place: int, found: Sequence[Size]) -> Iterator[S
 
 def _is_open(tag: Measured, place: int) -> bool:
     """Whether no word says what a length is; "Pot 12 cm" says it."""
-    return place not in tag.settled and not FOREIGN_BEFORE.search(tag.text[: tag.measures[place].span[0]])
+    start, end = tag.measures[place].span
+    foreign = FOREIGN_BEFORE.search(tag.text[:start]) or FOREIGN_NOUN_AFTER.match(tag.text, end)
+    return place not in tag.settled and not foreign
 
 
 def _of_line(text: str, measure: Measure) -> bool:
     """A range or a metric length that is its whole line; "12 in" alone may be a pot."""
     range_or_metric = measure.length.min_cm != measure.length.max_cm or measure.unit in METRIC
+    range_or_metric = range_or_metric or (measure.unit == "ft" and (measure.length.min_cm or 0) >= _PACES)
     opens, closes = _LINE_START.search(text, 0, measure.span[0]), _LINE_END.match(text, measure.span[1])
     return bool(opens and closes and range_or_metric)
+
+
+_PACES = 60.0
+"""In cm; no pot and no flower is told in so many feet."""
 
 
 def _of_list(text: str, measure: Measure) -> bool:
@@ -175,8 +214,13 @@ def _lone_pair(tag: Measured, place: int) -> list[Size]:
     """Height and spread, if the two lengths from this one on are their whole line or item of a list."""
     start = max(match.end() for match in _ITEM_START.finditer(tag.text, 0, tag.measures[place].span[0] + 1))
     sizes = height_by_spread(tag, place, start, PAIR)
+    if not sizes and not _STROKE.fullmatch(tag.text[slice(*tag.measures[place].span)]):
+        sizes = list(two_lengths(tag, place, HEIGHT_THEN_SPREAD, start, BESIDE, _BESIDE))
     if len(sizes) != 2 or sizes[0].measure.span[0] != start:
         return []
+    one, other = (size.measure for size in sizes)
+    if one.length == other.length and "/" in tag.text[one.span[1] : other.span[0]]:
+        return []  # one length in two languages
     if not _ITEM_END.match(tag.text, sizes[1].measure.span[1]):
         return []
     return sizes if all((size.measure.length.max_cm or 0) >= SMALLEST for size in sizes) else []

@@ -39,8 +39,9 @@ def tail_of(text: str, measure: Measure, label: Label | None) -> re.Match[str] |
     return tail
 
 
-_NEEDS = {"stems": BLOOM_BEFORE, "plant": PLANT_BEFORE}
-_NAMED = {"stems": "flower_height", "plant": "height"}
+_IN_ROW = later(r"\bin (?:the )?rows?\b", re.I)
+_NEEDS = {"stems": BLOOM_BEFORE, "plant": PLANT_BEFORE, "between": _IN_ROW}
+_NAMED = {"stems": "flower_height", "plant": "height", "between": "row_spacing"}
 """Nouns behind a length that say what it is only after the words they need."""
 
 
@@ -51,7 +52,7 @@ def by_tail(tag: Measured, measure: Measure, tail: re.Match[str]) -> tuple[tuple
     if kind == "none":
         return (), 0.0
     if kind in {"spacing", "row_spacing"}:
-        return _apart(kind, before, certainty)
+        return _apart(kind, tail[0], before, certainty)
     if FOREIGN_NOUN_AFTER.match(tag.text, tail.end()):
         return (), 0.0
     if kind == "height" and _FOLIAGE_BEFORE.search(before) and FLOWER_TOO.search(tag.text):
@@ -65,7 +66,19 @@ def by_tail(tag: Measured, measure: Measure, tail: re.Match[str]) -> tuple[tuple
     return (("height", "spread") if kind == "both" else (kind,)), certainty
 
 
-def _apart(kind: str, before: str, certainty: float) -> tuple[tuple[str, ...], float]:
+_EACH_WAY = later(r"each way|each direction", re.I)
+_SET = later(r"\b(?:spac\w+|plant\w*|set|thin\w*|sow\w*|allow|leave|give|apart|cent(?:re|er)s?)\b", re.I)
+_GROWN = later(r"\b(?:grow\w*|reach\w*|figure on|expect|count on|reckon on|matures?|makes?|gets?)\b", re.I)
+
+
+def _clause(before: str) -> str:
+    """What stands before a length in its own sentence."""
+    return re.split(r"[.;:!?]\s|\n\n", before[-80:])[-1]
+
+
+def _apart(kind: str, tail: str, before: str, certainty: float) -> tuple[tuple[str, ...], float]:
+    if _EACH_WAY.search(tail) and not _SET.search(clause := _clause(before)) and _GROWN.search(clause):
+        return ("height", "spread"), 0.8 * certainty  # a plant that grows so far each way
     if POSTS_BEFORE.search(before) or re.search(r"\d ?[x×] ?$", before):
         return (), 0.0
     if kind == "spacing" and ROWS_BEFORE.search(before):

@@ -20,7 +20,7 @@ _WORN = {  # letters readers take for one another, in the words that matter most
 _THINGS = (  # they have a height or width too, but not the plant's own
     r"pots?|containers?|box|trellis|fence|wall|support|stake|hole|bed|leaf|leaves|trunk|root(?:ball)?|"
     r"head|fruit|seed|"
-    r"package|shelf|door|window|tray|cell"
+    r"package|shelf|door|window|tray|cell|stem"
 )
 _BLOOM = r"(?:flower(?:s|ing)?|bloom(?:s|ing)?|blossoms?|scapes?)(?: (?:stalk|spike|stem|scape|head)s?)?"
 
@@ -48,7 +48,8 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"with (?:flowers|blooms)(?= ?[:\t\n])|in (?:full )?(?:bloom|flower)(?=[ :.=\t\n|–-]{1,4}\d)|"
         rf"(?:{_BLOOM}|fl(?:w?r)?\.?|blm\.?)[ -](?:{{height}}|hg?t\.?)|"
         rf"{{height}} (?:in|when in|at) (?:full )?(?:bloom|flower)|"
-        r"(?:scapes?|flowers?|blooms?)(?: (?:stalks?|spikes?|stems?))?(?: (?:rise|rising|reach|grow|stand))?"
+        r"(?:scapes?|flowers?|blooms?|plumes|spires|seed ?heads)(?: (?:stalks?|spikes?|stems?))?"
+        r"(?: (?:rise|rising|reach|grow|stand))?"
         rf"(?= (?:up )?to \d)|"
         r"(?:(?:flower(?:ing)?|bloom)[ \n](?:spires|spikes|stems|stalks|scapes|plumes|wands)|scapes|spires"
         r"|plumes)[ \n](?:reach|rise|stand|grow|tower|top out)(?: at| about| around)?(?= \d)|"
@@ -74,7 +75,7 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"(?:{spacing}|space|distance) (?:between )?plants|(?:between )?plants(?= ?[:\t])|{spacing}"
         rf"|(?<![a-z] )distance(?= ?[:\t\n]| {_ANY_LENGTH}\s*(?:$|[\n\t,;.|•·/]))"
         rf"|apt\.?(?=[ :.\t]{{1,4}}{_ANY_LENGTH})|allow(?= {_ANY_LENGTH} ?(?:$|[.,;\n\t)]))"
-        rf"|plants(?= {_ANY_LENGTH},? (?:(?:in|and|x|by) )?rows?\b)"
+        rf"|plants(?= {_ANY_LENGTH},?[ \t](?:(?:in|and|x|by) )?rows?\b)"
         r"|o\.? ?c\.?(?=[ :.=\t]{1,4}\d)|on[ -]cent(?:er|re)s?(?=[ :\t]{1,4}\d)|elbow[ -]?room"
         rf"|hills(?= {_ANY_LENGTH})"
         rf"|give (?:it|me|us|them)(?: about)?(?= {_ANY_LENGTH}(?! (?:of|an?|each|every|per|deep)\b))"
@@ -82,7 +83,7 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"|plant(?:ing)? distance|distance apart|(?:planting|plants?|set|space) apart(?= ?(?:[:\t\n/|]|$))"
         r"|(?:in|within)[- ](?:the )?rows?(?: {spacing})?"
         r"(?= ?[:\t\n])|spcg?\.?|how far apart ?\??|set out(?= ?[:/\t–—])|space between plants"
-        r"|(?:give|allow) (?:each|every) plant|plants? every(?= \d)|apart{bare}|"
+        r"|(?:give|allow) (?:each|every) plant|plants? every(?=[ \t]\d)|apart{bare}|"
         r"spaced?|thin(?:ned)?(?: plants| seedlings)?(?= to)|"
         r"espacement|espacer(?: les plant[se]*)?|espac\.|distance (?:de plantation|entre les plant[se]*)|"
         r"espaciamiento|distancia (?:entre plantas|de siembra|de plantación)|separaci[oó]n|"
@@ -97,6 +98,7 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"|(?:leaf|foliage) (?:mound|clump)(?= ?[:\t\n])|"
         r"hauteur du feuillage|blatthöhe|foliage(?= (?:up )?to \d)|"
         r"foliage[ \n](?:stays|reaches|is|remains|keeps|mounds|sits|tops out)(?: at| about| around)?(?= \d)|"
+        rf"foliage(?= {_ANY_LENGTH}(?: tall| high)?(?:[,;/.]| and) ?(?:the )?(?:plumes|seed ?heads)\b)|"
         rf"leaves(?= (?:up )?to {_ANY_LENGTH}[,;.]?\s[^.\n]{{0,12}}\b(?:flowers?|blooms?|scapes?)\b"
         r"[^.\n]{0,20} to \d)"
     ),
@@ -146,7 +148,10 @@ _NOT_IN_A_WORD = (
     r"|(?<=H[x×])(?=[WBSL]\b)|(?<=\d[\"”″])(?=[hw]\b))"
 )
 
-_BESIDE_H = later(r"\bH(?:[ .]{0,2}[x×/&][ ]?|[ .:=]{0,3}\d[^\n\t]{0,26}[\s,;/x×])$|\dH[ ,;/x×]{1,3}$")
+_BESIDE_H = later(
+    r"(?:^|\n)H[\t:][^\n\t]{1,20}\n$"
+    r"|\bH(?:[ .]{0,2}[x×/&][ ]?|[ .:=]{0,3}\d[^\n\t]{0,26}[\s,;/x×])$|\dH[ ,;/x×]{1,3}$"
+)
 """B, L and S are Breite, largeur and spread beside an H, and anything at all without one."""
 
 ARROWS = {"↕": "height", "↑": "height", "▲": "height", "↔": "spread", "⟷": "spread", "⇿": "spacing"}
@@ -220,6 +225,7 @@ def _heads_cell(text: str, match: re.Match[str]) -> bool:
 FLOWER_TOO = later(
     rf"\b(?:(?:{_BLOOM}|fl(?:w?r)?\.?|blm\.?) (?:height|ht)\b|height in (?:bloom|flower)"
     r"|(?:flower|bloom)(?:ing)? (?:stalk|stem|spike|spire|scape|plume)s?\b"
+    r"|\bplumes (?:up )?to \d"
     r"|(?:scapes|spires) (?:(?:up )?to|of|reach|rise|stand) )",
     re.I,
 )

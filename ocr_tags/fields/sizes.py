@@ -14,8 +14,17 @@ from functools import lru_cache
 from ocr_tags.fields import size_clauses as clauses
 from ocr_tags.fields import size_words as words
 from ocr_tags.fields.density import by_density
-from ocr_tags.fields.size_columns import Measured, Size, cell_around, mixed_table, table, values_above
+from ocr_tags.fields.size_columns import (
+    Measured,
+    Size,
+    cell_around,
+    mixed_table,
+    table,
+    values_above,
+    values_left,
+)
 from ocr_tags.fields.size_limits import by_verb, limited, up_to
+from ocr_tags.fields.size_others import of_another
 from ocr_tags.fields.size_pairs import (
     LEAD,
     SHARED_UNIT,
@@ -70,7 +79,7 @@ def _unrivalled(tag: Measured, arrow: tuple[str, int]) -> bool:
 @lru_cache(maxsize=64)
 def _sizes(text: str) -> tuple[Size, ...]:
     tag = Measured(text)
-    found = [*wrapped(tag), *table(tag), *mixed_table(tag), *values_above(tag)]
+    found = [*wrapped(tag), *table(tag), *mixed_table(tag), *values_above(tag), *values_left(tag)]
     for place, measure in enumerate(tag.measures):
         if place not in tag.settled:
             found += _read_one(tag, place, measure)
@@ -80,7 +89,8 @@ def _sizes(text: str) -> tuple[Size, ...]:
 
 def _read_one(tag: Measured, place: int, measure: Measure) -> Iterator[Size]:
     """What the words around one length say of it."""
-    if clauses.FOREIGN_AFTER.match(tag.text, measure.span[1]) or says_again(tag, place):
+    foreign = clauses.FOREIGN_AFTER.match(tag.text, measure.span[1]) or of_another(tag.text, *measure.span)
+    if foreign or says_again(tag, place):
         tag.settled.add(place)
         return
     label = _label_of(tag, place, measure)
