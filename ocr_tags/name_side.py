@@ -76,20 +76,16 @@ def is_bare(name: BotanicalName) -> bool:
 
 
 def is_headline(one: Found[str], side: Side) -> bool:
-    """Whether a genus is the one word of the largest title, and the full name stands by itself below it.
+    """Whether a genus is the one word of the largest title, right over its full name in smaller letters.
 
     Then shops use it as the common name, whatever others stand beside it: Hosta, over Hosta 'Sky Lantern'.
-    Right over a name that ends with it, Panicle Hydrangea, it is a heading.
+    With another name between them, or without a cultivar, it is a heading: Nepeta, over Catmint.
     """
     for line, below in pairwise(side.lines):
         if line.start <= one.span[0] < line.end:
             shown = side.is_largest(line) and not line.flat and LARGER * below.size <= line.size
-            named = any(
-                m.name.genus == one.value and not is_bare(m.name) and m.span[0] >= line.end
-                for m in side.mentions
-            )
-            heads = below.text.strip(" .,|").lower().endswith(f" {one.value.lower()}")
-            return shown and named and not heads and _is_shop_genus(line.text)
+            named = any(m.alone and m.name.cultivar and below.start == m.span[0] for m in side.mentions)
+            return shown and named and _is_shop_genus(line.text)
     return False
 
 
