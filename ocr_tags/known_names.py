@@ -26,8 +26,8 @@ def known_name(piece: Piece, certainty: float) -> Found[str] | None:
     if " " in text and lexicon.is_common_name(text) and not titles.is_noise(text):
         return Found(written, span, certainty - 0.05)
     near = None if titles.is_answer(text) or genera_called(text) else repair.nearest_common(text)
-    if near and near.clear and _owned(near.name) == _owned(text):
-        return Found(written, span, certainty * 0.9)
+    if near and near.clear and (_owned(near.name) == _owned(text) or not text.isascii()):
+        return Found(written, span, certainty * 0.9)  # with accents it is another language's: Sansevière
     if near and near.clear and (near.likeness >= 0.9 or not titles.is_noise(text)):
         return Found(spelt(near.name, text), span, certainty * (0.6 + 0.3 * near.likeness))
     return None

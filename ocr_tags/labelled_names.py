@@ -43,7 +43,8 @@ def read_labelled(string: str, side: Side) -> None:
                 named[-1], end = joined, joined.end
             for piece in named:
                 found = known_name(piece, 0.95)
-                vague = titles.is_noise(piece.text) or titles.is_qualifier(piece.text.split())
+                small = piece.text.islower() and not titles.has_head(piece.text)  # ", though rarely now"
+                vague = small or titles.is_noise(piece.text) or titles.is_qualifier(piece.text.split())
                 if found is None and not vague:
                     found = Found(titles.as_written(piece.text), (piece.start, piece.end), 0.8)
                 if found:

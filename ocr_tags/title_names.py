@@ -103,7 +103,9 @@ def _vouched(piece: Piece, shade: float, side: Side) -> Found[str] | None:
     for mention in side.mentions:
         near = repair.nearest_name_of(f"{mention.name.genus} {mention.name.species}", piece.text)
         if near and mention.name.species:
-            return Found(spelt(near.name, piece.text), (piece.start, piece.end), 0.85 * shade)
+            # With accents it is another language's name, like the English one: Sansevière.
+            name = spelt(near.name, piece.text) if piece.text.isascii() else titles.as_written(piece.text)
+            return Found(name, (piece.start, piece.end), 0.85 * shade)
     return None
 
 
