@@ -36,6 +36,9 @@ SHORTEST_LOOSE = 5
 ALONE = 0.88
 """How sure a cultivar is that quotes or a label show, apart from its botanical name."""
 
+IN_BLOCK = 0.8
+"""How sure unknown words are to be the cultivar that stand with the common name over the botanical one."""
+
 PERHAPS_LONGER = 0.72
 """How sure a known name is below unknown words in the same letters, which may be its beginning."""
 
@@ -212,14 +215,29 @@ def _cultivar_apart(string: str, side: Side, name: BotanicalName) -> tuple[str, 
     if quoted:
         epithet, line = max(quoted, key=lambda pair: pair[1].size)
         return (epithet, 0.88) if line.title or len(line.text.split()) <= 5 else None
-    known = any(found.certainty >= KNOWN * 0.88 for found in side.common)
+    if not name.species or name.trade_designation:
+        return None
+    return _one_title(side)
+
+
+def _one_title(side: Side) -> tuple[str, float] | None:
+    """The one title of unknown words beside a known common name; surest in the block that names the plant."""
+    known = [found for found in side.common if found.certainty >= KNOWN * 0.88]
     loose = [
         entry for entry in side.loose if not lexicon.is_genus(entry[0].split()[0]) and _apart(entry, side)
     ]
-    if not known or not name.species or name.trade_designation or side.marked or len(loose) != 1:
+    if not known or side.marked or len(loose) != 1:
         return None
-    epithet = tidy_epithet(loose[0][0])
-    return (epithet, loose[0][1]) if plausible_epithet(epithet) and len(epithet) >= SHORTEST_LOOSE else None
+    words, certainty, line = loose[0]
+    epithet = tidy_epithet(words)
+    if not plausible_epithet(epithet) or len(epithet) < SHORTEST_LOOSE or titles.has_head(epithet):
+        return None
+    told = side.is_in_block(line) and any(side.is_in_block(other) for other in _lines_of(known, side))
+    return epithet, max(certainty, IN_BLOCK) if told else certainty
+
+
+def _lines_of(found: list[Found[str]], side: Side) -> Iterator[Line]:
+    return (line for one in found for line in side.lines if line.start <= one.span[0] < line.end)
 
 
 def _apart(entry: tuple[str, float, Line], side: Side) -> bool:
