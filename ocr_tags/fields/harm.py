@@ -133,7 +133,10 @@ def _one_voice(text: str) -> str:
     return folded
 
 
-_STOPS = later(r"[.!;]\s+|(?<=[a-z]{3})\.(?=[A-Z][a-z]{2})|\t|\n\n|[•|·]\s|(?<=[^\W\d_])[)\]] (?=[A-Z])")
+_STOPS = later(
+    r"[.!;]\s+|\b[a-z]{2,},\s+(?=[A-Z][a-z]+\s(?:is|are|may|can|will|causes?)\b)"
+    r"|(?<=[a-z]{3})\.(?=[A-Z][a-z]{2})|\t|\n\n|[•|·]\s|(?<=[^\W\d_])[)\]] (?=[A-Z])"
+)
 
 
 def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
@@ -143,11 +146,17 @@ def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
     lines = [at for at in range(begin, start) if text[at] == "\n" and not _runs_on(text, at)]
     begin = lines[-1] + 1 if lines else begin
     stop = value_end(text, end)
+    if comma := _COMMA_FOR_STOP.search(text, end, stop):
+        return begin, comma.start()
     if further := _FURTHER.search(text, end, stop):
         return begin, further.start()
     while text[stop : stop + 1] == "\n" and text[begin:stop].isupper() and _runs_on(text, stop):
         stop = value_end(text, stop + 1)
     return begin, stop
+
+
+_COMMA_FOR_STOP = later(r"(?<=[a-z]),\n(?=[A-Z][a-z]+\s(?:[A-Z&]|inc\b))")
+"""Before a name, which tells of no danger, a comma at a line's end is a full stop read amiss."""
 
 
 def _closes_bracket(text: str, stop: re.Match[str]) -> bool:

@@ -151,6 +151,8 @@ _NOT_OF_PLANT = later(
 )
 _WORD_CUT = later(r"\w- ?\n?\Z")
 """Before the rest of a word that a hyphen parts: "semi-", "moist soil"."""
+_ENDED = later(rf"(?:^|(?<=[.!;] )|(?<=[\n\t])){_ADJECTIVE}\.\s\Z")
+"""A comma that was read as a full stop: "Moist.", "humus-rich soil"."""
 _ON_CONDITION = later(
     r"(?:\bhardy (?:down )?to\b[^.;\n]{0,14}|\b(?:pink|blue|red|mauve|purple|white|lilac"
     r"|violet)(?: flowers)?|\bneeded) (?:in|on) \Z"
@@ -231,6 +233,8 @@ def _spoken(text: str) -> Iterator[Found[str]]:
             continue
         whole = match["verb"] and _WHOLE.match(match["verb"]) and opens_sentence(text, match.start())
         span = (listed_from(text, match.start()), match.end()) if whole else match.span("soil")
+        if text[span[0]].islower() and (first := _ENDED.search(folded, 0, span[0])):
+            span = (first.start(), span[1])
         yield Found(clean(text[slice(*span)]), span, 0.85)
     for pattern in (_MIXED, _DRAINAGE):
         for match in pattern.finditer(folded):

@@ -164,6 +164,11 @@ _GOES_ON = later(
     r"|mit|bis|jede[nr]?|chaque|tous les|cada|met|elke))$"
 )
 """No phrase ends so."""
+_CUT = later(
+    r"\b(?:(?:when|until|if) (?:the )?(?:top|soil|surface|first)"
+    r"|(?:low|little|moderate|medium|average|tolerant) once)$"
+)
+"""Nor so; but the line below may belong to another value."""
 _GOES_BACK = later(
     r"(?:and|or|of|than|(?:monthly|weekly|daily)(?= ?(?:[.;\n]|$))|drained|draining|drainage)\b(?! ?:)"
     r"(?!\t)",
@@ -255,7 +260,8 @@ def _label_start(label: re.Match[str]) -> int:
 
 def is_torn(phrase: str) -> bool:
     """Whether a phrase breaks off where none ends: "Water when top inch is"."""
-    return bool(_GOES_ON.search(phrase.rstrip(" /").lower()))
+    ending = phrase.rstrip(" /").lower()
+    return bool(_GOES_ON.search(ending) or _CUT.search(ending))
 
 
 _NEGATION = later(r"\b(?:[Nn]ever|[Dd]o not|[Dd]on.t|NEVER|DO NOT)\Z")
