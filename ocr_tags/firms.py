@@ -16,7 +16,7 @@ _SMALL = frozenset(["the", *_JOIN.split("|")])
 _NAME = rf"{_WORD}(?:\.?[ ](?:{_JOIN}|{_WORD})){{0,5}}"
 FORM = (
     r"(?:,?\s(?:Inc|LLC|L\.L\.C|Ltd|Limited|(?<!,\s)Co|(?<!,\s)CO(?=\.)|Corp|Corporation|GmbH|B\.?V|S\.?A|plc|PLC|LTD|INC|KG|OHG|e\.K"
-    r"|Ltée|Ltee"
+    r"|Ltée|Ltee|inc(?=\.)|ltée|enr(?=\.)"
     r"|N\.?V|BVBA|S\.?L|SARL|S\.A\.R\.L|SAS|S\.?r\.?l|S\.?p\.?A|(?<!,\s)AB|A/S|ApS|Oy|(?<=[a-zà-ÿ]\s)AS"
     r"|sp\. z o\. ?o)(?![\w/])\.?)"
 )
@@ -57,6 +57,7 @@ _BROKEN = later(
 _TOKEN = later(rf"(?P<gap>[ ]?\n?)(?P<word>(?:{_JOIN})(?=[ \n])|{_WORD}\.?(?:[A-Z]\.)*)")
 _FORMED = later(rf"(?P<name>(?:The\s)?{_NAME}{FORM})(?=\s|,|$)")
 _FROM = later(r"^\W*?(?:©\s*(?:\d{4}\s)?|\(c\)\s*|(?:from|by|de|von)\s+)", re.I)
+_PRICE_BEFORE = later(r"^[^\n\t]{0,20}[$£€] ?\d{1,3}\.\d\d (?=[A-Z])")
 _NOT = later(
     r"\b(?:new|our|your|the best|best|ideal|easy|water|wildlife|full|hardy|annual|fragrant|showy|native|"
     r"bedding|perennial|house|garden|companion|potted|young|tropical|organic|all|these|other|more|vegetable|flower"
@@ -92,6 +93,7 @@ _FAMILY = later(
 _ADDRESS = later(
     r"(?<=\w)(?=[-–]\s)|\s(?=[-–|·]?\s?(?:www\b|https?:|[\w-]+\.[a-z]{2,}\b)|-\s|-$)|\s(?=(?:LOT|Lot|ROW|Row|Route|Rte|RR|P\.?O\.?|Box)\b)|\s(?=(?:Est(?:d"
     r"|ablished)?|EST|[Ss]ince|SINCE|Founded)\b)"
+    r"|\s(?=(?:ABN|ACN|NZBN|VAT|Tel|Ph|Phone)\b)"
 )
 _PLACED = later(
     r"\W{0,3}(?:www\.|https?:|[\w-]+\.[a-z]{2,}\b|\d{4,5}\s[A-Z])|,(?:\s[A-Z][\w'. -]+,)?\s[A-Z]{2}\b"
@@ -154,7 +156,7 @@ def firm_in(text: str) -> tuple[str, int] | None:
 
 
 def _firm_of(text: str) -> tuple[str, int] | None:
-    skipped = _FROM.match(text)
+    skipped = _FROM.match(text) or _PRICE_BEFORE.match(text)
     head = later(r"\W*(?P<name>[^•·|,\d©®™/:;()–—]+)").match(text, skipped.end() if skipped else 0)
     words = _without_place(_ADDRESS.split(head["name"])[0].split()) if head else []
     if head is None or not 2 <= len(words) <= 6 or not all(_of_name(word) for word in words):

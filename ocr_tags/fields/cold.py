@@ -48,7 +48,7 @@ _COLD_HEAD = (
     r"(?:later|once established|when established|once mature),?(?= [-−–]\d)|"
     r"frosts?: ?(?:light|mild|moderate|medium|hard|heavy|severe)(?= ?\()|"
     r"temp(?:erature|\.)?s?:? ?(?:down to|not below|min(?:imum|\.)?)|"
-    r"(?:cold|frost)(?: (?:tolerance|resistance|resistant|proof))?"
+    r"(?:cold|frost)(?: (?:tolerance|tolerant(?= (?:down )?to [-−–] ?\d)|resistance|resistant|proof|hardy))?"
     r"(?= ?[:\t\n]| ?[-−–] ?\d| to| down)|(?:light |mild |hard )?frosts? (?:down )?to|safe(?: down)? to"
     r"|(?:min(?:imum|\.)?)(?:[ \n]|\t(?=temp))?(?:winter )?(?:temp(?:erature|s|\.)?)?"
     r"|low(?:est)? temp(?:erature)?|"
@@ -75,8 +75,12 @@ _COLD_ABOVE = later(
     re.I,
 )
 """A temperature over its label, where no other follows the label."""
+_COLD_BEFORE = later(
+    rf"(?:^|(?<=\n)){_IN_CELL} (?P<head>min(?:imum|\.)?(?: temp(?:erature|\.)?)?)(?=\n|$)", re.I
+)
+"""A temperature and behind it what it is, alone in a line."""
 _COLD_ALONE = later(
-    rf"(?:^|(?<=[\n\t])|(?<=[/|•·+*] ))(?P<to>to )?{_IN_CELL}"
+    rf"(?:^|(?<=[\n\t])|(?<=[/|•·+*] )|(?<= \. ))(?P<to>(?<![/|•·] )to )?(?:(?<=[/|•·] )to )?{_IN_CELL}"
     r"(?(to)(?=\. [A-Z])|(?=\s*(?:$|[\n\t])| [/|•·+]))",
     re.I,
 )
@@ -90,13 +94,15 @@ _METRIC = later(r"\d ?(?:mm|cm|m)\b")
 _IMPERIAL = later(r"\d ?(?:[\"”″'′’]|in\b|inch|ft\b|feet)", re.I)
 _NOT_COLD = later(
     r"\b(?:soil|germinat\w*|sow\w*|seeds?|nights?|water|growing|ideal|indoor|storage|store[ds]?|ship\w*|"
-    r"transplant\w*|when|until|once|after|heat|day)\b[^.;\n\t]{0,25}\Z",
+    r"transplant\w*|when|until|once|after|heat|day)\b[^.;·•|\n\t]{0,25}\Z",
     re.I,
 )
 _NOT_BELOW = later(
     r"(?:not|never|avoid|don['’]t)\b.*\b(?:below|under)|(?:keep|over-?winter).* above", re.I | re.S
 )
 _COLDEST, _WARMEST = -55.0, 25.0
+_COOL = 12.0
+"""In °C; a warmer least is mostly that of the ground at sowing (common practice, no source)."""
 
 
 def read_min_temperature(tag: TagText) -> Iterator[Found[Temperature]]:
@@ -113,6 +119,10 @@ def read_min_temperature(tag: TagText) -> Iterator[Found[Temperature]]:
     for match in _COLD_ABOVE.finditer(tag.string):
         if (celsius := _celsius(match, "t")) is not None:
             yield Found(Temperature(celsius), match.span(), 0.65 * _cold_certainty(match, celsius))
+    for match in _COLD_BEFORE.finditer(tag.string):
+        celsius = _celsius(match, "t")
+        if celsius is not None and celsius <= _COOL:
+            yield Found(Temperature(celsius), match.span(), 0.9 * _cold_certainty(match, celsius))
     alone = list(_COLD_ALONE.finditer(tag.string))
     for match in alone if len(alone) == 1 else ():
         celsius = _celsius(match, "t")

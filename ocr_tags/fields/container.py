@@ -16,6 +16,7 @@ from ocr_tags.fields.container_words import (
     COUNTED,
     LENGTH,
     LOOSE,
+    MADE_OF,
     MADE_WORD,
     NUMBER,
     NURSERY_CLASS,
@@ -46,15 +47,17 @@ _BESIDE = later(
     r"(?:[ -](?:(?:container|pot)[ -]grown|staked|trellis(?:ed)?|tree form|standard|bush|multi-?stem(?:med)?"
     r"|clump|espalier))?"
     rf"(?:[ ,]*(?:{PRICE}|\d{{1,3}}\.\d\d)|[ ,.-]*\d{{1,3}},\d\d ?[$€£])?\)?"
+    rf"|(?:[ ,]*{PRICE})[ ·•|,–-]+[a-z][^\d\n]*"
 )
 """How the plant is grown, and its price, may share the cell of a container class."""
 _PRICED_WIDTH = later(
-    rf"(?P<width>{NUMBER} ?(?:{LENGTH}|{VOLUME}))(?:[ ,]*(?:was|now|only|sale|reg\.?)?:? ?{PRICE})+"
+    rf"(?P<width>{NUMBER} ?(?:{LENGTH}|{VOLUME}))(?:[ ,·•|/–-]*(?:was|now|only|sale|reg\.?)?:? ?{PRICE})+"
+    r"(?:[ ·•|,–-]+[a-z][^\d\n]*)?"
 )
 """A length with the price right behind it is that of the pot, if pots are so wide: trees are priced by their
 height as well (common practice, no source)."""
 _WIDEST_PRICED = {"mm": 300, "cm": 30, "inch": 12}
-_PRICE_FIRST = later(rf"{PRICE} ?[-–—·|,/]? ?\(?")
+_PRICE_FIRST = later(rf"(?:{PRICE}|\d{{1,4}}[.,]\d{{2}} ?[$€£]) ?[-–—·|,/]? ?\(?")
 _KIND = later(
     r"(?:(?:hardy|evergreen|tender|flowering|ornamental) )?(?:annuals?|perennials?|biennials?|shrubs?"
     r"|trees?|vines?"
@@ -162,7 +165,33 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
     if not seen:
         for start, end in _parts(text):
             yield from _whole_cell(text, folded, start, end)
+        yield from _in_line(text, folded)
         yield from _beside_firm(text, folded)
+
+
+_SOLD_IN = later(
+    rf"(?:^|(?<=\n))(?:(?:(?:indoor|house|foliage|live|young|one|1) ?plants?|houseplants?|supplied|potted) )?"
+    rf"in an? (?P<size>{NUMBER} ?(?:{LENGTH}|{VOLUME}) ?{MADE_OF}pot)\.?(?=\n|$)"
+)
+"""A line that says no more than what the plant stands in: behind a verb it would be advice."""
+_BEFORE_PRICE = later(
+    rf"(?<=[a-z.] |[/·•|] )(?P<size>#(?:[1-357]|10|15)(?!\d)|{NUMBER} ?{VOLUME})[ ,]*[/·•|–-]? ?{PRICE}"
+    r"(?=\n|\t|$)"
+)
+"""A class or volume between words and the price, at the end of the line."""
+_WIDTH_DOT_PRICE = later(
+    rf"(?:^|(?<=\n))(?P<size>{NUMBER} ?{LENGTH}) ?[·•|] ?{PRICE}(?= ?[·•|\n]|$)(?![^\n]*[$€£])"
+)
+""""180 mm · $21.50": as a width with its price right behind it."""
+
+
+def _in_line(text: str, folded: str) -> Iterator[Found[str]]:
+    """The pot of a line that says how the plant is sold, and the class right before the price."""
+    for pattern, certainty in ((_SOLD_IN, 0.8), (_BEFORE_PRICE, 0.75), (_WIDTH_DOT_PRICE, 0.75)):
+        for match in pattern.finditer(folded):
+            planting = pattern is _BEFORE_PRICE and _PLANTING.search(folded, 0, match.start())
+            if not planting and _is_made(match["size"], {**_LARGEST, **_WIDEST_PRICED}):
+                yield Found(clean_size(text[slice(*match.span("size"))]), match.span("size"), certainty)
 
 
 _WIDTH_AT_FOOT = later(
@@ -197,6 +226,8 @@ def _parts(text: str) -> Iterator[tuple[int, int]]:
 
 def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[str]]:
     """A container class, volume or "bare root" that is all a cell holds, a label "Size" or price aside."""
+    if text[start] == "(" and text[end - 1] == ")":
+        start, end = start + 1, end - 1
     label = _SIZE_LABEL.match(folded, start, end)
     opening = label or _KIND.match(folded, start, end) or _PRICE_FIRST.match(folded, start, end)
     start = opening.end() if opening else start

@@ -66,7 +66,8 @@ _OF_SALE = later(
     r"|our|your|regular|rrp|was|reg|each|ea|per|for|at|an?|one|plants?|pots?|flats?|packs?|trays?|baskets?"
     r"|pi[eè]ce"
     r"|chacun|st[uü]ck|stk|stuk|plus|tax|taxe?s|vat|incl?|gal(?:lons?)?|qts?|in|inch|cm|l|lt|litres?|hanging"
-    r"|today|to|clearance|fib(?:er|re)|peat|clay|net|square|bags?|tubes?|bare|root|bulbs?|plugs?)(?![^\W\d_]))*"
+    r"|today|to|clearance|fib(?:er|re)|peat|clay|net|square|bags?|tubes?|bare|root|bulbs?|plugs?|or"
+    r"|shrubs?|trees?|perennials?|annuals?|vines?|grass(?:es)?|ferns?|herbs?|houseplants?)(?![^\W\d_]))*"
 )
 
 

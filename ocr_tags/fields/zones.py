@@ -77,7 +77,7 @@ _RANGE_AFTER_MARK = later(
 )
 """A thermometer or snowflake drawn before zones (common practice, no source)."""
 _RANGE_OVER_LABEL = later(
-    rf"(?:^|(?<=[\n\t]))(?P<low>{ZONE}){TO}(?P<high>{ZONE})\n"
+    rf"(?:^|(?<=[\n\t]))(?P<low>{ZONE}){TO}(?P<high>{ZONE})[\n\t]"
     r"(?:usda |hardiness )*zones?(?=\s*(?:$|\n(?!\d)))",
     re.I,
 )
