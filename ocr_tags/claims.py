@@ -48,6 +48,8 @@ class Claim:
     """Where `box` lies in the first photo of a side that has several; None where that is not known."""
     echo: float = 0.0
     """How alike another engine's letters are in its place, where that engine did not find the value."""
+    partly: bool = False
+    """Whether an engine backs it that read a part of it only: where it ends, the engines do not agree."""
     spans: tuple[tuple[int, int, int], ...] = ()
     """In which of the side's texts it was found, from where to where."""
 
@@ -149,7 +151,8 @@ def settle_places(united: Sequence[Claim]) -> tuple[Claim, ...]:
 def _backed(claim: Claim, other: Claim, share: float) -> Claim:
     """The claim with a share of another's votes that its own engines have not given."""
     given = [(engine, vote * share) for engine, vote in other.votes if engine != MERGED]
-    return replace(claim, votes=_joined(claim.votes, given))
+    partly = claim.partly or (share < 1 and not {e for e, _ in given} <= {e for e, _ in claim.votes})
+    return replace(claim, votes=_joined(claim.votes, given), partly=partly)
 
 
 def _explains_more(claim: Claim, other: Claim) -> bool:

@@ -37,6 +37,8 @@ class Evidence:
     """1 when a second engine read this side and did not find the value."""
     echo: float = 0.0
     """How alike that engine's letters are where the value stands: read alike, but laid out otherwise."""
+    partly: float = 0.0
+    """1 when that second engine read a part of the value only."""
     pieced: float = 0.0
     """1 when no engine has the value by itself: it stands only in the text merged from both."""
     both_sides: float = 0.0

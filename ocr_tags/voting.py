@@ -153,6 +153,7 @@ def _evidence(group: Sequence[Claim], *rivals: Sequence[Claim]) -> Evidence:
         second=votes[1] if len(votes) > 1 else 0.0,
         unsupported=float(len(votes) < best.asked),
         echo=best.echo if len(votes) < best.asked else 0.0,
+        partly=float(best.partly),
         pieced=float(best.votes[0][0] == MERGED),
         both_sides=max(away, default=0.0),
         in_place=best.doubt,

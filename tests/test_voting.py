@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
 import pytest
 
@@ -216,3 +217,15 @@ def test_a_side_that_says_less_speaks_for_a_part_of_the_value_only() -> None:
     assert reading.value == whole
     assert (evidence.vote, evidence.certainty) == (0.65, 0.65)
     assert evidence.both_sides > 0
+
+
+def test_engines_that_do_not_agree_where_a_value_ends_are_told_from_those_that_do() -> None:
+    short, long = text("Water well", "tesseract lines"), text("Water well Hardy fern", "rapidocr lines")
+    field = Field(Fact("phrase", "Phrase", str), lambda tag: iter([Found(tag.string, (0, len(tag.string)))]))
+    (contested,), (agreed,) = claims([short, long], field), claims([long, replace_reader(long)], field)
+    assert (contested.value, contested.partly) == ("Water well Hardy fern", True)
+    assert not agreed.partly
+
+
+def replace_reader(tag: TagText) -> TagText:
+    return replace(tag, reader="tesseract lines")
