@@ -68,7 +68,9 @@ def claims(texts: Sequence[TagText], field: Field[Any]) -> tuple[Claim, ...]:
             claim = replace(_claim(text, found, order), asked=max(asked, 1), spans=spans)
             groups.setdefault(key(claim.value), []).append(claim)
     united = sorted((unite(group) for group in groups.values()), key=lambda claim: -claim.strength)
-    return settle_places([_heard(claim, texts) for claim in united])
+    settled = settle_places([_heard(claim, texts) for claim in united])
+    # A name broken over lines is read in part as well: that tells nothing of where it ends.
+    return tuple(replace(claim, partly=claim.partly and field.shape != "each") for claim in settled)
 
 
 def _heard(claim: Claim, texts: Sequence[TagText]) -> Claim:
