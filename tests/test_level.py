@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from ocr_tags.bend import Bend
@@ -41,11 +41,13 @@ def steepness(regions: list[LineRegion], way: Floats) -> float:
 
 
 @given(st.floats(-0.6, 0.6), st.floats(-4e-4, 4e-4))
+@example(0.005859375, 6.97e-05)  # level on the whole, as most lines are; the steepest is not
 def test_lines_of_any_slant_and_fan_come_out_level(slope: float, fan: float) -> None:
     regions = lines(slope, fan)
     straight = seen()
     level, way = levelled(straight, regions)
-    assert steepness(regions, way) < max(0.02, 2 * LEAST_SLOPE)
+    # Lines whose mean slope is under the least are left: the steepest of a fan is 1 + √2 times its mean.
+    assert steepness(regions, way) < 2.5 * LEAST_SLOPE
     corner = np.array([(100.0, 200.0)])
     assert level.on_photo(through(way, corner)) == pytest.approx(straight.on_photo(corner), abs=0.01)
 
