@@ -177,9 +177,7 @@ def _same_place(a: Claim, b: Claim) -> bool:
     here, there = (a.box, b.box) if a.photo == b.photo else (a.place, b.place)
     if here is None or there is None or _side_by_side(a, b):
         return False
-    wide = min(here.right, there.right) - max(here.x, there.x)
-    high = min(here.bottom, there.bottom) - max(here.y, there.y)
-    return wide > 0 and high > 0 and wide * high > 0.4 * min(here.w * here.h, there.w * there.h)
+    return here.shared(there) > 0.4 * min(here.w * here.h, there.w * there.h)
 
 
 def _side_by_side(a: Claim, b: Claim) -> bool:

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 
 from rapidfuzz import fuzz
 
-from ocr_tags.record import Box, TagText, Word
+from ocr_tags.record import TagText, Word
 
 COVERED = 0.4
 """The share of the smaller of two words that lies on the other where both are one print."""
@@ -31,8 +31,4 @@ def _letters(words: Iterable[Word]) -> str:
 
 
 def _one_print(a: Word, b: Word) -> bool:
-    return _shared(a.place, b.place) > COVERED * min(a.place.w * a.place.h, b.place.w * b.place.h)
-
-
-def _shared(a: Box, b: Box) -> int:
-    return max(0, min(a.right, b.right) - max(a.x, b.x)) * max(0, min(a.bottom, b.bottom) - max(a.y, b.y))
+    return a.place.shared(b.place) > COVERED * min(a.place.w * a.place.h, b.place.w * b.place.h)

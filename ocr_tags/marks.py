@@ -105,12 +105,12 @@ def unread(marks: Iterable[Mark], words: Sequence[Word]) -> list[Mark]:
 
 def _is_part(at: Box, word: Box) -> bool:
     # A word far wider than the mark may hold it by mistake: readers box the line, mark and all.
-    return word.w < 3 * at.w and _shared(at, word) > 0.6 * at.w * at.h
+    return word.w < 3 * at.w and at.shared(word) > 0.6 * at.w * at.h
 
 
 def covers(mark: Box, place: Box) -> bool:
     """Whether a word read in this place is the mark that stands there, taken for letters."""
-    return _shared(mark, place) > 0.6 * place.w * place.h
+    return mark.shared(place) > 0.6 * place.w * place.h
 
 
 # ---------------------------------------------------------------- ink
@@ -244,7 +244,7 @@ def _apart(marks: Sequence[Mark]) -> list[Mark]:
     ranks = {id(mark): (not _is_sure(mark), mark.kind != "apart", -mark.box.w * mark.box.h) for mark in marks}
     for mark in sorted(marks, key=lambda mark: ranks[id(mark)]):
         area = mark.box.w * mark.box.h
-        if all(_shared(mark.box, other.box) < 0.3 * min(area, other.box.w * other.box.h) for other in kept):
+        if all(mark.box.shared(other.box) < 0.3 * min(area, other.box.w * other.box.h) for other in kept):
             kept.append(mark)
     return kept
 
@@ -265,7 +265,3 @@ def _beside(a: Box, b: Box) -> bool:
     level = abs((a.y + a.bottom) - (b.y + b.bottom)) < 0.5 * min(a.h, b.h)
     gap = max(a.x, b.x) - min(a.right, b.right)
     return level and 0 <= gap < 1.5 * max(a.w, b.w) and 0.4 < a.h / b.h < 1.6
-
-
-def _shared(a: Box, b: Box) -> int:
-    return max(0, min(a.right, b.right) - max(a.x, b.x)) * max(0, min(a.bottom, b.bottom) - max(a.y, b.y))

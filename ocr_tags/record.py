@@ -41,6 +41,16 @@ class Box:
     def bottom(self) -> int:
         return self.y + self.h
 
+    def shared(self, other: Box) -> int:
+        """The area both boxes cover, in pixels.
+
+        >>> Box(0, 0, 10, 10).shared(Box(8, 5, 10, 10)), Box(0, 0, 2, 2).shared(Box(5, 5, 2, 2))
+        (10, 0)
+        """
+        wide = min(self.right, other.right) - max(self.x, other.x)
+        high = min(self.bottom, other.bottom) - max(self.y, other.y)
+        return max(0, wide) * max(0, high)
+
     @staticmethod
     def around(boxes: Iterable[Box]) -> Box:
         """The smallest box holding all of `boxes`; ValueError when there are none."""

@@ -50,7 +50,7 @@ def without_ghosts(lines: Sequence[Line]) -> list[Line]:
         line
         for line in lines
         if line.confidence >= GHOST_LINE
-        or not any(_shared(line.place, other.place) > GHOST_SHARE * _area(line.place) for other in sure)
+        or not any(line.place.shared(other.place) > GHOST_SHARE * _area(line.place) for other in sure)
     ]
 
 
@@ -72,18 +72,14 @@ def merge(lines: Iterable[Line]) -> list[Line]:
 
 def _covered(word: Word, lines: Iterable[Line]) -> bool:
     return any(
-        _shared(word.place, line.place) > 0.3 * word.place.w * word.place.h
-        and any(_shared(word.place, other.place) > 0.2 * word.place.w * word.place.h for other in line.words)
+        word.place.shared(line.place) > 0.3 * word.place.w * word.place.h
+        and any(word.place.shared(other.place) > 0.2 * word.place.w * word.place.h for other in line.words)
         for line in lines
     )
 
 
 def _worth_adding(line: Line) -> bool:
     return line.confidence > 0.5 and any(c.isalnum() for c in line.text)
-
-
-def _shared(a: Box, b: Box) -> int:
-    return max(0, min(a.right, b.right) - max(a.x, b.x)) * max(0, min(a.bottom, b.bottom) - max(a.y, b.y))
 
 
 def tag_text(arranged: Arranged, side: Side, height: int, reader: str) -> TagText:
