@@ -54,8 +54,12 @@ def table(lines: Sequence[Line], is_label: IsLabel) -> Arranged | None:
 
 def stacked(lines: Sequence[Line], is_label: IsLabel) -> Arranged | None:
     """Columns in which a label and its value stand closer together than to the next pair: pair by pair, label
-    first, the value in one piece. None where the gaps do not tell."""
-    chains = chains_of(lines)
+    first, each in one piece. None where the gaps do not tell."""
+    wrapped = [label for label in _whole_labels(lines, is_label) if len(label) > 1]
+    parts = {id(part) for label in wrapped for part in label}
+    chains = chains_of(
+        [line for line in lines if id(line) not in parts] + [_joined(label) for label in wrapped]
+    )
     gaps = [
         (_gap(chain[at - 1], chain[at]), _gap(chain[at], chain[at + 1]))
         for chain in chains

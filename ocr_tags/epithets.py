@@ -42,9 +42,18 @@ def plain_epithet(word: str) -> str:
     return "".join(c for c in unicodedata.normalize("NFKD", parted) if not unicodedata.combining(c))
 
 
+_NOUGHT = later(r"(?<=[A-Za-z]{2})O(?=\d+$)")
+"""A raiser's code is letters, then a number, whose nought in front readers take for a letter."""
+
+
 def tidy_epithet(printed: str) -> str:
-    """An epithet with single spaces, and in ordinary letters when it was all capitals."""
+    """An epithet with single spaces, and in ordinary letters when it was all capitals.
+
+    >>> tidy_epithet("QUENBY  SKY"), tidy_epithet("BelvO4")
+    ('Quenby Sky', 'Belv04')
+    """
     words = " ".join(printed.replace("’", "'").replace("‘", "'").replace("`", "'").split()).strip(" ,;.")
+    words = _NOUGHT.sub("0", words)
     return title_case(words) if words.isupper() and len(words) > 3 and not re.search(r"\d", words) else words
 
 

@@ -99,3 +99,13 @@ def test_what_stands_below_a_stacked_value_is_not_of_it() -> None:
     lines = pairs(2, 14, under=False)
     foot = line("Brenwick Growers, Stonemere", 0, lines[-1].place.bottom + 2)
     assert "Soil\nRich\nBrenwick Growers, Stonemere" in in_pairs(*lines, foot)
+
+
+def test_a_label_wrapped_under_its_value_is_whole() -> None:
+    zones = [line("4-8", 0, 0), line("Zona / Winter", 0, 22), line("hardy", 0, 44)]
+    rest = [lowered(each) for each in pairs(2, 14, under=True)]
+    assert in_pairs(*zones, *rest).split("\n\n") == ["Zona / Winter hardy\n4-8", *WHOLE]
+
+
+def lowered(given: Line) -> Line:
+    return line(given.text, given.place.x, given.place.y + 80)

@@ -17,6 +17,9 @@ _ZONES = later(
     re.I,
 )
 
+_BESIDE_ZONES = later(r"(?:winter |cold )?hard(?:y|iness)", re.I)
+"""The word for zones in a second language, beside a label only: alone it is a claim."""
+
 
 @lru_cache(maxsize=512)
 def is_label(line: str) -> bool:
@@ -26,7 +29,9 @@ def is_label(line: str) -> bool:
     (True, True, False)
     """
     parts = [part for part in _BESIDE.split(line.strip(" .:…-–—")) if part.strip()]
-    return bool(parts) and all(_is_one_label(part.strip(" .:")) for part in parts)
+    told = [_is_one_label(part.strip(" .:")) for part in parts]
+    others = [part.strip(" .:") for part, is_one in zip(parts, told, strict=True) if not is_one]
+    return any(told) and all(map(_BESIDE_ZONES.fullmatch, others))
 
 
 def _is_one_label(text: str) -> bool:
