@@ -91,7 +91,8 @@ _BROKEN = later(
 )
 """The end of a torn word or phrase, or leader dots read as letters: "e moist", "drained", "ww.Sandy"."""
 _OTHER_JOB = later(
-    r"[,;]\s(?:and |then )?(?=(?:cut|prune|dead-?head|pinch|trim|shear|stake|mulch|plant|space|harvest|divide"
+    r"[,;]\s(?:and |then |so )?(?=(?:cut|prune|dead-?head|pinch|trim|shear|stake|mulch|plant|space|harvest"
+    r"|divide"
     r"|remove|protect|pick|lift|fertili[sz]e|feed|water"
     r"|(?:(?:balanced|liquid|weekly|monthly|fortnightly|high[- ]potash|tomato|rose|half-strength|dilute|weak"
     r"|general"
@@ -116,15 +117,20 @@ def opens_sentence(text: str, at: int) -> bool:
 
 
 def sentences(text: str, opening: re.Pattern[str], certainty: float) -> Iterator[Found[str]]:
-    """Sentences that begin as `opening` says, to their end or to another job."""
+    """Sentences that begin as `opening` says, to their end or to another job.
+
+    What is wanted may begin behind a word that joins it to the sentence: its group is then called "advice".
+    """
     folded = flowing(text)
     for match in opening.finditer(folded):
         end = value_end(text, match.start(), match.end())
         jobs = _OTHER_JOB.finditer(folded, match.end(), end)
         end = next((job.start() for job in jobs if not opening.match(folded, job.end())), end)
-        start = listed_from(text, match.start())
+        joined = "advice" in match.re.groupindex and match.start("advice") > match.start()
+        start = match.start("advice") if joined else listed_from(text, match.start())
         phrase = clean(text[start:end])
-        opens = opens_sentence(text, start) or _SAME_CLAUSE.search(text[: match.start()])
+        opens = opens_sentence(text, match.start() if joined else start)
+        opens = opens or bool(_SAME_CLAUSE.search(text[: match.start()]))
         if opens and 6 <= len(phrase) <= 160:
             doubt = 0.4 if is_torn(text[match.start() : end]) else 1.0
             yield Found(phrase, (start, end), certainty * doubt)

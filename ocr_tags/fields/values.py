@@ -11,7 +11,9 @@ from ocr_tags.fields.small_letters import all_small
 from ocr_tags.patterns import later
 
 _CELL_START = later(r"(?:^|[\t\n]|[ \w)][|•·] ?)[^\w\n\t]*$")
-_AFTER_COLON = later(r"(?: ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2})?\.?\s?[:=?\]][ \t]*(?:\n(?!\n))?[ \t]*")
+_AFTER_COLON = later(
+    r"(?: ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2})?\.?\s?[:=?\]][ \t]*(?:\n(?!\n))?[ \t]*(?:A[.:] )?"
+)
 _AFTER_STOP = later(r"\. (?=[A-Z])")
 _OPENS_SENTENCE = later(r"(?:^|\n|[.!] )\W*$")
 _AFTER_LEADERS = later(
@@ -157,11 +159,9 @@ _STOP = later(
 )
 _GOES_ON = later(
     r"(?:,|;|-|&|/|\b(?:and|or|but|the|a|an|of|to|in|is|by|for|from|with|at|when|if|as|until|than"
-    r"|between|every"
-    r"|each|per|not|never|do|very|added|evenly|(?<!dry )(?<!out )slightly"
+    r"|between|every|each|per|not|never|(?<!will\s)do|very|added|evenly|(?<!dry )(?<!out )slightly"
     r"|moderately|consistently|fairly|(?<!, )(?:balanced|liquid)|et|y"
-    r"|de|du|des|und|bei"
-    r"|mit|bis|jede[nr]?|chaque|tous les|cada|met|elke))$"
+    r"|de|du|des|und|bei|mit|bis|jede[nr]?|chaque|tous les|cada|met|elke))$"
 )
 """No phrase ends so."""
 _CUT = later(

@@ -8,8 +8,9 @@ from dataclasses import replace
 from itertools import chain
 
 from ocr_tags.fields.care import AMOUNT, after_labels, or_spoken, sentences
-from ocr_tags.fields.phrases import clean, fold, label_phrases
+from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
 from ocr_tags.fields.values import value_end
+from ocr_tags.fields.water_clauses import CLAUSE, WHEN_THEN, with_lead
 from ocr_tags.fields.water_ends import MEASURE_LINE, MUCH, advice
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -20,7 +21,7 @@ _BARE = later(
     r"(?: (?:when|once|after|until|till|while) establish(?:ed|ing))?"
 )
 _MONTH = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
-_DAMP = r"(?:(?:evenly |fairly |slightly |always )?(?:moist|wet|damp)|dry|average|avg)"
+_DAMP = r"(?:(?:evenly |fairly |slightly |always )?(?:moist|wet|damp)|dry|average|avg|medium|mesic)"
 _MOISTURE = later(
     rf"(?:^|(?<=[\n\t])|(?<=[★•·*] ))(?P<value>{_DAMP} to {_DAMP}|(?:evenly |always )?(?:moist"
     rf"|damp)(?:,? (?:but )?(?:not"
@@ -38,7 +39,7 @@ _OWN = later(
     r"|normal"
     r"|minim|light|heav|week|da(?:y|ily)|freely|sparing|establish|thorough|deep|often|frequent|rain|humid"
     r"|require|much|little|plenty|need|glass|\bcups?\b|every|steady|\beven\b|consistent|occasional"
-    r"|month|soak|mist|droop|wilt|limp"
+    r"|month|soak|mist|droop|wilt|limp|surface|\btop\b|finger|bucket|\bcans?\b|splash|trickle|\bdrip|drench"
     r"|arros|\beau|\bsec|moyen|modere|faible|eleve|frais|humed|moderad|medi[oa]|\bbaj|\balt[oa]"
     r"|seco\b|poc[oa]|riego|mucho|massig|mittel|feucht|trocken|gie(?:ss|ß)|wenig|viel|frisch|nass|hoch|gering"
     r"|matig|vocht"
@@ -47,7 +48,8 @@ _OWN = later(
 )
 _SOIL_WORD = (
     r"(?:the |potting |top(?: \w+)?(?: of)?(?: the)? )?"
-    r"(?:soil|ground|surface|compost|roots|root ball|medium|mix)"
+    r"(?:soil|ground|surface|compost|roots|root ?ball|medium|mix|bed|bark|pot|basket|border|moss|substrate"
+    r"|crown)"
 )
 _SOAKS = (
     r"(?:(?:deep|thorough|infrequent|frequent|regular|light|weekly|daily|slow|occasional|good|long"
@@ -81,7 +83,8 @@ _HOW = (
 )
 _DISLIKES = r"(?:does not like|doesn.t like|won.t (?:like|stand|tolerate)|hates|dislikes|resents)"
 _SPOKEN = later(
-    rf"\b(?:keep (?:{_SOIL_WORD} |roots |plants? |it )?{_ADVERB}(?:moist|damp|wet|watered"
+    rf"\b(?:keep (?:{_SOIL_WORD} |roots |plants? |it |me |them |us |my (?:soil|roots"
+    rf"|feet) )?{_ADVERB}(?:moist|damp|wet|watered"
     r"|well[- ]watered|on the dry side|dry)\b"
     rf"|water(?: (?:newly[ -]planted |new |young |potted )?(?:plants?|trees|shrubs|transplants))? {_HOW}\b"
     rf"|water (?:newly[ -]planted|young|new) \w+ with \d|water[ \n]{_MEASURED} {_EACH}"
@@ -98,12 +101,14 @@ _SPOKEN = later(
     rf"|drought|bone[- ]dry)\b"
     r"|keep (?:on )?watering\b|keep up (?:the )?water|no (?:summer|winter) water(?:ing)?\b"
     r"|never (?:let it )?(?:wilt|go thirsty)\b"
-    r"|(?:very |always |never |seldom )?thirsty(?: plant| vine| shrub)?(?= ?(?:[.;!,\n\t]|[–—-] |$))"
+    r"|(?:very |always |never |seldom )?thirsty(?: plant| vine| shrub)?(?= ?(?:[.:;!,\n\t]|[–—-] |$))"
     r"|rain ?water (?:is )?(?:best|only|preferred)\b"
     r"|(?:once (?:settled|established|rooted),? (?:it )?)?(?:needs?|requires?|wants?) (?:no|very little"
     r"|hardly any)"
     r" (?:(?:summer|winter|extra|additional|further|supplemental|more) )?water(?:ing)?\b"
-    rf"|water the (?:ground|soil|roots?|base|saucer|pot)\b|(?:bone )?(?:wet|moist|damp|dry) (?:in"
+    rf"|water the (?:ground|soil|roots?|base|saucer|pot)\b|(?:evenly |always )?(?:moist"
+    rf"|damp) (?:at all times|all (?:summer"
+    rf"|year|season)|year[- ]round)\b|(?:bone )?(?:wet|moist|damp|dry) (?:in"
     rf"|through|until|by)"
     rf" (?:(?:early |late |mid[ -]?)?(?:spring|summer|autumn|fall|winter)|{_MONTH})\b"
     r"|avoid (?:over-?watering|letting|(?:over-?head|excess(?:ive)?) water)"
@@ -116,7 +121,7 @@ _SPOKEN = later(
     rf"|to be kept|to stay|being kept) {_ADVERB}(?:moist|damp|wet|dry|on the dry side)\b"
     r"|soak (?:deeply|thoroughly|well|weekly|once|twice|every|each) (?!.{0,20}(?:before|planting))"
     r"|(?:(?:slightly|fairly|nearly|almost|quite) )?dry (?:out )?(?:(?:a (?:bit|little)|slightly|well"
-    r"|completely|partly|thoroughly|down) )?between water"
+    r"|completely|partly|thoroughly|down) )?between (?:water|drinks|soaks)"
     r"|must (?:not|never) dry out|prefers to dry out"
     r"|(?:very |extremely |highly |moderately |fairly |quite |reasonably )?(?:drought|dry)[- ](?:tolerant"
     r"|resistant|hardy)\b|tolerates (?:some |dry|drought)"
@@ -156,10 +161,23 @@ def read_water(tag: TagText) -> Iterator[Found[str]]:
         Found(clean(text[slice(*match.span("value"))]), match.span("value"), 0.65)
         for match in chain(_MOISTURE.finditer(fold(text)), MEASURE_LINE.finditer(fold(text)))
     )
-    spoken = chain(spoken, damp)
-    found = [_with_rest(text, advice(text, one)) for one in found]
-    said = (advice(text, one) for one in spoken if not _planted(text, one) and not _negated(text, one))
+    told = chain(sentences(text, WHEN_THEN, 0.75), sentences(text, CLAUSE, 0.75))
+    spoken = chain(spoken, damp, told)
+    found = [_with_rest(text, advice(text, one)) for one in found if not _place_of_water(text, one)]
+    said = (
+        with_lead(text, advice(text, one))
+        for one in spoken
+        if not _planted(text, one) and not _negated(text, one)
+    )
     yield from or_spoken(found, (_with_rest(text, one) for one in said))
+
+
+_UNDER_WATER = later(r"(?i)\b(?:above|below|under|in|over|of) (?:the )?water\W*\Z")
+
+
+def _place_of_water(text: str, found: Found[str]) -> bool:
+    """Whether the label is none: "Height above water"."""
+    return bool(_UNDER_WATER.search(text[: found.span[0]]))
 
 
 _LET = later(r"(?:let|allow)\b(?!.*\b(?:between|before|slightly|until|then)\b)", re.I | re.S)
@@ -171,10 +189,16 @@ def _negated(text: str, found: Found[str]) -> bool:
     return bool(_LET.match(found.value) and _NOT.search(fold(text)))
 
 
+_BRIEF = later(rf"{AMOUNT} (?:water(?:ing)?|moisture)")
+
+
 def _with_rest(text: str, found: Found[str]) -> Found[str]:
-    """The phrase with the next sentence, where that has no verb and so tells of nothing else."""
+    """The phrase with the next sentence, where one of the two has no verb and so needs the other."""
     start, end = found.span
     more = _AND_THEN.match(fold(text), end)
+    if not more and _BRIEF.fullmatch(fold(found.value)) and (gap := later(r"[.;] ").match(text, end)):
+        flow = flowing(text)
+        more = gap if _SPOKEN.match(flow, gap.end()) or CLAUSE.match(flow, gap.end()) else None
     if not more:
         return found
     stop = value_end(text, more.end())
