@@ -7,6 +7,8 @@ from collections.abc import Iterator
 
 from ocr_tags.fields.care import after_labels, listed_from, opens_sentence, or_spoken, sentences
 from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
+from ocr_tags.fields.soil_mixes import BORNE, RECIPE
+from ocr_tags.fields.soil_tongues import ELSEWHERE, GERMAN
 from ocr_tags.fields.values import is_torn
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -29,13 +31,15 @@ _ADJECTIVE = (
     r"(?:(?:(?:almost|nearly|virtually|just about|practically) )?any(?: old)?|moist|dry|dryish|wet|damp|boggy"
     r"|soggy|marshy"
     rf"|average|avg\.?|plain|decent|regular|cultivated|well{_HYPHEN}(?:dug|cultivated|prepared|manured"
-    r"|worked|rotted)"
+    r"|worked|rotted|aerated|mucked|fed|limed)"
     r"|ordinary|normal"
     r"|reasonable|rich|fertile|infertile|poor|lean|light|heavy|loose|crumbly|friable|deep|shallow|open"
     r"|soft|firm"
-    rf"|loamy|loam|clay{_HYPHEN}loam|sandy{_HYPHEN}loam|sandy|sand|silty|clay|rocky|stony|stone{_HYPHEN}free|gravelly|gravel"
+    rf"|loamy|loam|clay{_HYPHEN}loam|sandy{_HYPHEN}loam|sandy|sand|silty|clay|rocky|stony|stone{_HYPHEN}free"
+    rf"|gravelly|gravel"
     r"|gritty"
-    rf"|acidic|acid|alkaline|calcareous|neutral|chalky|chalk|limestone|lime|lime?y|lime{_HYPHEN}free|ericaceous"
+    rf"|acidic|acid|alkaline|calcareous|neutral|chalky|chalk|limestone|lime|lime?y|lime{_HYPHEN}free"
+    rf"|ericaceous"
     r"|peaty|leafy"
     rf"|woodland|humusy|humus{_HYPHEN}rich|humus|nutrient{_HYPHEN}rich|organic|organically rich"
     rf"|well{_HYPHEN}?drain(?:ed|ing)"
@@ -44,22 +48,34 @@ _ADJECTIVE = (
     rf"|(?:moisture|water){_HYPHEN}(?:retentive|retaining|holding)|evenly moist|permanently|constantly|always"
     r"|slightly"
     r"|moderately|consistently|reasonably|very|medium|mesic|most|all|good|garden|cactus|potting|enriched"
-    r"|improved|amended|compacted|limed|manured|tilled|salty|saline|cool)"
+    r"|improved|amended|compacted|limed|manured|tilled|salty|saline|cool|warm|city|town|urban|aquatic"
+    r"|thin|sweet|sterile|unimproved|preferably|ideally|fairly|rather|quite|mostly|not too)"
 )
 _JOINED = r"(?:,? (?:and|or|to|but|yet|y|&) |, ?|/| )"
+_WORKED = (
+    r"(?:trenched|enriched|improved|dug(?: over)?|manured|amended|limed|laced|lightened|opened(?: up)?|fed)"
+    r" (?:with|by)\b"
+)
 _SOILS = (
-    rf"{_ADJECTIVE}(?:{_JOINED}{_ADJECTIVE})*[ -](?:(?:garden )?soils?(?: types?)?|ground(?! ?cover)|loam)\b"
+    rf"(?:{_ADJECTIVE}(?:{_JOINED}{_ADJECTIVE})*[ -](?:(?:garden )?soils?(?: types?)?|ground(?! ?cover)|loam"
+    rf"|earth)\b"
+    r"|(?:soil|ground|loam|earth)\b(?= (?:that|which) (?:is|drains|holds|stays|keeps|never|doesn.t|isn.t"
+    r"|won.t"
+    rf"|warms|has|retains)\b| {_WORKED}))"
 )
 # A compost or mix is named by what it is for: bare "compost" is a feed or what the plant was raised in.
 _MIX = (
-    rf"(?:(?:{_ADJECTIVE}|chunky|airy|coarse|barky|fluffy)(?:, ?| ))*"
+    rf"(?:(?:(?:light|open|airy|chunky|gritty|peaty|sandy|barky|loose|fluffy|mossy|leafy|coarse|acid|rich"
+    rf"|spongy|premium"
+    r"|quality),? (?:and )?){1,3}(?:potting )?(?:mix(?:ture)?|medium|compost|substrate)\b"
+    rf"|(?:(?:{_ADJECTIVE}|chunky|airy|coarse|barky|fluffy)(?:, ?| ))*"
     rf"(?:(?:ericaceous|aquatic|john innes(?: no\.? ?\d)?|bark|(?:loam|soil"
     r"|peat|bark"
     rf"|coir)-based"
     r"|peat-free|multi-?purpose|cactus|succulent|orchid|citrus|bulb|potting|houseplant|lime-free|gritty"
     r"|soilless"
     r"|well[- ]drain(?:ed|ing)|free[- ]draining)(?:, ?| )){1,3}(?:compost|mix(?:ture)?|medium"
-    r"|bark)\b(?: topped with (?:grit|gravel|sand))?"
+    r"|bark)\b)(?: topped with (?:\w+ )?(?:grit|gravel|sand))?"
 )
 _LAST = (
     r"(?: (?:only|preferred|essential|(?:is |are )?(?:fine|ok|okay|ideal|acceptable|preferred)|will do"
@@ -69,23 +85,31 @@ _LAST = (
     r"(?:well |freely |free |sharply |good )?(?:drain|wet|dry|moist|waterlogged|not waterlogged|never"
     r"|cold)[\w-]*"
     r"(?: (?:well|freely|quickly|sharply))?"
+    rf"| {_WORKED}[^.;,\t•|·\n]{{3,50}}"
     r"|,? ph\b ?(?:of )?\d(?:\.\d+)?(?: ?(?:-|–|to) ?\d(?:\.\d+)?)?"
     r"| but (?:soggy|boggy|wet|waterlogged|dry|chalk)\b"
-    r"|,? (?:even|incl\.?|including|also|heavy) (?:(?:heavy|poor|wet|dry|light) )?(?:clay|chalk|sand"
-    r"|sandy|gravel|lime"
-    r"|rocky)\b|,? not (?:fed|enriched|manured|over-?rich|amended)\b"
+    r"|(?:, (?:wet|dry|heavy|light|clay|sandy?|acid|alkaline|limy|poor|rich|chalky?|good|bad|moist|stony"
+    r"|loam)"
+    r" or (?:wet|dry|heavy|light|clay|sandy?|acid|alkaline|limy|poor|rich|chalky?|good|bad|moist|stony"
+    r"|loam)\b)+"
+    r"|,? (?:even|incl\.?|including|also|heavy) (?:(?:heavy|poor|wet|dry|light|solid) )?(?:clay|chalky?|sand"
+    r"|sandy|gravel|lime(?:stone)?|limy|stony|peat|wet|dry|poor|rocky)\b"
+    r"|,? (?:add )?lime if (?:sour|acid|acidic|needed)\b|[;,] no (?:chalk|lime|peat|clay)\b"
+    r"| topped with (?:\w+ )?(?:grit|gravel|sand|shingle|stones)\b"
+    r"| suits (?:it|me|them) (?:better|best)(?: than [^.;,\t•|·\n]{3,25})?|,? not (?:fed|enriched|manured"
+    r"|over-?rich|amended)\b"
     r"|,? (?:except|but not|excluding|other than|not) (?:\w+ ){0,2}(?:wet|waterlogged|soggy|boggy|sodden"
     r"|chalk\w*|lim\w+|dry"
     r"|alkaline|clay|acid\w*|shallow|heavy)\b"
     r"|,? (?:but )?never (?:too |very |overly )?(?:wet|waterlogged|soggy"
     r"|boggy|sodden|dry|chalky|limy|heavy)\b(?! out)"
-    r"|,? (?:that|which) (?:is|are|drains?|stays?|holds?|does|do|isn.t|aren.t|never|won.t|keeps?"
-    r"|retains?)\b[^.;,\t•|·\n]{0,40}"
+    r"|,? (?:that|which) (?:is|are|drains?|stays?|holds?|does|do|isn.t|aren.t|doesn.t|don.t|never"
+    r"|won.t|keeps?|retains?|warms?|has|have|can)\b[^.;,\t•|·\n]{0,40}"
     r"|,? (?:(?:w/ ?(?:added |some |extra )?"
     r"|with (?:good|excellent|sharp|free|plenty of|lots of|added|some|extra"
     r"|high|a little|a (?:bit|touch|lot) of) )|rich in |high in )(?:body|lime|moisture|leaf litter|gravel"
     r"|organic matter|drainage|humus|compost|grit|leaf ?mould|leaf ?mold|peat|sand|organic content"
-    r"|nutrients)\b"
+    r"|nutrients|perlite|bark|pumice|manure|muck|chippings|stones?)\b"
     r"|; (?:sand|sandy|clay|loam|gravel|chalk|stones?)(?:(?:,| or| and)\s(?:sand|clay|loam|gravel|chalk"
     r"|stones?))*"
     r"|[;,] (?:tolerates?|takes|withstands|will (?:take|tolerate)|copes with|stands)"
@@ -93,12 +117,13 @@ _LAST = (
     r")?"
 )
 _SPOKEN = later(
-    r"(?:\b(?P<verb>prefers?|requires?|needs?|likes?|loves?|wants?|enjoys?|tolerates?|thrives? (?:in|on)"
+    r"(?:\b(?P<verb>prefers?|requires?|needs?|likes?|loves?|wants?|enjoys?|tolerates?|takes|accepts|handles"
+    r"|thrives? (?:in|on)"
     r"|adaptable to"
     r"|adapts to|tolerant of|copes with|suits|withstands|(?:happy|best|good|well) in) (?:an? )?)?"
     rf"\b(?P<soil>{_SOILS}{_LAST})"
 )
-_WHOLE = later(r"adapt|prefer|require|need|like|love|want|enjoy|tolerates?$|thrive")
+_WHOLE = later(r"adapt|prefer|require|need|like|love|want|enjoy|tolerates?$|takes|accepts|handles|thrive")
 """Verbs that are kept when they open the sentence."""
 _MIXED = later(
     r"(?:\b(?P<verb>use|needs?|requires?|prefers?|likes?|best in|(?:re)?pot(?: up)? in(?:to)?|plant in"
@@ -130,7 +155,7 @@ _MIX_END = later(r"(?:compost|mix(?:ture)?|medium|bark)$")
 _TEXTURE = later(
     r".*\bph\b|.*topped with"
     r"|(?:very )?(?:acid(?:ic)? |gritty|sandy|loose|open|chunky|airy|coarse|barky|rich"
-    r"|moist|(?:well|free)[- ]drain)"
+    r"|moist|light|peaty|leafy|mossy|premium|quality|(?:well|free)[- ]drain)"
 )
 _MUST = later(
     r"\b(?:not (?:at all |too )?(?:fussy|particular|choosy|picky|demanding) (?:about|as to) (?:its )?soils?\b"
@@ -149,6 +174,8 @@ _NOT_OF_PLANT = later(
     r"|potting|moisten|remove"
     r"|in poor|improves|enriches|breaks up|binds|mix(?:ed)?|new|native|bag of|use)\b[^.;\n\t•·|]{0,20}\Z"
 )
+_SUFFERED = later(r" (?:makes|rots|kills|spoils|causes|means|turns|leads|stunts|breeds|encourages)\b")
+"""Behind a soil that does something to the plant."""
 _WORD_CUT = later(r"\w- ?\n?\Z")
 """Before the rest of a word that a hyphen parts: "semi-", "moist soil"."""
 _ENDED = later(rf"(?:^|(?<=[.!;] )|(?<=[\n\t])){_ADJECTIVE}\.\s\Z")
@@ -164,36 +191,9 @@ _UNWANTED = later(
 )
 """Before a soil that the plant does not bear."""
 
-_FRENCH = (
-    r"(?:(?:bien |peu |tres |assez |plutot |non )?(?:draine\w*|frais|fraiche|humides?|secs?|seche|riches?"
-    r"|pauvres?|calcaires?"
-    r"|acides?|neutres?|legers?|legere|lourds?|lourde|argileu\w+|sableu\w+|sablonneu\w+|humiferes?"
-    r"|profonde?s?|fertiles?|ordinaires?|meubles?|caillouteux|rocailleux|alcalins?|limoneux|de bruyere))"
-)
-_SPANISH = (
-    r"(?:(?:bien |muy )?(?:drenad[oa]s?|humed[oa]s?|sec[oa]s?|ric[oa]s?|fertil(?:es)?|arenos[oa]s?"
-    r"|arcillos[oa]s?|acid[oa]s?"
-    r"|alcalin[oa]s?|suelt[oa]s?|pobres?|pedregos[oa]s?|caliz[oa]s?|neutr[oa]s?|liger[oa]s?))"
-)
-_GERMAN = (
-    r"(?:(?:gut |leicht |massig )?(?:durchlassig|humos|humusreich|nahrstoffreich|sandig|lehmig|feucht|frisch"
-    r"|trocken|sauer|saur|kalkhaltig|locker|normal|mager|steinig|tiefgrundig|mull?rik|naringsrik|fuktig|torr"
-    r"|valdranerad)\w{0,2})"
-)
-_DUTCH = (
-    r"(?:(?:goed |licht )?(?:(?:water)?doorlatende?|vochtige?|humusrijke?|voedzame|zure|droge|natte"
-    r"|vruchtbare|losse|normale))"
-)
-_ELSEWHERE = later(
-    rf"\b(?:(?:sols?|terres?|terrains?) {_FRENCH}(?:(?:,? (?:et|ou|a|mais) |, ?|/| ){_FRENCH})*"
-    r"|tous (?:(?:les )?types de )?sols?\b|tout (?:type de )?sol\b|terre de bruyere"
-    rf"|suelos? {_SPANISH}(?:(?:,? (?:y|o|a|pero) |, ?|/| ){_SPANISH})*"
-    rf"|{_GERMAN}(?:(?:,? (?:und|bis|oder|och) |, ?|/| ){_GERMAN})* (?:garten)?(?:boden|erde|jord)"
-    rf"|{_DUTCH}(?:(?:,? (?:en|of|tot) |, ?|/| ){_DUTCH})* (?:tuin)?(?:grond|bodem))\b"
-)
 _BARE = later(
     rf"{_ADJECTIVE}(?:{_JOINED}{_ADJECTIVE})*(?: soils?)?"
-    rf"|{_GERMAN}(?:(?:,? (?:und|bis|oder|och) |, ?|/| ){_GERMAN})*"
+    rf"|{GERMAN}(?:(?:,? (?:und|bis|oder|och) |, ?|/| ){GERMAN})*"
 )
 
 
@@ -206,7 +206,7 @@ def read_soil(tag: TagText) -> Iterator[Found[str]]:
     []
     """
     text = tag.string
-    found = [f for f in after_labels(text, _LABELS, _BARE, _OWN, _ELSEWHERE) if _is_soil(text, f)]
+    found = [f for f in after_labels(text, _LABELS, _BARE, _OWN, ELSEWHERE) if _is_soil(text, f)]
     yield from or_spoken(found, _spoken(text))
 
 
@@ -228,6 +228,7 @@ def _spoken(text: str) -> Iterator[Found[str]]:
             or _ON_CONDITION.search(before)
             or _UNWANTED.search(before)
             or _WORD_CUT.search(before)
+            or _SUFFERED.match(folded, match.end())
             or re.fullmatch(r"(?:garden|potting|good|cactus)\s(?:garden )?soils?", match[0])
         ):
             continue
@@ -236,17 +237,22 @@ def _spoken(text: str) -> Iterator[Found[str]]:
         if text[span[0]].islower() and (first := _ENDED.search(folded, 0, span[0])):
             span = (first.start(), span[1])
         yield Found(clean(text[slice(*span)]), span, 0.85)
-    for pattern in (_MIXED, _DRAINAGE):
+    for match in BORNE.finditer(folded):
+        if opens_sentence(text, match.start()):
+            yield Found(clean(text[slice(*match.span())]), match.span(), 0.65)
+    for pattern in (RECIPE, _MIXED, _DRAINAGE):
         for match in pattern.finditer(folded):
             alone = opens_sentence(text, match.start()) and _PIECE_END.match(folded, match.end())
-            product = _MIX_END.search(match["soil"]) and not _TEXTURE.match(match["soil"])
+            product = (
+                pattern is _MIXED and _MIX_END.search(match["soil"]) and not _TEXTURE.match(match["soil"])
+            )
             if (match["verb"] or (alone and not product)) and not _UNWANTED.search(folded[: match.start()]):
                 # drainage alone ("Sun, good drainage") tells of the place as much as of the soil
-                certainty = 0.75 if match["verb"] or pattern is _MIXED else 0.5
+                certainty = 0.75 if match["verb"] or pattern is not _DRAINAGE else 0.5
                 yield Found(clean(text[slice(*match.span("soil"))]), match.span("soil"), certainty)
     yield from sentences(text, _MUST, 0.75)
     yield from _named_alone(text, folded)
-    for match in _ELSEWHERE.finditer(folded):
+    for match in ELSEWHERE.finditer(folded):
         if opens_sentence(text, match.start()):
             yield Found(clean(text[slice(*match.span())]), match.span(), 0.8)
 
@@ -260,6 +266,7 @@ def _named_alone(text: str, folded: str) -> Iterator[Found[str]]:
         soil = match["soil"]
         beside = match[0].startswith(("sun", "shade"))
         several = beside or _JOINT.search(soil)
+        several = several or soil.endswith((" ok", " okay", " fine"))
         kinds = several and (re.search(_STRONG, soil) or _RICH_AND_MOIST.match(soil))
         if _PH.match(soil) or _DRAINED.fullmatch(soil) or kinds:
             start, end = match.span("soil")

@@ -154,7 +154,7 @@ def _in_capitals(line: str) -> bool:
 
 
 _STOP = later(
-    r"(?<=[a-z]{5})(?<!approx)\.(?=\s+[a-z])|[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$"
+    r"(?<=[a-z]{5})(?<!approx)\.(?=\s+[a-z])|(?<!\b[Ee][XxSs][CcPp])(?<!\b[EeIi][XxNn][Cc][Ll])[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$"
     r"|(?<=[a-z]{3}[.!])[A-Z][a-z]{2})|\s?[•·]\s|\s[*«»¢]\s|\s\+\s(?=[A-Z][a-z]+\s[a-z])|\s\|\s|\t|\n"
 )
 _GOES_ON = later(
