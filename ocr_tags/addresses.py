@@ -25,14 +25,14 @@ _STREET = (
     r"(?:Road|Rd|Street|Lane|Ln|Avenue|Ave|Highway|Hwy|Drive|Drove|Boulevard|Blvd|Crescent|Close|Turnpike|Pike"
     r"|Route|Rte|Chemin|Rue|Rang)"
 )
-_STATE = (
+STATE = (
     r"(?:A[BKLRZ]|BC|C[AOT]|DE|FL|GA|HI|I[ADLN]|K[SY]|LA|M[ABDEINOST]|N[BCDEHJLMSVY]|O[HKNR]|P[AE]|QC|RI"
     r"|S[ACDK]|T[NX]|UT|V[AT]|W[AIVY]|NSW|VIC|QLD|TAS|ACT"
     r"|(?:Ont|Que|Man|Sask|Alta|Ala|Ariz|Ark|Calif|Colo|Conn|Del|Fla|Ga|Ill|Ind|Kan|Ky|La|Md|Mass|Mich|Minn|Miss"
     r"|Mo|Mont|Neb|Nev|Okla|Ore|Pa|Tenn|Tex|Vt|Va|Wash|Wis|Wyo|Worcs|Herts|Bucks|Berks|Glos|Northants|Notts|Oxon"
     r"|Wilts|Hants|Lancs|Yorks|Cambs|Staffs|Leics|Beds)\.?)"
 )
-_COUNTY = (
+COUNTY = (
     r"(?:Bedfordshire|Berkshire|Buckinghamshire|Cambridgeshire|Cheshire|Cornwall|Cumbria|Derbyshire|Devon|Dorset"
     r"|Durham|Essex|Gloucestershire|Hampshire|Herefordshire|Hertfordshire|Kent|Lancashire|Leicestershire"
     r"|Lincolnshire|Lincs|Norfolk|Northamptonshire|Northumberland|Nottinghamshire|Oxfordshire|Rutland|Shropshire"
@@ -40,7 +40,7 @@ _COUNTY = (
     r"|Dyfed|Fife|Angus|Perthshire|Aberdeenshire|Ayrshire|(?:Co\.?|County) [A-Z][a-z]+"
     r"|Otago|Southland|Canterbury|Waikato|Northland|Taranaki|Marlborough|Hawke['’]s Bay|Manawatu)"
 )
-_LAND = (
+LAND = (
     r"(?:Alabama|Arkansas|California|Colorado|Connecticut|Delaware|Florida|Georgia|Idaho|Illinois|Indiana|Iowa"
     r"|Kansas|Kentucky|Louisiana|Maine|Maryland|Massachusetts|Michigan|Minnesota|Mississippi|Missouri|Montana"
     r"|Nebraska|Nevada|New (?:Hampshire|Jersey|Mexico|York|Brunswick|Zealand|South Wales)|Ohio|Oklahoma"
@@ -51,16 +51,16 @@ _LAND = (
 )
 """States, provinces and lands, spelt out."""
 _PLACE = r"[A-Z][\w’'-]+(?:[ -][A-Z][\w’'-]+){0,2}"
-_REGION = rf"(?:{_STATE}|{_COUNTY})(?:,? [A-Z\d][A-Z\d -]{{2,9}})?"
+_REGION = rf"(?:{STATE}|{COUNTY})(?:,? [A-Z\d][A-Z\d -]{{2,9}})?"
 _ADDRESS = later(
     r"\W*(?:(?i:P\.? ?O\.? Box\b|Box \d|Rural Route\b|R\.?R\.? ?\d|Lot \d+\b)"
     rf"|\d{{1,5}}[A-Za-z]? (?:{_PLACE} )?(?i:{_STREET})\b"
-    rf"|(?:{_PLACE}, )?{_PLACE},? (?:{_REGION}|{_LAND})\W*(?:$|[\t\n·•|]|\d{{3}}))"
+    rf"|(?:{_PLACE}, )?{_PLACE},? (?:{_REGION}|{LAND})\W*(?:$|[\t\n·•|]|\d{{3}}))"
 )
-_CLOSES_ADDRESS = later(rf"(?:{_PLACE},? )?(?:{_REGION}|{_LAND})\W*")
-_LANDS = later(rf"(?:{_COUNTY}|{_LAND})(?:, {_LAND})?\W*(?:$|[\t\n·•|])")
+_CLOSES_ADDRESS = later(rf"(?:{_PLACE},? )?(?:{_REGION}|{LAND})\W*")
+_LANDS = later(rf"(?:{COUNTY}|{LAND})(?:, {LAND})?\W*(?:$|[\t\n·•|])")
 _BEHIND = later(
-    rf"(?:, ?| ?[·•|~–-] ?)(?:(?P<place>(?:{_PLACE},? ){{1,3}})(?:{_REGION}|{_LAND})|{_COUNTY}|{_LAND})"
+    rf"(?:, ?| ?[·•|~–-] ?)(?:(?P<place>(?:{_PLACE},? ){{1,3}})(?:{_REGION}|{LAND})|{COUNTY}|{LAND})"
     r"(?=\W*(?:$|[·•|~\t\n])|,? [A-Z\d][A-Z\d -]{2,9}$)"
 )
 """A place and its state or county, or one of them, behind a name on the same line."""
@@ -69,7 +69,7 @@ _NO_NAME = later(
     r"|price|patent|passport|made|product|caution|toxic|harmful|native|series|annual|perennial|shrub|tree)\b",
     re.I,
 )
-_TRADE = later(
+TRADE = later(
     r"\b(?:Houseplants|Conifers|Seedlings|Herbs|Roses|Natives|Citrus|Tropicals|Bulbs|Gardens|Trees|Bedding"
     r"|Aquatics|Ferns|Grasses|Orchids|Succulents|Vines|Fruits?|Orchards?|Berries|Works|Yard|Company|Dahlias|Tubers|Alpines"
     r"|Shrubs|Hedging|Tubes|Tubestock|Hostas|Lilies|Irises|Peonies|Clematis|Heathers|Plantations|Propagation"
@@ -92,7 +92,7 @@ def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
     >>> [name for name, _, _ in firms_at_home(tag.string, lines_of(tag))]
     ['Mist & Morrow']
     """
-    foot = _foot(lines[2:])
+    foot = foot_of(lines[2:])
     torn = any(_DANGLING.search(line.text) for line in lines)
     sites = [re.sub(r"[^a-z0-9]", "", site["site"].lower()) for site in _SITE.finditer(text)]
     for line, below, third in zip_longest(lines, lines[1:], lines[2:]):
@@ -101,7 +101,7 @@ def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
             continue
         for start, words in _names(line.text):
             name = line.text[slice(*_ends(words))]
-            trade = _TRADE.search(name) is not None
+            trade = TRADE.search(name) is not None
             span = line.start + start, line.start + words[-1].end()
             if any(_shares(site, words) for site in sites):
                 yield name, span, 0.9
@@ -118,10 +118,15 @@ def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
 _GROWERS = later(
     r"Nurser(?:y|ies)|Growers|Greenhouses|Farms?|Horticulture|Plants|Perennials|Propagators", re.I
 )
-_NO_FOOT = later(r"\d|\b(?:propagat|reproduc|prohibit|licen[cs]e|patent|royalt|breeders)", re.I)
+_NO_FOOT = later(
+    r"\d|\b(?:propagat|reproduc|prohibit|licen[cs]e|patent|royalt|breeders|passe?port|passaport|plantepas|guarante)"
+    r"|\b(?:product|produce|made|grown) (?:of|in)(?: the)? \w+$"
+    r"|^\W*(?:quart|gallon|pint|flat|plug|pot|bare[ -]?root)\W*$",
+    re.I,
+)
 
 
-def _foot(lines: Sequence[Line]) -> list[Line]:
+def foot_of(lines: Sequence[Line]) -> list[Line]:
     """The last line, or the one above the pots, prices and numbers that close a tag, and those."""
     told = (at for at in range(len(lines), 0, -1) if not _NO_FOOT.search(lines[at - 1].text))
     words = next(told, 1)
@@ -131,7 +136,7 @@ def _foot(lines: Sequence[Line]) -> list[Line]:
 def _goes_on(line: Line, below: Line, placed: object) -> bool:
     """Whether a name of words no tag carries has its last word, "Company" or "Natives", alone below it."""
     words = line.text.split()
-    last = _TRADE.fullmatch(below.text.rstrip(" ,.·")) or (
+    last = TRADE.fullmatch(below.text.rstrip(" ,.·")) or (
         placed and _GROWERS.fullmatch(below.text.rstrip(" ,.·"))
     )
     if not placed or not last or not 1 < len(words) <= 4 or below.start - line.end > 1:
@@ -141,12 +146,15 @@ def _goes_on(line: Line, below: Line, placed: object) -> bool:
     return fits and unknown and not lexicon.is_common_name(line.text)
 
 
+_COUNTED = later(r"\W*(?:one|two|three|four|five|six|eight|ten|twelve|mixed|assorted)\b", re.I)
+
+
 def _at_foot(text: str, words: Sequence[re.Match[str]]) -> bool:
     """Whether a name, perhaps with its place, closes a line, and begins with words no tag carries: "Elmerton
     Ferns", unlike "Hardy Ferns"."""
     closes = re.fullmatch(rf"(?:,? (?:(?:by|near) )?{_PLACE})?[ .]*(?:[·•|].*\d.*)?", text[words[-1].end() :])
     unknown = [word[0] for word in words[:-1] if word[0].lower() not in _SMALL and not is_tag_word(word[0])]
-    return closes is not None and bool(unknown)
+    return closes is not None and bool(unknown) and not _COUNTED.match(text)
 
 
 def _placed_behind(text: str, end: int, trade: bool) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from ocr_tags import lexicon
+from ocr_tags.addresses import TRADE
 from ocr_tags.patterns import later
 from ocr_tags.titles import words_of
 
@@ -17,7 +18,8 @@ _NAME = rf"{_WORD}(?:\.?[ ](?:{_JOIN}|{_WORD})){{0,5}}"
 FORM = (
     r"(?:,?\s(?:Inc|LLC|L\.L\.C|Ltd|Limited|(?<!,\s)Co|(?<!,\s)CO(?=\.)|Corp|Corporation|GmbH|B\.?V|S\.?A|plc|PLC|LTD|INC|KG|OHG|e\.K"
     r"|Ltée|Ltee|inc(?=\.)|ltée|enr(?=\.)"
-    r"|N\.?V|BVBA|S\.?L|SARL|S\.A\.R\.L|SAS|S\.?r\.?l|S\.?p\.?A|(?<!,\s)AB|A/S|ApS|Oy|(?<=[a-zà-ÿ]\s)AS"
+    r"|N\.?V|BVBA|S\.?L|SARL|S\.A\.R\.L|SAS|S\.?r\.?l|S\.?p\.?A|(?<!,\s)AB|A/S|ApS|Oy|(?<=[a-zà-ÿ]\s)AS|GbR|cc|CC"
+    r"|(?:\(?Pty\)?|PTY)(?:\.? (?:Ltd|LTD))?|LLP|SNC|Lda|V\.?O\.?F"
     r"|sp\. z o\. ?o)(?![\w/])\.?)"
 )
 """Forms of companies; ", AB" is a province, and AS among capitals a plain word."""
@@ -34,12 +36,14 @@ _FIRST = (
     r"|Viveros?|Serres?|Jardins|Roseraies?|Vergers?|Fermes?|Vivaio|Vivai|Horticultura)"
 )
 _VERB = (
-    r"(?:grown|produced|supplied|distributed|raised|marketed|packed|propagated|cultivated|"
+    r"(?:grown|produced|supplied|distributed|raised|marketed|packed|propagated|cultivated|divided"
+    r"|started|nurtured|tended|potted|imported|shipped|sent out|brought to you|"
     r"cultivé|produit|gekweekt|kultiviert|cultivado)"
 )
 LABEL = later(
     rf"\b(?:(?:{_VERB}|rown|(?:house)?plants?)(?:[ ][a-z]+){{0,3}}?(?:\s(?:in"
-    rf"|at)\s(?:Co\.?\s)?[A-Z]\w+)?\s+(?:by|par|door|von|por)(?:[:\s]|$)"
+    rf"|at)\s(?:the\s)?(?:Co\.?\s)?[A-Z]\w+(?:[ ][A-Z]\w+){{0,2}})?\s+(?:by|par|door|von|por)"
+    r"(?:[:\s]|$)(?:the (?=(?-i:[A-Z])))?"
     r"|packed (?:exclusively )?for(?=\s[A-Z])|(?:range|collection) by(?=\s(?-i:[A-Z]))"
     r"|(?<![^\n\t])(?:supplier|grower|nursery|producer|vendor)(?=\t)|(?:supplier|grower|nursery|producer|vendor|fournisseur"
     r"|producteur|proveedor|productor|kweker"
@@ -208,6 +212,11 @@ def is_first(word: str) -> bool:
     return bool(re.fullmatch(_FIRST, word, re.I))
 
 
+def is_plain_heading(before: str) -> bool:
+    """Whether these words before one of a firm's last make a heading of it: "Easy Care" and "Plants"."""
+    return _NOT.search(before) is not None
+
+
 def labelled_firms(string: str) -> list[tuple[str, tuple[int, int]]]:
     """The firms behind "Grown by" and the like, or broken after a © or before an address; and the spans."""
     found = []
@@ -229,6 +238,10 @@ def labelled_firms(string: str) -> list[tuple[str, tuple[int, int]]]:
     return found
 
 
+_CLOSED = later(r"(?!(?:Bros|Hort|Soc|Corp|Mount|Saint)\.)[^\W\d_]{4,}\.")
+"""A whole word and its full stop end a sentence, and the name in it."""
+
+
 def firm_at(string: str, start: int) -> tuple[str, int] | None:
     """The name behind a label, which a narrow tag may break over lines, and where it ends."""
     words: list[str] = []
@@ -236,6 +249,7 @@ def firm_at(string: str, start: int) -> tuple[str, int] | None:
     while len(words) < 6 and (match := _TOKEN.match(string, end)):
         broken = bool(words) and "\n" in match["gap"]
         done = len(words) > 1 and is_last(words[-1]) and not _ends_firm(match["word"])
+        done = done or (len(words) > 1 and _CLOSED.fullmatch(words[-1]) is not None)
         if done or (broken and not _goes_on(words, string[match.start("word") :])):
             break
         words.append(match["word"])
@@ -264,4 +278,4 @@ def _goes_on(words: list[str], rest: str) -> bool:
         len(words) == 1 or (len(words) == 2 and len(ahead) == 1 and ahead[0].istitle())
     ):
         return True  # Viveros Tres / Garzas: such firms end with a name
-    return any(_ends_firm(word) for word in ahead)
+    return any(_ends_firm(word) or TRADE.fullmatch(word.rstrip(".")) for word in ahead)

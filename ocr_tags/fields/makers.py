@@ -10,6 +10,7 @@ from ocr_tags.addresses import firms_at_home
 from ocr_tags.epithets import title_case
 from ocr_tags.firms import SERIES_AFTER, SERIES_BEFORE, SERIES_NAMED, SERIES_OF_KIND, firm_in, labelled_firms
 from ocr_tags.record import Found, TagText
+from ocr_tags.signatures import signed_firms
 from ocr_tags.titles import lines_of
 from ocr_tags.vocabulary import is_tag_word
 
@@ -40,8 +41,9 @@ def read_supplier(tag: TagText) -> Iterator[Found[str]]:
         end = start + len(found[0])
         told.append((start, end))
         yield Found(_written(found[0]), (start, min(end, line.end)), 0.85)
-    for name, span, certainty in firms_at_home(tag.string, lines):
+    for name, span, certainty in (*firms_at_home(tag.string, lines), *signed_firms(tag.string, lines)):
         if not any(start < span[1] and span[0] < end for start, end in told):
+            told.append(span)
             yield Found(_written(name), span, certainty)
 
 
