@@ -7,6 +7,7 @@ from dataclasses import replace
 from itertools import chain
 
 from ocr_tags.fields.care import AMOUNT, after_labels, or_spoken, sentences
+from ocr_tags.fields.feeding_clauses import DISH_AND_TIME, fed
 from ocr_tags.fields.phrases import fold, label_phrases
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -113,6 +114,7 @@ _FEEDER = later(
     r"\b(?:(?:an?|moderate|very) )?(?:light|heavy|hungry|greedy|gross|moderate|medium|low|average) feeder\b"
 )
 """How much it eats, where nothing says how to feed it."""
+_TOLD = ((_SPOKEN, 0.9), (DISH_AND_TIME, 0.75), (_FEEDER, 0.9))
 
 
 def read_feeding(tag: TagText) -> Iterator[Found[str]]:
@@ -125,7 +127,9 @@ def read_feeding(tag: TagText) -> Iterator[Found[str]]:
     """
     text = tag.string
     found = [_whole(text, f) for f in after_labels(text, _LABELS, _BARE, _OWN, _SPOKEN) if _is_feed(text, f)]
-    yield from or_spoken(found, chain(sentences(text, _SPOKEN, 0.9), sentences(text, _FEEDER, 0.9)))
+    told = (sentences(text, pattern, sure) for pattern, sure in _TOLD)
+    spoken = (fed(one, text) for one in chain.from_iterable(told))
+    yield from or_spoken(found, spoken)
 
 
 _KIND_ALONE = later(
