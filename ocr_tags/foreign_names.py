@@ -12,11 +12,29 @@ from functools import cache, lru_cache
 from importlib.resources import files
 
 from ocr_tags.lexicon import is_trade_genus, key
+from ocr_tags.patterns import later
 
 LONGEST = 5
 """More words than this are a sentence."""
 SHORTEST_ENDING = 5
 """A shorter word may close a longer one by chance."""
+
+# Common practice of the languages, no source: German and Dutch, then the Scandinavian ones, then Afrikaans.
+_PLANT_WORD = later(
+    r"[a-z]{3}(?:farne?|gras|kraut|palmen?|lilien?|blumen?|baum|kaktus|pflanze|wurz|nelken?|glockchen|glocken?"
+    r"|beeren?|strauch|moos|distel|minze|roschen|veilchen|kresse|enzian|schwingel|orchideen?"
+    r"|varen|kruid|bloem|boom|lelie|cactus|struik|viooltje|klokje|anjer"
+    r"|bregne|braken|ormbunke|graes|lilj[ae]|blomst|blomma|blom|traed?|baer|klokk[ae]|klocka|tistel|tidsel"
+    r"|nellik|nejlika|mynt[ea]|rokul|stjerne|stjarna|orkid[ea]|aalwyn|vygie|varing)$"
+)
+_SHELF = later(
+    r"(?:zimmer|grun|kletter|balkon|beet|kubel|kuchen|garten|zier|obst|laub|nadel|hange|ampel|topf|bluten?|bluh|gemuse"
+    r"|nutz|gewurz|heil|duft|haus|hof|weihnachts|christ|wald|sommer|steingarten|schnitt|boden|wasser|sumpf|teich"
+    r"|kamer|hang|kuip|sier|fruit|loof|naald|keuken|tuin|snij|zomer|water|vijver"
+    r"|pryd|prydnads|frugt|frukt|frukttr|krydd?er?|stue|potte|kruk|have|hage|tradgards|sommer|sommar)"
+    r"(?:gras|graes|gress|kraut|palmen?|blumen?|baum|pflanze|strauch|beeren?|kruid|bloem|boom|struik|blomst|blomma|blom"
+    r"|traed?|baer|farne?|varen|bregne|orchideen?)$"
+)
 
 _OF = frozenset({"de", "del", "des", "du", "à", "aux"})
 
@@ -64,5 +82,18 @@ def _heads() -> dict[str, frozenset[str]]:
     return plurals | heads
 
 
+_LETTERS = str.maketrans({"œ": "oe", "Œ": "Oe", "ß": "ss", "ø": "o", "Ø": "O", "æ": "ae", "Æ": "Ae"})
+
+
 def _fold(name: str) -> str:
-    return key(name.replace("œ", "oe").replace("Œ", "Oe").replace("ß", "ss"))
+    return key(name.translate(_LETTERS))
+
+
+@lru_cache(maxsize=2048)
+def is_plant_word(word: str) -> bool:
+    """Whether a word ends as plant names of other languages do, of whatever genus: Schwertfarn, Aftenstjerne.
+
+    What every shop calls a kind of plant so is none: Zimmerpflanze, Obstbaum.
+    """
+    folded = _fold(word)
+    return bool(_PLANT_WORD.search(folded)) and not _SHELF.match(folded)
