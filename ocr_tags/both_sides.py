@@ -38,7 +38,12 @@ def _judged(common: Sequence[Claim], botanical: Sequence[Claim]) -> Iterator[Cla
     genera = {b.value.genus for b in named}
     known = [claim for claim in common if _is_of(titles.known_ending(claim.value.split())[1], genera)]
     said = {claim.side for claim in known if claim.value not in genera}
+    others = {claim.side for claim in common if claim.value not in genera and claim.certainty > GUESSED}
     for claim in common:
+        if claim.value in genera and others and any(_is_within(claim, latin) for latin in botanical):
+            continue  # Hosta, of Hosta 'Sky Lantern', where the other side has Plantain Lily
+        if any(_is_kind_of(claim.value, one.value) for one in common if one.side != claim.side):
+            continue  # "Tomato, Roma", where the other side says Tomato
         guessed = claim.certainty <= GUESSED and claim not in known and not titles.is_foreign(claim.value)
         if guessed and said - {claim.side}:
             yield _weighted(claim, OTHER_PLANT)  # a selling name above it, or its series
@@ -50,6 +55,16 @@ def _judged(common: Sequence[Claim], botanical: Sequence[Claim]) -> Iterator[Cla
             yield _beside(claim, genera)
         else:
             yield _alone(claim, genera)
+
+
+def _is_within(claim: Claim, latin: Claim) -> bool:
+    """Whether a common name was read out of the botanical one: the two have one place."""
+    return claim.side == latin.side and bool({*claim.spans} & {*latin.spans})
+
+
+def _is_kind_of(name: str, other: str) -> bool:
+    """Whether a name is the other one and, behind a comma, its kind or cultivar."""
+    return name.lower().startswith(f"{other.lower()}, ")
 
 
 def _alone(claim: Claim, genera: set[str]) -> Claim:
@@ -67,6 +82,8 @@ def _beside(claim: Claim, genera: set[str]) -> Claim:
     if _is_of(ending, genera):
         return _surer(claim, ENDING)
     first = " ".join(words[: titles.known_beginning(words)])
+    if _is_of(first, genera) and words[len(first.split())][0].islower():  # Géranium zonal
+        return _surer(claim, ENDING)
     if _is_of(first, genera):  # Strawberry Ozark Beauty, and on the back Fragaria
         return _surer(replace(claim, value=first), ENDING)
     return _weighted(claim, OTHER_PLANT) if genera and count == len(words) else claim

@@ -13,6 +13,7 @@ from ocr_tags.foreign_names import genera_called
 from ocr_tags.known_names import known_name
 from ocr_tags.name_side import Side
 from ocr_tags.record import Found, TagText
+from ocr_tags.title_runs import runs
 from ocr_tags.titles import Line, Piece
 
 MARK = re.compile(r"\s?(?:[™®©]|\((?:TM|R)\))")
@@ -23,10 +24,10 @@ ONE_TITLE = 0.85
 
 def read_runs(tag: TagText, side: Side) -> None:
     """Names broken over title lines, the longest runs of lines first."""
-    for run in titles.runs(tag, side.lines):
+    for run in runs(tag, side.lines):
         if _is_cultivar(_joined(run), side):
             side.taken.append((run[0].start, run[-1].end))
-    for run in titles.runs(tag, side.lines):
+    for run in runs(tag, side.lines):
         if any(start < line.end and end > line.start for line in run for start, end in side.taken):
             continue
         whole = Piece(run[0].start, run[-1].end, _joined(run))
@@ -138,6 +139,8 @@ def is_perhaps_longer(found: Found[str], side: Side) -> bool:
     line = side.lines[at]
     before = next((other for other in reversed(side.lines[max(0, at - 4) : at]) if other.title), None)
     if before is None or not line.title or not 0.8 < before.size / line.size < 1.25:
+        return False
+    if any(m.span[0] < before.end and m.span[1] > before.start for m in side.mentions):
         return False
     text = before.text.strip(" '‘’“”\"")
     told = [m.name.cultivar or "" for m in side.mentions] + side.marked

@@ -13,14 +13,15 @@ from ocr_tags import lexicon, titles
 from ocr_tags.broken_names import MARK, put_together, read_runs
 from ocr_tags.cultivars import labelled_cultivar, lone_cultivar
 from ocr_tags.firms import SERIES_AFTER, is_maker, labelled_firms
-from ocr_tags.foreign_names import genera_called
-from ocr_tags.known_names import agrees, known_name
+from ocr_tags.foreign_names import genera_called, is_plant_word
+from ocr_tags.known_names import agrees, known_name, names_in
 from ocr_tags.labelled_names import read_labelled, read_languages, read_strokes
 from ocr_tags.name_block import as_titles, find_blocks
 from ocr_tags.name_side import KNOWN, Side, headline_of, is_bare
 from ocr_tags.naming import find_names, mentions_in
 from ocr_tags.record import Found, TagText
 from ocr_tags.title_names import read_titles
+from ocr_tags.title_runs import with_wrapped
 from ocr_tags.titles import Line, Piece
 
 _OWNED = re.compile(r"[A-Z]\w+['’][sS] ")
@@ -30,13 +31,16 @@ KIND = 0.8
 BLOCK = 0.75
 """How sure an unknown name is whose place beside a botanical name leaves nothing else for it to be."""
 
+NEAR = 3
+"""At most so many lines from a name or a title other languages name the plant again."""
+
 
 def read_side(tag: TagText, answers: tuple[tuple[int, int], ...] = ()) -> Side:
     """Everything on one side that may be a name; unknown words where other fields find answers may not."""
     mentions = find_names(tag)
     taken = [m.span for m in mentions if not is_bare(m.name)]
     taken += [span for _, span in labelled_firms(tag.string)]
-    side = Side(titles.lines_of(tag), mentions, taken, answers)
+    side = Side(with_wrapped(tag.string, titles.lines_of(tag)), mentions, taken, answers)
     side.blocks = list(find_blocks(tag.string, side.lines, mentions, side.answers_in))
     side.lines = as_titles(tag.string, side.lines, side.blocks)
     side.cultivars = any(_is_set_apart(tag.string, line) for line in side.lines)
@@ -51,6 +55,7 @@ def read_side(tag: TagText, answers: tuple[tuple[int, int], ...] = ()) -> Side:
     _read_blocks(side)
     read_strokes(side)
     _read_foreign(side)
+    _read_genus(tag.string, side)
     return side
 
 
@@ -79,10 +84,14 @@ def _read_beside(side: Side) -> None:
         for other in near:
             if other.title and other is not line and _first_sentence(other) is other:
                 continue  # titles are read by themselves
-            for piece in titles.pieces(_first_sentence(other), side.taken):
-                found = known_name(piece, 0.93) or _kind_of(piece, here[0].name.genus)
+            for piece in _pieces(_first_sentence(other), side):
+                found = known_name(piece, 0.93) or _kind_of(piece, here[0].name.genus, here[0].name.cultivar)
                 if found and (agrees(found.value, here[0].name.genus) or found.certainty == KIND):
                     side.take(found)
+
+
+def _pieces(line: Line, side: Side) -> list[Piece]:
+    return [name for piece in titles.pieces(line, side.taken) for name in names_in(piece, side.genera)]
 
 
 def _first_sentence(line: Line) -> Line:
@@ -91,11 +100,14 @@ def _first_sentence(line: Line) -> Line:
     return replace(line, end=line.start + stop.start(), text=line.text[: stop.start()]) if stop else line
 
 
-def _kind_of(piece: Piece, genus: str | None) -> Found[str] | None:
-    """A name of this genus with only describing words before it: Climbing Rose."""
+def _kind_of(piece: Piece, genus: str | None, cultivar: str | None = None) -> Found[str] | None:
+    """A name of this plant with only describing words or its cultivar before it: Climbing Rose."""
     words = piece.text.split()
     count, ending = titles.known_ending(words)
-    if not 0 < count < len(words) or not titles.is_qualifier(words[:-count]) or not agrees(ending, genus):
+    if not 0 < count < len(words) or not agrees(ending, genus):
+        return None
+    own = lexicon.key(cultivar or "") == lexicon.key(" ".join(words[:-count]))
+    if not own and not titles.is_qualifier(words[:-count]):
         return None
     return Found(titles.as_written(piece.text), (piece.start, piece.end), KIND)
 
@@ -107,10 +119,14 @@ def _read_kinds(side: Side) -> None:
         if line.title or is_maker(line.text) or not any(other.title for other in near):
             continue
         found = titles.pieces(line, side.taken)
-        if len(found) == 1 and titles.is_line_of_names(found[0], line) and not side.answers_in(found[0]):
-            genera = side.genera or set(lexicon.genera_of(titles.known_ending(found[0].text.split())[1]))
-            known = known_name(found[0], KIND) if lexicon.is_trade_name(found[0].text) else None
-            kinds = (_kind_of(found[0], genus) for genus in sorted(genera))
+        if len(found) != 1 or not titles.is_line_of_names(found[0], line, ",") or side.answers_in(found[0]):
+            continue
+        for piece in names_in(found[0], side.genera):
+            if "," in piece.text:
+                continue
+            genera = side.genera or set(lexicon.genera_of(titles.known_ending(piece.text.split())[1]))
+            known = known_name(piece, KIND) if lexicon.is_trade_name(piece.text) else None
+            kinds = (_kind_of(piece, genus) for genus in sorted(genera))
             if kind := known or next(filter(None, kinds), None):
                 side.take(kind)
 
@@ -135,6 +151,34 @@ def _read_before_genus(string: str, side: Side) -> None:
         )
         if 0 < len(before) < 3 and named and string[mention.span[0] - 1] == " ":
             side.take(Found(titles.as_written(string[line.start : end].strip()), (line.start, end), KIND))
+
+
+def _read_genus(string: str, side: Side) -> None:
+    """The botanical name that is the common one as well, on a side that has no other in English.
+
+    A genus that shops use so, before its cultivar in quotes: CLEMATIS 'SKY LANTERN' (common practice, no
+    source). A title that the small print repeats as the botanical name: ALOE VERA, over Aloe vera.
+    """
+    if any(c.certainty >= KNOWN and not titles.is_foreign(c.value) for c in side.common):
+        return
+    for mention in side.mentions:
+        name = mention.name
+        end = mention.span[0] + len(name.genus or "")
+        line = next((one for one in side.lines if one.start <= mention.span[0] < one.end), None)
+        if line is None or not name.genus or not mention.alone or not line.title:
+            continue
+        shop = (
+            lexicon.is_trade_name(name.genus) and name.genus.lower() == string[mention.span[0] : end].lower()
+        )
+        if shop and name.cultivar and not name.species and mention.certainty >= KNOWN:
+            side.common.append(Found(name.genus, mention.span, BLOCK))
+            return
+        again = any(m is not mention and m.name.name == name.name and m.alone for m in side.mentions)
+        if again and name.species and not name.cultivar and lexicon.is_trade_name(name.name):
+            side.common.append(
+                Found(titles.as_written(line.text.strip(" .,|")), (line.start, line.end), KIND)
+            )
+            return
 
 
 def _read_blocks(side: Side) -> None:
@@ -166,14 +210,40 @@ def _read_below(line: Line, side: Side) -> None:
 
 
 def _read_foreign(side: Side) -> None:
-    """Names in another language of the plant that the side names in Latin or English already."""
+    """Names in another language of the plant that the side names in Latin or English already.
+
+    Right beside the botanical name any words that end as plant names do in that language are one.
+    """
     known = {genus for c in side.common if c.certainty >= KNOWN for genus in lexicon.genera_of(c.value)}
-    for line in side.lines:
-        for piece in titles.pieces(line, side.taken) if not is_maker(line.text) else ():
-            genera = genera_called(piece.text) if titles.is_line_of_names(piece, line) else frozenset()
-            english = piece.text.isascii() and lexicon.plants_called(piece.text)
-            if not genera & (side.genera | known) or english:
+    whole = side.genera | {m.name.genus for m in side.mentions if m.alone and m.name.genus}
+    named = [number for number, line in enumerate(side.lines) if line.title or _holds_name(line, side)]
+    for number, line in enumerate(side.lines):
+        near = any(abs(number - other) <= NEAR for other in named)
+        beside = any(_is_alone_in(other, side) for other in side.lines[max(0, number - 1) : number + 3])
+        for piece in _pieces(line, side) if near and not is_maker(line.text) else ():
+            if not titles.is_line_of_names(piece, line) or side.answers_in(piece):
                 continue
-            if not side.answers_in(piece):
-                certainty = 0.9 if genera & side.genera else 0.8
-                side.take(Found(titles.as_written(piece.text), (piece.start, piece.end), certainty))
+            genera = genera_called(piece.text)
+            if piece.text.isascii() and lexicon.plants_called(piece.text):
+                continue
+            if genera & (whole | known):
+                certainty = 0.9 if genera & whole else 0.8
+            elif beside and not genera and _ends_as_plant(piece.text):
+                certainty = BLOCK
+            else:
+                continue
+            side.take(Found(titles.as_written(piece.text), (piece.start, piece.end), certainty))
+
+
+def _holds_name(line: Line, side: Side) -> bool:
+    spans = [m.span for m in side.mentions] + [c.span for c in side.common if c.certainty >= KNOWN]
+    return any(start < line.end and end > line.start for start, end in spans)
+
+
+def _is_alone_in(line: Line, side: Side) -> bool:
+    """Whether a botanical name of more than a genus stands on this line for itself."""
+    return any(m.alone and not is_bare(m.name) for m in mentions_in(side.mentions, line))
+
+
+def _ends_as_plant(text: str) -> bool:
+    return titles.looks_like_name(text) and is_plant_word(re.split(r"[\s-]", text)[-1])

@@ -35,6 +35,12 @@ _UNDER = later(
 _GOES_ON = later(rf"\n({_CAPPED})(?=[\n\t]|$)")
 
 
+MARKS = later(
+    r"(?:(?:AGM|RHS|F\s?[12](?:[ -][Hh]ybrids?)?|P[BV]R|PPAF|COPF|CPBR|hort|[Oo]rganic|BIO|Bio|NEW|New)"
+    r"\b[ .,]*)+"
+)
+"""What is printed behind a name and is none of it: an award, the first cross, a right."""
+
 _SAYS = later(
     r"\b(?:of|than|with|like|unlike|as|from|and|or|our|by|to|for|is|are|was|see|try|beside|under)\s+$"
 )
@@ -128,8 +134,10 @@ def half_quoted(text: str, line: Line, parsed: Parsed, trust: float) -> tuple[Pa
         return parsed, trust
     quotes = bool(match["open"]) + bool(match["close"])
     epithet = tidy_epithet(match["words"])
-    if not plausible_epithet(epithet) or (
-        not (quotes and after) and (is_noise(epithet) or lexicon.is_common_name(epithet))
+    if (
+        not plausible_epithet(epithet)
+        or MARKS.fullmatch(epithet)
+        or (not (quotes and after) and (is_noise(epithet) or lexicon.is_common_name(epithet)))
     ):
         return parsed, trust
     end = match.end("words")

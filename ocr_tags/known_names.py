@@ -19,7 +19,7 @@ def known_name(piece: Piece, certainty: float) -> Found[str] | None:
     if lexicon.is_trade_name(text):
         kept = written if lexicon.is_well_parted(text) and text.isascii() else spelt(text, text)
         # A lone genus may as well be what is left of the botanical name.
-        doubt = 0.85 if lexicon.is_genus(text) else 1.0 if text == piece.text else 0.9
+        doubt = 0.92 if lexicon.is_genus(text) else 1.0 if text == piece.text else 0.9
         return Found(kept, span, certainty * doubt)
     if lexicon.plants_called(text):
         return Found(written, span, certainty - 0.2)
@@ -49,3 +49,50 @@ def spelt(known: str, printed: str) -> str:
 def agrees(common: str, genus: str | None) -> bool:
     """Whether a plant of this genus has this common name."""
     return genus in lexicon.genera_of(common)
+
+
+def names_in(piece: Piece, genera: set[str]) -> list[Piece]:
+    """The piece, or the several names it lists: at commas, or side by side in two languages or two words.
+
+    What a comma parts from a known name and is only its colour or shape falls away: Sword Lily, Purple.
+    """
+    parts = list(_comma_parts(piece))
+    if len(parts) > 1:
+        if all(_is_name(part.text, genera) for part in parts) and not _is_turned(parts):
+            return parts
+        shown = all(word.lower() in titles.words_of("shade") for p in parts[1:] for word in p.text.split())
+        if shown and _is_name(parts[0].text, genera) and not _is_turned(parts):
+            return parts[:1]
+        return [piece]
+    if genera and not lexicon.is_common_name(piece.text):
+        for space in re.finditer(" ", piece.text):
+            one, other = piece.text[: space.start()], piece.text[space.end() :]
+            if other[0].isupper() and all(called_by(name) & genera for name in (one, other)):
+                at = piece.start + space.start()
+                return [Piece(piece.start, at, one), Piece(at + 1, piece.end, other)]
+    return [piece]
+
+
+def _comma_parts(piece: Piece) -> list[Piece]:
+    found = re.finditer(r"[^\s,][^,]*[^\s,]", piece.text)
+    return [Piece(piece.start + part.start(), piece.start + part.end(), part[0]) for part in found]
+
+
+def _is_turned(parts: list[Piece]) -> bool:
+    """Whether the parts are one name turned round, as in a list: Maple, Japanese."""
+    last, *first = (part.text for part in parts)
+    return (
+        titles.is_qualifier(" ".join(first).split())
+        and not all(word.lower() in titles.words_of("shade") for word in " ".join(first).split())
+    ) or lexicon.is_common_name(" ".join((*first, last)))
+
+
+def _is_name(text: str, genera: set[str]) -> bool:
+    """Whether it is a name, or ends with one, of these plants; of any plant where none is named."""
+    own = called_by(text) | lexicon.genera_of(titles.known_ending(text.split())[1])
+    return bool(own & genera if genera else own) and not titles.is_noise(text)
+
+
+def called_by(name: str) -> frozenset[str]:
+    """The genera a whole name may mean, in English or another language."""
+    return (lexicon.genera_of(name) if lexicon.is_common_name(name) else frozenset()) | genera_called(name)

@@ -76,16 +76,18 @@ def is_bare(name: BotanicalName) -> bool:
 
 
 def is_headline(one: Found[str], side: Side) -> bool:
-    """Whether a genus is the one word of the largest title, right over its full name in smaller letters.
+    """Whether a genus that shops use as a common name is the one word of the largest title.
 
-    Then shops use it as the common name, whatever others stand beside it: Hosta, over Hosta 'Sky Lantern'.
-    With another name between them, or without a cultivar, it is a heading: Nepeta, over Catmint.
+    Then it is one, whatever others stand beside it: Kniphofia, over Red Hot Poker (common practice, no
+    source). Where a name on the side ends with it and no cultivar stands right below, it is a heading:
+    Hydrangea, over Panicle Hydrangea.
     """
+    part = any(c.value.lower().endswith(f" {one.value.lower()}") for c in side.common)
     for line, below in pairwise(side.lines):
         if line.start <= one.span[0] < line.end:
-            shown = side.is_largest(line) and not line.flat and LARGER * below.size <= line.size
+            shown = side.is_largest(line) and LARGER * below.size <= line.size
             named = any(m.alone and m.name.cultivar and below.start == m.span[0] for m in side.mentions)
-            return shown and named and _is_shop_genus(line.text)
+            return shown and (named or not part) and _is_shop_genus(line.text)
     return False
 
 

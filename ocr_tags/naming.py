@@ -9,15 +9,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from ocr_tags import lexicon, repair
-from ocr_tags.cultivars import half_quoted
-from ocr_tags.foreign_names import genera_called
+from ocr_tags import lexicon
+from ocr_tags.name_readings import OLDER, is_whole, read_known, read_repaired, read_unknown
 from ocr_tags.nomenclature import Parsed, read_name
 from ocr_tags.patterns import later
 from ocr_tags.record import TagText
-from ocr_tags.titles import Line, is_noise, lines_of, words_of
+from ocr_tags.titles import Line, is_noise, lines_of
 from ocr_tags.values import BotanicalName
 
 LABEL = later(
@@ -30,7 +29,6 @@ _COMPANY = later(
     r"\b(?:with|beside|near|like|than|and|or|companions?|pairs?|combine|avec|similar|from|of|to)\W*$", re.I
 )
 _WORD = later(r"(?:[×✕+][ ]?|\b[xX][ ])?[^\W\d_]{3,}(?:-[^\W\d_]+)*")
-_LATIN = later(r"(?:us|a|um|is|e|ens|ans|ii|i|ae|oides|or|ix|ax|es|on|os|er|ys|x)$")
 
 
 _EITHER = later(r"^[A-Z]{2,}[a-z]{2,}(?:[soSOlIBZ]\d|\d[soSOlIBZ])")
@@ -117,7 +115,7 @@ def _first_in(string: str, line: Line, position: int, reach: int) -> Mention | N
 def _mention_at(string: str, line: Line, start: int, reach: int) -> Mention | None:
     labelled = _labelled(string, start)
     text = string[:reach]
-    for read in (_known, _repaired, _unknown):
+    for read in (read_known, read_repaired, read_unknown):
         parsed, trust = read(text, start, line, labelled)
         if parsed is None:
             continue
@@ -134,142 +132,24 @@ def _labelled(string: str, start: int) -> bool:
     return any(match.end() == len(before) for match in LABEL.finditer(before))
 
 
-def _probe(text: str, start: int) -> str | None:
-    """The text with the genus at `start` given its capital; None when no genus stands there."""
-    word = re.match(r"(?:[×✕+][ ]?|[xX][ ])?([^\W\d_]+(?:-[^\W\d_]+)*)", text[start:])
-    if word is None or not lexicon.is_genus(word[1]):
-        return None
-    first = start + word.start(1)
-    return text[:first] + text[first].upper() + text[first + 1 :]
-
-
-def _known(text: str, start: int, line: Line, labelled: bool) -> tuple[Parsed | None, float]:
-    """A name spelt right: a known species, or a genus with nothing that looks like a species behind it."""
-    probe = _probe(text, start)
-    parsed = read_name(probe, start, lexicon.is_binomial) if probe else None
-    if probe is None or parsed is None:
-        return None, 0
-    name = parsed.name
-    if name.genus is None or (name.species and lexicon.is_binomial(name.genus, name.species)):
-        return half_quoted(text, line, parsed, 0.96)
-    if name.species or probe != text or _with_unknown_species(probe, start):
-        return None, 0
-    if name.cultivar or name.group or name.trade_designation or name.name.endswith((".", "hybrid")):
-        return parsed, 0.93 if parsed.quoted > 1 else 0.85
-    half, trust = half_quoted(text, line, parsed, 0.93)
-    return (half, trust) if half.quoted else (parsed, 0.7)
-
-
-def _unknown(text: str, start: int, line: Line, labelled: bool) -> tuple[Parsed | None, float]:
-    """A species no list holds, in a known genus: only on a line of its own or after a label.
-
-    One much like a known species may be that, misread beyond repair: it is trusted less.
-    """
-    probe = _probe(text, start)
-    parsed = _with_unknown_species(probe, start) if probe == text else None
-    if parsed is None or not (labelled or _whole(text, line, start, parsed.end)):
-        return None, 0
-    near = repair.nearest_epithet(parsed.name.genus or "", parsed.name.species or "")
-    if near is not None:
-        return parsed, 0.5
-    return parsed, 0.88 if parsed.quoted > 1 else 0.75
-
-
-def _with_unknown_species(probe: str, start: int) -> Parsed | None:
-    parsed = read_name(probe[: _line_end(probe, start)], start, _maybe_epithet)
-    name = parsed.name if parsed else None
-    if parsed is None or name is None or not name.species:
-        return None
-    return None if lexicon.is_binomial(name.genus or "", name.species) else parsed
-
-
-_OPEN_QUOTE = later(r"\s['‘\"“][^'’\"”\n]*$")
-_CLOSED_BELOW = later(r"\n[^'’\"”\n]{1,30}['’\"”]")
-
-
-def _line_end(text: str, start: int) -> int:
-    """The end of the line, or of a cultivar whose quote is opened in it and closed in the next.
-
-    >>> _line_end("Iris nova 'Sky" + chr(10) + "Lark'", 0), _line_end("Iris nova 'Sky" + chr(10) + "Sun", 0)
-    (20, 14)
-    """
-    end = text.find("\n", start)
-    if end < 0:
-        return len(text)
-    closed = _CLOSED_BELOW.match(text, end) if _OPEN_QUOTE.search(text, start, end) else None
-    return closed.end() if closed else end
-
-
-def _maybe_epithet(genus: str, word: str) -> bool:
-    return lexicon.is_binomial(genus, word) or bool(
-        len(word) > 3 and _LATIN.search(word) and word not in words_of("english")
-    )
-
-
-def _repaired(text: str, start: int, line: Line, labelled: bool) -> tuple[Parsed | None, float]:
-    """A name with damaged letters, when one known name is clearly the nearest.
-
-    Two words are tried first, then one (joined) and three (parted); the rest is read as printed.
-    """
-    stretch = re.match(r"[^\W_]+(?:[ -][×xX]?\s?[^\W_]+){0,3}", text[start : line.end])
-    if stretch is None or not (labelled or _name_like(text, start, line)):
-        return None, 0
-    if not stretch[0].isascii() and genera_called(stretch[0]):  # Hydrangée arborescente is French
-        return None, 0
-    words = list(re.finditer(r"[^\s]+", stretch[0]))
-    best: tuple[float, str, int] | None = None
-    for count in (2, 1, 3):
-        if count <= len(words):
-            end = words[count - 1].end()
-            near = repair.nearest_binomial(stretch[0][:end])
-            if near and near.clear and (best is None or near.likeness > best[0] + 0.02):
-                best = near.likeness, near.name, end
-    if best is None and len(words) > 1 and lexicon.is_genus(words[0][0]):
-        near = repair.nearest_epithet(words[0][0], words[1][0])
-        if near and near.clear and words[1][0].islower():
-            best = near.likeness, f"{words[0][0].capitalize()} {near.name}", words[1].end()
-    if best is None:
-        return _repaired_genus(text, start, words)
-    parsed = _reread(text, start, start + best[2], best[1])
-    return half_quoted(text, line, parsed, 0.72 + 0.2 * best[0]) if parsed else (None, 0)
-
-
-def _name_like(text: str, start: int, line: Line) -> bool:
-    """Repair starts only where a name can: at the head of a line, after a label, a dash or a bracket."""
-    before = text[line.start : start].rstrip()
-    return not before or before[-1] in ":-–—(|•/,"
-
-
-def _repaired_genus(text: str, start: int, words: list[re.Match[str]]) -> tuple[Parsed | None, float]:
-    near = repair.nearest_genus(words[0][0])
-    if near is None or not near.clear or near.likeness == 1 or not words[0][0][0].isupper():
-        return None, 0
-    parsed = _reread(text, start, start + words[0].end(), near.name)
-    if parsed is None or not (parsed.name.species or parsed.name.cultivar):
-        return None, 0
-    return parsed, 0.75
-
-
-def _reread(text: str, start: int, end: int, right: str) -> Parsed | None:
-    """The name read again with its damaged beginning put right; the end is given in the printed text."""
-    parsed = read_name(right + text[end:], 0, lexicon.is_binomial)
-    return parsed and replace(parsed, end=max(end, parsed.end - len(right) + end))
-
-
-_PARTED = later(r"\s*[•·|–—;:(]|\s-\s|,\s")
-"""What parts a name that begins a line from what is said of it: Fuchsia 'Sky Lantern' · Hardy fuchsia."""
-_RIGHTS = later(
-    r"(?:[\s,;.()®™©-]|\b(?:us|u\.s\.?|can\.?|eu|aus)(?=\W|pp)|(?:us)?pp(?:af)?|c?p[bv]raf|c?p[bv]r|copf?"
-    r"|plant pat\w*|pat\w*|no\.?|pending|applied for|breeders['’]? rights?|prop\w* prohibited|\d[\d,]{3,})+",
+_OTHERS = later(
+    r"\b(?:not|unlike|confus\w+|mistak\w+|relat(?:ed|ives?|ion)|cousins?|rather than|instead of|resembl\w+"
+    r"|looks? like|companions?|neighbou?rs?|partners?|combine|pair|plant(?:ed)? (?:with|near|beside)|try)"
+    r"\b[^.;!?]{0,60}$",
     re.I,
 )
-"""What is said of a cultivar's protection right behind its name."""
-
-
-def _whole(text: str, line: Line, start: int, end: int) -> bool:
-    before = text[line.start : start].strip(" .,:;-–—'\"|*•(")
-    rest = text[end : line.end].strip(" .,:;-–—'\"|*•)")
-    return not before and (not rest or bool(_RIGHTS.fullmatch(rest)))
+"""Words of a sentence that speaks of another plant, before its name."""
+_INTRODUCED = later(
+    r"\b(?:(?:I['’]?\s?a?m|we(?: a|['’])re|meet|this is|these are|say hello to|introducing|call(?:s|ed)? me"
+    r"|(?:you(?:['’]ve| have)|just) bought|name(?: is|['’]s)|properly|botanically|scientifically|in latin"
+    r"|known as|it is|it['’]s)"
+    r"(?:\s+(?:an?|the|your|called|properly|really|botanically|new))?)[\s,:–-]*$",
+    re.I,
+)
+"""How a sentence presents the tag's own plant: I'm Ocimum basilicum 'Sky Lantern' and I like it warm."""
+_BEHIND = later(r"[(–—|:•·/]\s*$|\s-\s*$")
+_PARTED = later(r"\s*[•·|–—;:(]|\s-\s|,\s")
+"""What parts a name that begins a line from what is said of it: Fuchsia 'Sky Lantern' · Hardy fuchsia."""
 
 
 def _standing(
@@ -280,18 +160,25 @@ def _standing(
     bare = (
         not (name.species or name.cultivar or name.group or name.trade_designation) and " " not in name.name
     )
-    whole = _whole(string, line, start, parsed.end)
+    whole = is_whole(string, line, start, parsed.end)
     if labelled:
         return max(trust, 0.9) if not bare else 0.9, True
     if bare:
         return (0.7, True) if whole else (0, False)
+    before = string[line.start : start]
+    other = before.strip() and _OTHERS.search(string[max(0, start - 90) : start])
+    if other or any(match.end() == start for match in OLDER.finditer(string, line.start, start)):
+        return 0, False
     if whole or parsed.end > line.end:
         return trust, True
-    before = string[line.start : start]
+    if _INTRODUCED.search(before) and (name.species or parsed.quoted > 1):
+        return trust - 0.03, False
     parted = not before.strip() and parsed.quoted > 1 and _PARTED.match(string, parsed.end)
-    if name.genus and not name.species and not line.title and not parted:
+    behind = _BEHIND.search(before)
+    closes = behind and parsed.quoted > 1 and not string[parsed.end : line.end].strip(" .,)")
+    if name.genus and not name.species and not line.title and not parted and not closes:
         return (0.6, False) if parsed.quoted else (0, False)
-    if line.title or re.search(r"[(–—|:•]\s*$|\s-\s*$", before):
+    if line.title or behind:
         return trust - 0.03, False
     if _COMPANY.search(before) or (is_noise(before + " x") and len(before.split()) > 2):
         return 0, False

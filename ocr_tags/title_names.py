@@ -10,7 +10,7 @@ from ocr_tags.cultivars import lone_cultivar
 from ocr_tags.epithets import SMALL, plausible_epithet
 from ocr_tags.firms import is_maker
 from ocr_tags.foreign_names import genera_called
-from ocr_tags.known_names import agrees, known_name, spelt
+from ocr_tags.known_names import agrees, known_name, names_in, spelt
 from ocr_tags.name_side import Side
 from ocr_tags.record import Found
 from ocr_tags.titles import Line, Piece
@@ -28,7 +28,8 @@ def read_titles(string: str, side: Side) -> None:
         marked = [p.text for p in titles.pieces(line, side.taken) if MARK.match(string, p.end)]
         side.marked.extend(_with_line_above(string, shown[:number], line, text) for text in marked)
         quoted = lone_cultivar(string, line)
-        for piece in titles.pieces(line, side.taken + ([quoted[1]] if quoted else [])):
+        pieces = titles.pieces(line, side.taken + ([quoted[1]] if quoted else []))
+        for piece in [name for one in pieces for name in names_in(one, side.genera)]:
             if piece.text not in marked:
                 main = line.size >= 0.8 * largest if not line.flat else number == 0
                 _read_title(piece, line, side, main or side.is_in_block(line))
@@ -74,8 +75,10 @@ def _read_title(piece: Piece, line: Line, side: Side, main: bool) -> None:
         certainty = (0.75 if genera_called(piece.text) else 0.62 if head else 0.55) * shade
         if main:
             side.unknown.append(Found(titles.as_written(piece.text), (piece.start, piece.end), certainty))
+        before = line.text[: piece.start - line.start].rstrip()
         if (
             not head
+            and not (before.endswith("(") and titles.is_foreign(before))  # Viorne trilobée (Pimbina)
             and not titles.is_qualifier(words)
             and all(word[0].isupper() or SMALL.fullmatch(word) for word in words)
         ):
@@ -136,6 +139,12 @@ def _parted(piece: Piece, words: list[str], line: Line, side: Side) -> Found[str
     rest = " ".join(words[first:])
     if first and all(word.lower() in titles.words_of("stock") for word in words[first:]):
         return Found(titles.as_written(piece.text), span, 0.8 * shade)
+    shouted = first and " ".join(words[:first]).isupper() and not rest.isupper() and words[first][0].isupper()
+    if shouted and len(words) <= first + 3:  # PANSY Brightmoor Mixed
+        if titles.looks_like_name(rest):
+            side.loose.append((rest, 0.6 * shade, line))
+        begun = " ".join(words[:first])
+        return Found(titles.as_written(begun), (piece.start, piece.start + len(begun)), 0.88 * shade)
     if not first or titles.is_noise(rest) or not plausible_epithet(rest) or not words[first][0].isupper():
         return None
     begun = " ".join(words[:first]).rstrip(",")

@@ -8,18 +8,16 @@ than usual is one too.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
-from itertools import pairwise
 
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from ocr_tags import lexicon, repair
 from ocr_tags.epithets import title_case
-from ocr_tags.foreign_names import genera_called
+from ocr_tags.foreign_names import genera_called, is_plant_word
 from ocr_tags.patterns import later
 from ocr_tags.record import TagText
 
@@ -65,6 +63,7 @@ def lines_of(tag: TagText) -> tuple[Line, ...]:
     passport = False
     for span in tag.lines:
         text = tag.string[span.start : span.end]
+        prose = bool(lines) and _goes_on(tag.string, lines[-1], span.start)
         first = (
             flat and left > 0 and _worded(text) and len(text) <= 45 and not _answers(tag.string, span.start)
         )
@@ -72,8 +71,23 @@ def lines_of(tag: TagText) -> tuple[Line, ...]:
         passport = passport or bool(_PASSPORT.search(text))
         under = bool(lines) and lines[-1].title and span.size >= SUBTITLE_SIZE * base
         title = first if flat else span.size >= TITLE_SIZE * base or under
-        lines.append(Line(span.start, span.end, text, span.size, title and not passport, flat and not alone))
+        lines.append(
+            Line(
+                span.start,
+                span.end,
+                text,
+                span.size,
+                title and not passport and not prose,
+                flat and not alone,
+            )
+        )
     return tuple(lines)
+
+
+def _goes_on(string: str, before: Line, start: int) -> bool:
+    """Whether small letters begin a line under a long one without its full stop: the rest of a sentence."""
+    sentence = len(before.text.split()) > 3 and before.text.rstrip()[-1:] not in (*".!?:", "")
+    return sentence and not before.title and string[before.end : start] == "\n" and string[start].islower()
 
 
 def _usual(tag: TagText) -> float:
@@ -104,19 +118,13 @@ def _answers(string: str, start: int) -> bool:
     return label.rstrip().endswith(":") or (is_noise(label) and len(label.split()) <= 3)
 
 
-def runs(tag: TagText, lines: tuple[Line, ...]) -> Iterator[tuple[Line, ...]]:
-    """Title lines of about one size that stand together: a name broken over lines, longest runs first."""
-    for length in (4, 3, 2):
-        for first in range(len(lines) - length + 1):
-            run = lines[first : first + length]
-            sizes = [line.size for line in run]
-            gaps = [tag.string[a.end : b.start] for a, b in pairwise(run)]
-            together = all(gap in ("\n", "\t", " ") for gap in gaps)
-            # Short words without tall letters are measured worst: "Common" above "Foxglove".
-            known = is_qualifier(run[0].text.split()) or lexicon.is_trade_name(" ".join(r.text for r in run))
-            spread = 2.0 if known else 1.45
-            if all(line.title for line in run) and together and max(sizes) <= spread * min(sizes):
-                yield run
+_IN_POT = later(
+    r"\s+(?:(?:im|in|en|i|au|in einem|in a|dans un)\s+)?(?:\w*topf|pots?|\w*krukke|\w*potte|maceta|vaso|vasetto"
+    r"|godet|kruka|kübel|container|ampel)\b[^·|/]*$"
+    r"|\s+(?:[TCØ⌀]\s?)?\d+(?:[.,]\d+)?\s?(?:cm|mm|l|L|gal|in\.?|\"|ltr)\b.*$",
+    re.I,
+)
+"""The pot a plant is sold in, behind its name: Kannenpflanze im Ampeltopf 14 cm."""
 
 
 def pieces(line: Line, taken: list[tuple[int, int]]) -> list[Piece]:
@@ -127,8 +135,9 @@ def pieces(line: Line, taken: list[tuple[int, int]]) -> list[Piece]:
             text[position - line.start] = "|"
     cut = "".join(text)
     found: list[Piece] = []
+    cut = _IN_POT.sub("", cut)
     cut = re.sub(r":.*", "", cut)  # what follows a colon answers a label, and name labels are read elsewhere
-    for match in re.finditer(r"[^|–—•·~/;()\[\]\t™®©*+=<>]+", cut):
+    for match in re.finditer(r"[^|–—•·∙‧⋅◦●▪■♦~/;()\[\]\t™®©*+=<>]+", cut):
         for part in re.finditer(r"(?:(?!\s-+\s).)+", match[0]):
             words = part[0].strip(" .,'’‘`\"“”-_")
             if sum(c.isalpha() for c in words) >= 3:
@@ -266,11 +275,11 @@ def known_beginning(words: list[str]) -> int:
 def is_foreign(text: str) -> bool:
     """Whether a French, Spanish, German or Dutch plant word stands in it: a translation, not a cultivar."""
     words = re.findall(r"[^\W\d_]+(?:['’-][^\W\d_]+)*", text.lower())
-    return any(word in words_of("foreign") or genera_called(word) for word in words)
+    return any(word in words_of("foreign") or is_plant_word(word) or genera_called(word) for word in words)
 
 
 def is_line_of_names(piece: Piece, line: Line, between: str = "") -> bool:
     """Whether a line is this piece, or a few such, with strokes, dashes and marks `between` them only."""
-    text = line.text.rstrip(" .,").translate(dict.fromkeys(map(ord, between)))
+    text = _IN_POT.sub("", line.text).rstrip(" .,").translate(dict.fromkeys(map(ord, between)))
     plain = not re.search(r"[\d:!?%$€£.,]", text)
     return plain and piece.text[0].isupper() and len(line.text.split()) <= 14

@@ -150,7 +150,8 @@ def _botanical(string: str, side: Side) -> Iterator[Found[BotanicalName]]:
         name, certainty = with_cultivar(name, apart[0]), min(certainty, apart[1])
     if name.cultivar and not name.trade_designation and len(side.marked) == 1:
         name = replace(name, trade_designation=titles.as_written(_selling_name(side.marked[0])))
-    if is_bare(name) and not also_named(side, name.name):
+    headline = is_bare(name) and is_headline(Found(name.name, main.span, certainty), side)
+    if is_bare(name) and (headline or not also_named(side, name.name)):
         return
     yield Found(name, main.span, round(certainty, 3))
     for other in side.mentions:
