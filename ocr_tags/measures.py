@@ -186,11 +186,21 @@ def _with_second_unit(text: str, measure: Measure) -> Measure:
         certainty = min(measure.certainty, 0.35)
     elif agree(measure.length, other.length):
         certainty = 1 - (1 - measure.certainty) * 0.3 if measure.certainty else 0.0
+    elif _one_of_range(measure.length, other.length):
+        certainty = 0.9 * measure.certainty
     elif not _rounded(measure, other):
         certainty = min(measure.certainty, 0.35)
     else:
         certainty = measure.certainty
     return replace(measure, span=(measure.span[0], end), certainty=certainty)
+
+
+def _one_of_range(feet: Length, metres: Length) -> bool:
+    """ "3-4 ft / 1 m": one round figure in the other unit that lies within the range."""
+    middle = metres.max_cm
+    if feet.min_cm is None or feet.max_cm is None or middle is None or metres.min_cm != middle:
+        return False
+    return feet.max_cm > feet.min_cm and 0.95 * feet.min_cm <= middle <= 1.05 * feet.max_cm
 
 
 def _rounded(one: Measure, other: Measure) -> bool:

@@ -75,7 +75,7 @@ _FIGURES |= {"eighteen": 18, "ninety": 90}
 _WORD = rf"(?:{'|'.join(sorted(_FIGURES, key=len, reverse=True))})"
 _HALVES: dict[str, float] = {"a": 1, "an": 1, "half a": 0.5, "half an": 0.5}
 SPELLED = (
-    rf"(?<![^\W_])(?:{_WORD}(?=(?: and a half| (?:to|or) {_WORD})?[ -]"
+    rf"(?<![^\W_])(?:{_WORD}(?=(?: and a half|[ \n](?:to|or)[ \n]{_WORD})?[ \n-]"
     r"(?:inch(?:es)?|foot|feet|met(?:re|er)s?|centimet(?:re|er)s?)\b)|"
     r"(?:half )?an?(?= (?:foot|inch|met(?:re|er))\b(?! or )))"
 )

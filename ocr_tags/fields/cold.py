@@ -20,7 +20,7 @@ _COLD_GAP = (  # no dash: it would be the minus
     rf"[ ]?[:.=|,]?[·•….]{{0,30}}[ ]?[\t\n]?(?!\n)[ ]?"
     rf"(?:H[1-7][abc]?[,/]? ?)?(?:{_TO_OR_ABOUT}(?: (?:about|approx\.?|ca\.?))? )?"
 )
-_FIGURE = rf"{_MINUS}?(?:\d{{1,2}}(?:[.,]\d)?|O(?=°))"
+_FIGURE = rf"(?:{_MINUS}|\+ ?)?(?:\d{{1,2}}(?:[.,]\d)?|O(?=°))"
 
 
 def _temperature(name: str) -> str:
@@ -30,10 +30,41 @@ def _temperature(name: str) -> str:
     )
 
 
+_BEAR = r"(?:stand|take|bear|survive|endure|handle|cope with|go|withstand|tolerate|weather|shrug off|see out)"
+_UNHARMED = (
+    r"(?:(?:ha(?:s|ve) )?(?:come|comes|came) through|shrugs off|laughs at|sails through|puts up with"
+    r"|copes with"
+    r"|(?:unharmed|undamaged|unhurt|unfazed|untroubled) (?:at|by|to|down to)|proven to|tested to|weathers"
+    r"|sees out"
+    r"|recovers from|has (?:survived|taken|stood|seen))"
+)
+"""What a plant does in frost (common practice, no source)."""
+_MOVED_IN = (
+    r"(?:(?:bring|move|take|carry|shift|get|lift)(?:[ \n](?:it|them|me|us|pots?|plants?|the[ \n]pot))?[ \n]"
+    r"(?:back[ \n])?(?:in(?:side|doors|to[ \n]the[ \n]\w+)?|under[ \n](?:glass|cover)|to[ \n]shelter)"
+    r"|(?:and|then|back)[ \n](?:in|inside|indoors))(?:[ \n](?:again|for[ \n](?:the[ \n])?winter))?,?[ \n]"
+)
+_WHEN_COLD = (
+    r"(?:(?:well[ \n])?(?:before|when(?:ever)?|once|if|as soon as)[ \n](?:(?:it|the|night|nights|winter"
+    r"|temp\w*|mercury|thermometer|lows)[ \n]){1,3}"
+    r"(?:(?:can|will|may)[ \n])?(?:reach|hit|fall|drop|dip|go|touch|get|sink|near|approach|are"
+    r"|is)(?:e?s)?(?:[ \n](?:to|below|under|near|down[ \n]to|as[ \n]low[ \n]as))?"
+    r"|(?:under|below|at|by))"
+)
+"""When a tender plant is to come in, which is the least it bears."""
+_SHIELDED = (
+    r"(?:protect|shield|shelter|cover|fleece|guard|wrap)(?:[ \n](?:it|them|me|plants?|crowns?))?"
+    r"(?:[ \n](?:from|against|in))?(?:[ \n](?:(?:hard|heavy|severe|any)[ \n])?(?:frosts?|cold|temperatures?"
+    r"|temps|lows|weather))?[ \n](?:below|under|beyond|colder[ \n]than)"
+)
+_MOVED, _ZONED = later(_MOVED_IN, re.I), later(r"\bz(?:ones?|n)\b", re.I)
+"""Beside zones, which tell how hardy it is, when it comes in may be mere advice."""
 _COLD_HEAD = (
     r"(?:(?:cold |frost |winter )?hard(?:y|iness)(?: rating)?(?: (?:down )?to| at| below)?(?: about)?|"
-    r"(?:withstands?|tolerates?|survives?|takes|bears|endures|handles|stands|soporta|tolera|supporte"
-    r"|(?:will|can) (?:stand|take|bear|survive|endure|handle|cope with|go))"
+    rf"(?:withstands?|tolerates?|survives?|takes|bears|endures|handles|stands|soporta|tolera|supporte"
+    rf"|(?:will|can) {_BEAR}|{_BEAR}(?=(?:[ \n](?:short|brief))?(?:[ \n](?:cold|frosts?|lows|winters?"
+    rf"|temp\w*))?"
+    rf"(?:[ \n](?:(?:down[ \n])?to|of))?[ \n]{_MINUS}\d)|{_UNHARMED})"
     r"(?: (?:short|light|mild|hard|heavy|severe|brief|winter))?"
     r"(?: (?:cold|frosts?|freezes?|temperatures?|temps?|temperaturas|winters?|lows))?"
     r"(?: (?:(?:down )?to|hasta|of|as low as|jusqu.{0,2}[àa]))?|"
@@ -43,6 +74,17 @@ _COLD_HEAD = (
     r"[ \n](?:below|under|colder than|less than|than)|"
     r"protect (?:from temp\w* )?(?:below|under)|frost[- ]tender (?:below|under)"
     r"|keep (?:(?:it|me|them|plants?) )?above|"
+    rf"{_MOVED_IN}{_WHEN_COLD}|{_SHIELDED}|"
+    rf"(?:frosts?|cold|temperatures?|temps|lows|anything|weather)[ \n](?:[a-z]+[ \n]){{0,5}}(?:below|under"
+    rf"|beyond|colder[ \n]than)(?=[ \n]{_MINUS}\d)|"
+    r"(?:all year(?: round)?|year[- ]round|ganzjährig|toute l['’]année|always|hele jaar)[ \n](?:above|over"
+    r"|über|boven)|"
+    r"(?:outside|outdoors|hardy|out)[ \n](?:only[ \n])?where[ \n](?:the[ \n])?(?:nights?|winters?|temp\w*|it"
+    r"|lows)[ \n](?:hold|stay|keep|remain|are)s?[ \n]above|"
+    r"frost[- ]?(?:free|frei|vrij)(?:,| at| bei| bij)?(?:[ \n](?:above|over|und über))?(?=[ :]{1,3}\d)|"
+    r"(?:cold|chill|frost|low(?:er)?|temperature|winter)[ -](?:limit|floor|threshold|minimum|point"
+    r"|cut-?off)s?|"
+    r"(?:coldest|lowest|winter low)(?: (?:night|winter|it takes|temp(?:erature)?))?(?= ?[:\t\n]| ?[-−–] ?\d)|"
     r"over-?winter(?:s|ed)? (?:it |them |indoors |inside )?(?:above|at or above)|"
     r"(?:fine|ok(?:ay)?|happy|tough|reliable|good|root[- ]hardy)(?: (?:all the way|right))?(?: down)? to|"
     r"(?:later|once established|when established|once mature),?(?= [-−–]\d)|"
@@ -50,7 +92,7 @@ _COLD_HEAD = (
     r"temp(?:erature|\.)?s?:? ?(?:down to|not below|min(?:imum|\.)?)|"
     r"(?:cold|frost)(?: (?:tolerance|tolerant(?= (?:down )?to [-−–] ?\d)|resistance|resistant|proof|hardy))?"
     r"(?= ?[:\t\n]| ?[-−–] ?\d| to| down)|(?:light |mild |hard )?frosts? (?:down )?to|safe(?: down)? to"
-    r"|(?:min(?:imum|\.)?)(?:[ \n]|\t(?=temp))?(?:winter )?(?:temp(?:erature|s|\.)?)?"
+    r"|(?:min(?:imum|\.)?)(?:[ \n]|\t(?=temp))?(?:winter |night )?(?:temp(?:erature|s|\.)?)?"
     r"|low(?:est)? temp(?:erature)?|"
     r"rustique(?: jusqu.{0,2}[àa])?|rusticit[ée]"
     r"|temp(?:[ée]rature|eratura|\.)? m[ií]n(?:imal?e?|ima|\.)?|r[ée]sist(?:e|ente|ant)"
@@ -60,7 +102,7 @@ _COLD_HEAD = (
     r"|h[äa]rdig(?: (?:ned )?till)?|h[åa]rdf[øo]r(?: til)?|(?:rustica|resistente)(?: fino a)?"
     r"|mrozoodporno[śs][ćc](?: do)?"
     rf"|(?:(?:winterh[äa]rte)?zone[sn]?|whz|usda):?[ .·…]{{0,40}}\n?(?!\n)"
-    rf"{ZONE}(?:{TO}{ZONE})?,? ?\(?(?:hardy )?(?:to|or|=)?)"
+    rf"{ZONE}(?:{TO}{ZONE})?[,;]? ?\(?(?:hardy )?(?:to|or|=)?)"
 )
 _OTHER_SCALE = rf" ?[(/,=|–-] ?{_temperature('u')}"
 _IN_TEXT = rf"{_temperature('t')}(?:{_OTHER_SCALE})?"
@@ -81,7 +123,7 @@ _COLD_BEFORE = later(
 """A temperature and behind it what it is, alone in a line."""
 _COLD_ALONE = later(
     rf"(?:^|(?<=[\n\t])|(?<=[/|•·+*] )|(?<= \. ))(?P<to>(?<![/|•·] )to )?(?:(?<=[/|•·] )to )?{_IN_CELL}"
-    r"(?(to)(?=\. [A-Z])|(?=\s*(?:$|[\n\t])| [/|•·+]))",
+    r"(?(to)(?=\. [A-Z])|(?=\s*(?:$|[\n\t])| [/|•·+]| \. ))",
     re.I,
 )
 """A frost alone in its cell or between the strokes of a list, its label a picture or none; behind
@@ -93,12 +135,16 @@ _FROST_BARE = later(
 _METRIC = later(r"\d ?(?:mm|cm|m)\b")
 _IMPERIAL = later(r"\d ?(?:[\"”″'′’]|in\b|inch|ft\b|feet)", re.I)
 _NOT_COLD = later(
-    r"\b(?:soil|germinat\w*|sow\w*|seeds?|nights?|water|growing|ideal|indoor|storage|store[ds]?|ship\w*|"
-    r"transplant\w*|when|until|once|after|heat|day)\b[^.;·•|\n\t]{0,25}\Z",
+    r"\b(?:soil|germinat\w*|sow\w*|seeds?|water|growing|ideal|indoor|storage|store[ds]?|ship\w*|"
+    r"transplant\w*|heat)\b[^.;·•|\n\t]{0,25}\Z"
+    r"|\b(?:nights?(?!\s\Z)|when|until|once|after|day)\b[^.,;·•|\n\t]{0,25}\Z",
     re.I,
 )
+"""A condition ends with its comma: "Once established, hardy to -15 °C"."""
 _NOT_BELOW = later(
-    r"(?:not|never|avoid|don['’]t)\b.*\b(?:below|under)|(?:keep|over-?winter).* above", re.I | re.S
+    r"frost[- ]?(?:free|frei|vrij)|limit|floor|threshold|all year|\b(?:in|inside|indoors|cover|glass)\b|"
+    r"(?:not|never|avoid|don['’]t)\b.*\b(?:below|under)|(?:keep|over-?winter).* above",
+    re.I | re.S,
 )
 _COLDEST, _WARMEST = -55.0, 25.0
 _COOL = 12.0
@@ -115,7 +161,10 @@ def read_min_temperature(tag: TagText) -> Iterator[Found[Temperature]]:
         celsius = _celsius(match, "t")
         if _NOT_COLD.search(tag.string[max(0, match.start() - 40) : match.start()]) or celsius is None:
             continue
-        yield Found(Temperature(celsius), match.span(), _cold_certainty(match, celsius))
+        zoned = _MOVED.match(match["head"]) and _ZONED.search(tag.string)
+        yield Found(
+            Temperature(celsius), match.span(), (0.5 if zoned else 1) * _cold_certainty(match, celsius)
+        )
     for match in _COLD_ABOVE.finditer(tag.string):
         if (celsius := _celsius(match, "t")) is not None:
             yield Found(Temperature(celsius), match.span(), 0.65 * _cold_certainty(match, celsius))
@@ -126,7 +175,7 @@ def read_min_temperature(tag: TagText) -> Iterator[Found[Temperature]]:
     alone = list(_COLD_ALONE.finditer(tag.string))
     for match in alone if len(alone) == 1 else ():
         celsius = _celsius(match, "t")
-        if celsius is not None and re.match(_MINUS, match["t"], re.I):
+        if celsius is not None and (re.match(_MINUS, match["t"], re.I) or _frost(match, celsius)):
             yield Found(Temperature(celsius), match.span(), 0.8)
     if _METRIC.search(tag.string) and not _IMPERIAL.search(tag.string):
         for match in _FROST_BARE.finditer(tag.string):
@@ -135,6 +184,11 @@ def read_min_temperature(tag: TagText) -> Iterator[Found[Temperature]]:
         celsius = _celsius(match, "t")
         if celsius is not None and celsius < 0:
             yield Found(Temperature(celsius), match.span(), min(0.55, _cold_certainty(match, celsius)))
+
+
+def _frost(match: re.Match[str], celsius: float) -> bool:
+    """Whether degrees Fahrenheit alone can be nothing but a frost: no room and no soil is so cold."""
+    return match["t_unit"] in "Ff" and celsius < -1 and bool(re.search("[°º˚]", match[0]))
 
 
 def _celsius(match: re.Match[str], which: str) -> float | None:

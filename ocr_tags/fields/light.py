@@ -13,6 +13,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from ocr_tags.facts import SUNNY_TO_SHADY
+from ocr_tags.fields.fact_rows import in_fact_row
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.light_clauses import (
     CONDITION,
@@ -56,7 +57,16 @@ _HALVES = {
     "part": "part",
     "partial": "part",
     "partly": "part",
+    "semi": "part",
+    "dappled": "part_shade",
+    "filtered": "part_shade",
+    "deep": "full",
+    "dense": "full",
+    "heavy": "full",
+    "all-day": "full",
+    "all day": "full",
 }
+"""What an adjective before the joint means; two of them whatever the noun behind."""
 
 
 def read_light(tag: TagText) -> Iterator[Found[Light]]:
@@ -186,7 +196,7 @@ def _certainty(
         return sure
     if EARLY.match(folded[start:end]) and len(chain) == 1:
         return 0.4  # when the rest of the day is not told
-    whole = fills_cells(text, folded, start, end)
+    whole = fills_cells(text, folded, start, end) or in_fact_row(text, start, end)
     if all(hit.value.alone for hit in chain):
         if whole or fills_clause(folded, start, end):
             return sure * (0.9 if whole else 0.7)
@@ -207,7 +217,8 @@ def _found(text: str, chain: Sequence[LightWord], certainty: float) -> Found[Lig
     noun = re.search(r"(sun|shade)", printed)
     if half and noun and not LIGHT_LABEL.search(text[: half.end()]):
         sunny = half[1] == "full" and _SUN_LABEL.search(folded[: half.start()])
-        classes.add("full_sun" if sunny else f"{_HALVES[half[1]]}_{noun[1]}")
+        share = _HALVES[half[1]]
+        classes.add("full_sun" if sunny else share if "_" in share else f"{share}_{noun[1]}")
         start = half.start()
     return Found(tuple(c for c in SUNNY_TO_SHADY if c in classes), (start, end), certainty)
 

@@ -14,9 +14,15 @@ CONDITION = later(
 LIGHT_LABEL = later(r"(?:^|[\t\n]|[.;•|] )(?:LIGHT|Light) ?/\s*$")
 """A label before another ("LIGHT / Sun"), not half of a range."""
 
-HALF = later(r"\b(full|part|partial|partly|light(?! ?[-–])|half)(\s*(?:[-–/&]|\bto\b|\bor\b|\band\b)\s*)$")
+HALF = later(
+    r"\b(full|part|partial|partly|light(?! ?[-–])|half|semi|dappled|filtered|deep|dense|heavy|all[- ]day)"
+    r"(\s*(?:[-–/&]|\bto\b|\bor\b|\band\b)\s*)$"
+)
 _LABEL_WORD = later(r"(?:light|sun|sunlight|exposure|luz|licht|exposition|exposicion)")
 _LEAD = later(
+    r"(?:(?:en|de|fr|nl|gb|uk|it|es|da|dk|sv|se)(?:[:–—-]| [–—-])? )?"
+    r"(?:(?:an? )?(?:(?:hardy|tender|half-hardy|evergreen|deciduous|tough) )*"
+    r"(?:annual|perennial|biennial|shrub|tree|climber|vine|fern|grass|herb|bulb|plant)s? (?=for|in))?"
     r"(?:best |grows? |does |performs |plant |place |needs? |prefers |likes |loves |enjoys |thrives "
     r"|requires |asks (?:only )?for |grow it |ideal "
     r"|suits |wants |happiest |happy |choose |give |position |site |suitable |suited )*"
@@ -30,6 +36,7 @@ _PLACE_AFTER = later(
     r"(?:[ ,]+(?:(?:and|or|but) )?(?:sheltered|warm|dry|moist|open|well[- ]drained|hot|cool|airy|damp"
     r"|protected)){0,3},? (?:spots?|sites?|positions?|locations?|places?|areas?|borders?|beds?|gardens?"
     r"|banks?"
+    r"|walls?|patios?|terraces?|balcon(?:y|ies)|decks?|courtyards?|rocker(?:y|ies)"
     r"|corners?|aspects?|situations?|exposures?|slopes?|conditions)\b(?! (?:indoors|until|while|centre"
     r"|center|nursery"
     r"|nurseries|growers|farms?|plants|collection|ltd|llc|inc|co\b))"
@@ -66,7 +73,10 @@ HOURS_AFTER = later(
 )
 """After "Full sun": its meaning, which makes it no label."""
 
-NUMBER_AFTER = later(r" ?\d(?!\d?[ +–-]{0,3}(?:\d{0,2} ?\+?)? ?(?:h\b|hours?|hrs?|std|uur|tim))")
+NUMBER_AFTER = later(
+    r" ?\d(?![\d.,–-]* ?(?:cm|m|in|ft|feet)\b)"
+    r"(?!\d?[ +–-]{0,3}(?:\d{0,2} ?\+?)? ?(?:h\b|hours?|hrs?|std|uur|tim))"
+)
 
 HALF_AFTER = later(r"\s(?:full|part) ?[/&–-] ?(?:part|full)\b")
 
@@ -83,7 +93,8 @@ FAR_END_LOST = later(
 
 NEAR_END_LOST = later(
     r"(?:^|[\t\n])(?:to|or|bis|tot|till|a) $"
-    r"|(?<!\w)(?!(?:full|part|half|light|adapt|suit|expos|mov|acclimat|tolera|accustom|respon|used|next"
+    r"|(?<!\w)(?!(?:full|part|half|light|dappled|filtered|deep|dense|heavy|semi|day|adapt|suit|expos|mov"
+    r"|acclimat|tolera|accustom|respon|used|next"
     r"|due)\w*\s)\w+\s(?:to|till) $"
 )
 
@@ -98,6 +109,16 @@ _WANTS_TOO = (
     r"(?:sand|gravel|grit|compost|muck|lots|plenty|neglect|heat|warmth|shelter|water|drainage|space|room|air"
     r"|wind|good|rich|moist|dry|lean|poor|gritty|sharp|well|humid\w*|moisture)\b"
 )
+_EMPHASIS = (
+    r"(?:and )?(?:(?:we|i) (?:do |really )?mean (?:it|that)|(?:lots|plenty|loads|heaps|tons|masses"
+    r"|buckets) of it"
+    r"|the (?:more|hotter|brighter|sunnier|deeper|longer)\b|nothing (?:less|but|else)\b|no (?:less"
+    r"|exceptions)\b"
+    r"|please\b|always\b|all day\b|every day\b|essential\b|a must\b|(?:is |are )?(?:required|essential"
+    r"|a must|vital"
+    r"|best|ideal|preferred)\b)"
+)
+"""How the trade presses a point, which adds no other."""
 _CLAUSE_END = later(
     rf" ?(?:[.;\t\n|•·]|$|/ (?=[^\n\t])|\+ (?=\d|zones?\b|{_WANTS_TOO})|\(| – )"
     r"|,? (?:(?:and|in) )?[^.,;\n\t]{0,32}\bsoils?\b"
@@ -106,6 +127,7 @@ _CLAUSE_END = later(
     r"|flower|bloom|crop|colou?r|berr)\w*"
     r"|, (?:or|but|not|never|with|at least) (?!shade|part|full|light)"
     rf"|, {_WANTS_TOO}"
+    rf"|(?:,| [-–—])? {_EMPHASIS}"
 )
 
 

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 
 from ocr_tags.facts import SUNNY_TO_SHADY
-from ocr_tags.fields.phrases import fold
+from ocr_tags.fields.phrases import flowing, fold
 from ocr_tags.patterns import later
 from ocr_tags.record import Found
 
@@ -41,12 +41,21 @@ def by_marks(text: str) -> Iterator[Found[Light]]:
 _CAPTION = later(r" [^\W\d_]{3,} ")
 _ROOM_LIGHT = later(r"\b(?:low|medium|bright|indirect|filtered)\b[^.\n\t]{0,24}\blight\b")
 
-_CODE = r"(?:FSh|FSH|FS|PtSh|PSh|PSH|PS|Sh|SH)"
+_CODE = r"(?:FSh|FSH|FSu|FS|PtSh|PtSu|PSh|PSH|PSu|PS|Sh|SH)"
 _CODES = later(
     rf"(?:^|(?<=[\n\t:|•·/] )|(?<=\d )|(?<=[\n\t:|•·])|(?<=(?:Exp|EXP|Sun|SUN)[ .])|(?<=(?:Lt|LT)[ .]))"
-    rf"(?P<codes>{_CODE}(?: ?(?:[-–/,&]|to|or) ?{_CODE}){{0,3}})(?= ?(?:[\n\t|•·.;]|, |$)| / )"
+    rf"(?P<codes>{_CODE}(?: ?(?:[-–/,&]|to|or) ?{_CODE}){{0,3}})(?= ?(?:[\n\t|•·.;]|, |$)| / "
+    rf"| \d{{1,3}} ?(?:[\"”″'’′]|in|ft|cm))"
 )
-_MEANT = {"fs": "full_sun", "ps": "part_sun", "psh": "part_shade", "ptsh": "part_shade"}
+_MEANT = {
+    "fs": "full_sun",
+    "fsu": "full_sun",
+    "ps": "part_sun",
+    "psu": "part_sun",
+    "ptsu": "part_sun",
+    "psh": "part_shade",
+    "ptsh": "part_shade",
+}
 _SHADES = {"fsh": "full_shade", "sh": "full_shade"}
 
 
@@ -61,7 +70,8 @@ def by_codes(text: str) -> Iterator[Found[Light]]:
 
 
 _SUN_FULL = later(
-    r"(?:^|(?<=[\n\t. ]))sun(?:light| exposure| needs)? ?(?:[:=(\t☀☼]|(?<=[\n\t]sun)\n) ?(?P<how>full|part"
+    r"(?:^|(?<=[\n\t. ]))sun(?:light| exposure| needs)? ?(?:[:=(☀☼]\t?|\t|(?<=[\n\t]sun)\n) ?(?P<how>full"
+    r"|part"
     r"|partial)"
     r"(?: ?(?:to|or|and|[/&,–-]) ?(?P<also>full|part|partial))?(?! ?(?:sun|shade|shady|to\b|or\b|[/-]))\b"
 )
@@ -69,6 +79,8 @@ _SUN_FULL = later(
 
 def sun_full(text: str) -> Iterator[Found[Light]]:
     """ "Sun: Full", "Sun: Full to Part": the noun stands in the label."""
+    for match in _SUN_HITS.finditer(flowing(text)):
+        yield Found(("full_sun",), match.span(), 0.75)
     for match in _SUN_ALL_DAY.finditer(fold(text)):
         yield Found(("full_sun",), match.span(), 0.8)
     for match in (*_SUN_FULL.finditer(fold(text)), *_SUN_THEN_FULL.finditer(text)):
@@ -76,8 +88,18 @@ def sun_full(text: str) -> Iterator[Found[Light]]:
         yield Found(tuple(c for c in SUNNY_TO_SHADY if c in named), match.span(), 0.85)
 
 
+_SUN_HITS = later(
+    r"(?:^|(?<=[\n\t])|(?<=[.!?;,:–—] ))(?:(?!(?:not?|never|avoid|unless|without|if|until|from"
+    r"|away)\b)[a-z']+ ){0,4}"
+    r"sun(?:shine|light)? (?:(?:can )?(?:hits?|on|reach(?:es)?|beats?(?: down)?(?: on)?|bakes?"
+    r"|shines?(?: on)?|falls? on|strikes?) )"
+    r"(?:(?:it|them|me|us|the|its|their|leaves|plants?|roots|bed) ){0,3}(?:all|most of the|the whole"
+    r"|all the livelong) day\b"
+)
+"""The sun is to do it all day, whatever the verb."""
 _SUN_ALL_DAY = later(
-    r"(?:^|(?<=[\n\t])|(?<=[.!] ))(?:(?:how much )?sun(?:light|shine)?|light)(?:\?|[:\t]| ?[–—-]) ?(?:all day"
+    r"(?:^|(?<=[\n\t])|(?<=[.!] ))(?:(?:how much )?sun(?:light|shine)?|light)(?:\?|[:\t]| ?[–—-]) ?"
+    r"(?![^.\n\t]{0,24}\b(?:filtered|indirect|bright|diffuse\w*|shade\w*|but|no|not)\b)(?:all day"
     r"|all (?:you|it) |as much as|the more|bring it|yes|love[sd]? it|lots|plenty|loads|hours of it)"
 )
 """The sun is named and wanted, whatever the words: "Sun? Bring it on!", "Sun: all day"."""
@@ -88,9 +110,9 @@ _SUN_THEN_FULL = later(
 """A label in capitals and its value in small letters need no mark between them."""
 
 _COUNT = (
-    r"(?P<less>less than |under |fewer than |up to |<\s?)?(?<![\d./-])(?P<low>\d{1,2}|six|eight)"
-    r" ?(?:\+|or more|plus)?"
-    r"(?: ?(?:to|-|–) ?(?P<high>\d{1,2}))?\+? ?(?:or more )?(?:hours?|hrs?\b\.?)"
+    r"(?P<less>less than |under |fewer than |up to |<\s?)?(?<![\d./-])(?P<low>\d{1,2}|six|seven|eight)"
+    r"(?: ?\+|[ -]?(?:or more|plus))?"
+    r"(?: ?(?:to|-|–) ?(?P<high>\d{1,2}|eight|ten))?\+? ?(?:or more |plus )?(?:hours?|hrs?\b\.?)"
 )
 _HOURS = later(rf"{_COUNT}\s?(?:or more )?(?:a day |per day |daily )?(?:of )?(?:full |direct )*sun")
 _SUN_HOURS = later(
@@ -99,17 +121,23 @@ _SUN_HOURS = later(
 )
 
 
-_IN_WORDS = {"six": "6", "eight": "8"}
+_IN_WORDS = {"six": "6", "seven": "7", "eight": "8", "ten": "10"}
+_OF_OTHERS = later(
+    r"\b(?:soak|stand|chill|steep|leave|within|sprouts?|roots?)\w*\b[^.;\n\t]{0,24}\d ?(?:h|hrs?|hours?)\b"
+    r"|\bchill hours?"
+    r"|\bopen\b[^.;\n\t]{0,20}\d ?h(?:ou)?rs?\b"
+)
+"""Hours of something else than light."""
 
 
 def by_hours(text: str) -> Iterator[Found[Light]]:
     """Six hours and more are full sun, under three full shade; between them hours alone do not tell."""
     folded = fold(text)
-    if len(re.findall(r"\bh(?:ou)?rs?\b", folded)) > 1:
+    if len(re.findall(r"\bh(?:ou)?rs?\b", _OF_OTHERS.sub("", folded))) > 1:
         return  # a legend gives hours for every class
     for match in (*_HOURS.finditer(folded), *_SUN_HOURS.finditer(folded)):
         low = int(_IN_WORDS.get(match["low"], match["low"]))
-        high = int(match["high"] or low)
+        high = int(_IN_WORDS.get(match["high"], match["high"]) or low)
         if match["less"] and high <= 3:
             yield Found(("full_shade",), match.span(), 0.7)
         elif not match["less"] and 6 <= low <= high <= 12:

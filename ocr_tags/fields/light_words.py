@@ -121,7 +121,10 @@ def _not_light(text: str, folded: str, hit: LightWord) -> bool:
     if words.startswith("light") and re.match(r"light\s", words):
         opens_line = not text[: hit.start].rstrip(" ") or text[: hit.start].rstrip(" ")[-1] in "\t\n"
         closes_line = text[hit.end : hit.end + 1] in ("", "\t", "\n")
-        if "\n" in words or (opens_line and closes_line):
+        broken = "\n" in words and (
+            opens_line or not text[hit.end - len(words.rpartition("\n")[2])].islower()
+        )
+        if broken or (opens_line and closes_line):
             return True  # "Light Shade" on its own may be a label and its value
     return False
 

@@ -8,6 +8,15 @@ from ocr_tags.patterns import later
 
 WRAP = r"(?: ?\n(?!\n) ?|-| ?)"  # prose may run on to the next line
 
+ROWS = r"(?:rows?|drills?|trench(?:es)?|furrows?|ranks?)"
+"""What plants of the field stand in (common practice, no source)."""
+SET_OUT = (
+    r"plants?|trees?|shrubs?|bush(?:es)?|sets|bulbs?|corms?|cloves|tubers?|hills|crowns?|slips|seedlings?"
+    r"|plugs"
+    r"|canes|roots|runners|clumps"
+)
+_THE = r"(?:its|their|the|any|each|every)"
+
 TAIL = later(
     rf"(?:{WRAP}|\t(?=[a-z]+(?:\n|$)))"
     rf"(?:(?P<flower_height>(?:(?:tall|high){WRAP})?(?:(?<!\n)|(?-i:(?=[iw])))(?:when )?"
@@ -26,28 +35,35 @@ TAIL = later(
     r"in height and (?:spread|width)|"
     r"(?:wide|across) ?(?:and|&) ?(?:tall|high)|"
     r"(?:H|ht|height) ?(?:and|&|x|/|by) ?(?:W|spread|width))|"
-    r"(?P<height>tall|high|(?:in|of) height|(?-i:h)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
+    r"(?P<height>tall|high|(?:in|of)[ \n]height|,?[ \n]?straight[ \n]up(?=[.,;)\n\t]|$)"
+    r"|(?-i:h)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
     r"(?P<spread>wide|broad|across|(?-i:mats?|carpets?)(?=[.,;)\n\t]|$| (?:of|in|that))|"
-    r"(?:in|of) (?:width|spread|diameter)|(?-i:w)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
-    r"(?P<row_spacing>(?:apart )?between (?:the )?rows(?!\s*:)|entre les rangs|entre hileras)|"
+    r"(?:in|of)[ \n](?:width|spread|diameter)|(?-i:w)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
+    rf"(?P<row_spacing>(?:apart[ \n])?between[ \n](?:the[ \n])?{ROWS}(?!\s*:)|"
+    rf"(?:to|from)[ \n](?:{_THE}[ \n])?(?:next|nearest|other|adjacent|neighbou?ring)[ \n]{ROWS}|"
+    r"row to row|entre les rangs|entre hileras)|"
     r"(?P<between>between(?= ?(?:[.,;\t]|$|\n(?!(?:the )?(?:plants|rows)))))|"
     r"(?P<spacing>apart|each way|in each direction|"
-    r"from (?:(?:its|their|the|any|each) )?(?:neighbou?rs?|other (?:plants|trees|shrubs|bushes)"
-    r"|each other|one another|next (?:plant|tree|shrub))|"
-    r"between (?:the )?(?:plants|friends|neighbou?rs|trees|shrubs|bushes|sets|bulbs|corms|cloves|tubers|hills"
-    r"|crowns|slips|seedlings)|"
-    r"on[ -]cent(?:er|re)s?|cent(?:er|re)s(?=[.,;|\n]| [|•·]|$)|"
+    rf"(?:to|from)[ \n](?:{_THE}[ \n])?(?:(?:nearest|next|closest)[ \n])?neighbou?rs?|"
+    rf"from[ \n](?:{_THE}[ \n])?(?:(?:other|next|nearest)[ \n](?:{SET_OUT}|one)|each[ \n]other"
+    rf"|one[ \n]another)|"
+    rf"between[ \n](?:the[ \n]|each[ \n]|every[ \n])?(?:friends|neighbou?rs|{SET_OUT})|"
+    rf"(?:for|to|per)[ \n](?:each|every)[ \n](?:{SET_OUT})(?=[.,;)\n\t]|$)|"
+    r"(?:(?:all[ \n])?to[ \n]itself|to[ \n]themselves|(?:from[ \n])?plant[ \n]to[ \n]plant)(?=[.,;)\n\t]|$)|"
+    r"on[ -]cent(?:er|re)s?|c\.? ?(?:à|a|/|to) ?c\b\.?|cent(?:er|re)s(?=[.,;|\n]| [|•·]|$)|"
     r"[O0]\.? ?[C]\b\.?|center to center|"
     r"entre (?:les plant[se]*|plantas)|de distancia|d['’]écart)|"
     r"(?P<stems>(?-i:stems|stalks|spikes))|"
     r"(?P<plant>(?-i:(?:[a-z-]+ )?(?:plants?|shrubs?|trees?|bush(?:es)?|hedges?|vines?|climbers?))"
-    r"(?= ?(?:[.,;)\n\t]|$|(?:for|in|with|that|of)\b)))|"
+    r"(?= ?(?:[.,;)\n\t]|$|(?:for|in|with|that|of|or|and|which|at|on|if|when|by)\b)))|"
     r"(?P<none>deep|"
     r"de profond(?:eur)?))(?![^\W\d_]| ?:)",
     re.I,
 )
 
-LABELS_NEXT = later(r"[ \t]?[:|↕↔⇿]|\n\d|(?<=[oO]\.[cC]\.)[ :]{1,2}\d|(?<=O[cC])[ :]{1,2}\d")
+LABELS_NEXT = later(
+    r"[ \t]?[:|↕↔⇿]|\t[^\w\n]{0,2}\d|[ .·…_]{2,}\d|\n\d|(?<=[oO]\.[cC]\.)[ :]{1,2}\d|(?<=O[cC])[ :]{1,2}\d"
+)
 """Behind a word that opens a line: it is the label of what follows."""
 
 # The length belongs to something else, whatever the label says.
@@ -74,7 +90,7 @@ _FOREIGN = (
     r"fruits?|needles?|"
     r"spikes?|clusters?|panicles?|globes|umbels?|trusses|pompo[mn]s?|saucers|trumpets|discs|petals?|bracts?|"
     r"pods?|berries|corymbs?|catkins?|tassels|bare[- ]?root|root[- ]?ball|"
-    r"apply|cover|bury|water|mow|keep|cages?|collars?|guards?|netting|rows?)\b"
+    r"apply|cover(?!s?\s(?:about )?\d)|bury|water|mow|keep|cages?|collars?|guards?|netting|rows?)\b"
 )
 FOREIGN_BEFORE = later(
     _FOREIGN
@@ -117,8 +133,9 @@ PLANT_BEFORE = later(r"\b(?:an?|on|into|makes|forms|forming)(?: an?)? $", re.I)
 
 _ADJECTIVES = (
     r"(?:(?:mature|adult|full|final|finished|fin\.?|eventual|ultimate|overall|typical|average|avg\.?|"
-    r"approx\.?|approximate|expected|usual|rhs|garden|landscape|plant|planting|screen|screening|clump|canopy|crown|tree|shrub|max\.?|maximum|min\.?|"
-    r"minimum)[ \n]){0,2}"
+    r"approx\.?|approximate|expected|usual|rhs|garden|landscape|plant|planting|screen|screening|clump|canopy"
+    r"|crown|tree|shrub|max\.?|maximum|min\.?|"
+    r"minimum|bush|vine)[ \n]){0,2}"
 )
 _PLAIN = rf"{_ADJECTIVES}(?:(?:size|dimensions?) ?[(\[:]? ?)?$"
 OPENS_CELL = later(r"(?:^|[\n\t])[^\w\n\t]{0,4}" + _PLAIN, re.I)
@@ -129,12 +146,29 @@ CLOSES_CLAUSE = later(r" ?(?:[.,;)\t\n/|•·+]|$)(?![\s:=.–-]{0,4}(?:(?:up )?
 BARE_TO = later(r"(?:^|[\t\n])[^\w↕↔⇿]*to $")
 """A line that begins with "to": what stood before it may be the near end of a range."""
 
-LIMIT_BEFORE = later(r"\b(?:(?P<most>max)|(?P<least>min))(?:imum\b|\.)? $", re.I)
-POSTS_BEFORE = later(
-    r"\b(?:within|pollinators?|stakes?|posts?|poles?|supports?|leaves|drills?|wires?|canes?|strings?|battens?|rails?|hooks|eyes|rods|slats)\b[^.;\n\t]{0,15}$",
+PLANT_IS_SUBJECT = later(
+    r"(?:[–—-]|[:;,(]|\b(?:as|because|since|for|so|and|but|though))\s(?:it|they|he|she|this(?: one)?"
+    r"|(?:the )?plants?)\s$",
     re.I,
 )
-ROWS_BEFORE = later(r"\brows? ?(?:about |spaced |set |at )?$", re.I)
+"""Right before a verb: whatever the words before spoke of, the plant is what grows."""
+CROWN_BEFORE = later(
+    r"\b(?:with|an?|its|the|in|[;,.–-]) ?(?:an? |its )?"
+    r"(?:(?:round(?:ed)?|spreading|broad|wide|open|domed?|leafy|large|dense|neat) ){0,2}(?:head|crown|canopy"
+    r"|top)"
+    r"(?: of| about| some)?[ \n]$",
+    re.I,
+)
+CROWN = 60.0
+"""In cm; a head so wide and wider is the crown of a tree, no flower."""
+
+LIMIT_BEFORE = later(r"\b(?:(?P<most>max)|(?P<least>min))(?:imum\b|\.)? $", re.I)
+POSTS_BEFORE = later(
+    r"\b(?:within|pollinators?|stakes?|posts?|poles?|supports?|leaves|drills?|wires?|canes?|strings?"
+    r"|battens?|rails?|hooks|eyes|rods|slats)\b[^.;\n\t]{0,15}$",
+    re.I,
+)
+ROWS_BEFORE = later(rf"\b{ROWS} ?(?:about |spaced |set |at )?$", re.I)
 SOWING_BEFORE = later(r"\b(?:sow|seeds?)\b[^.;\n\t]{0,40}$", re.I)
 
 

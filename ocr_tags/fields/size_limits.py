@@ -36,11 +36,22 @@ def up_to(measure: Measure) -> bool:
 
 def by_verb(text: str, label: Label, measure: Measure) -> Measure:
     """The length behind a verb, up to which a plant goes where the label ends with "to"."""
+    measure = arrived(text, label, measure)
     length = measure.length
     up_to = _UP_TO.match(text, label.start) or _to_below(text, label.start, measure.span[1])
     if not up_to or length.min_cm != length.max_cm:
         return measure
     return replace(measure, length=Length(None, length.max_cm))
+
+
+_ARRIVES = later(r"(?:widen|bulk|float|soar|arch|tower|dance|wave|sway|hover)(?:s|ing)?(?: out| up)?", re.I)
+
+
+def arrived(text: str, label: Label, measure: Measure) -> Measure:
+    """ "Slowly widens to 2 ft" tells where it ends, which is no limit."""
+    top, verb = measure.length.max_cm, re.split(r"\s", text[label.start : label.end])
+    arrives = any(map(_ARRIVES.fullmatch, verb)) and text[measure.span[0] :].lower().startswith("to")
+    return replace(measure, length=Length(top, top)) if arrives else measure
 
 
 def _to_below(text: str, start: int, end: int) -> bool:

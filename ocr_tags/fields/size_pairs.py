@@ -6,6 +6,8 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from ocr_tags.fields.fact_rows import in_fact_row
+from ocr_tags.fields.size_beside import ITEM_START, LINE_START, SMALLEST, told_beside, wide_behind
 from ocr_tags.fields.size_clauses import FOREIGN_BEFORE, FOREIGN_NOUN_AFTER, OPENS_FACT, is_row
 from ocr_tags.fields.size_columns import Measured, Size
 from ocr_tags.fields.size_words import arrow_before
@@ -26,7 +28,6 @@ _BESIDE = later(r" ?[/·|] ?| ")
 BESIDE = 0.68
 """As `PAIR`, with a stroke or nothing but a blank between them."""
 _STROKE = later(r"(?P<first>\d{2,3}) ?/ ?(?P<second>\d{2,3}) ?cm\.?", re.I)
-_LINE_START = later(r"(?:^|\n)[ •·*–-]{0,3}$")
 _LINE_END = later(
     r"(?: \([^()\n]{3,24}\)| indoors(?:, ?\d[^\n]{0,24}(?:wild|nature|habitat)(?=\n|$))?)?"
     r"[ .]{0,2}(?:\n|$)"
@@ -34,19 +35,14 @@ _LINE_END = later(
 _NEXT_FACT = later(r"[ .]{0,2}(?:[•·|/;+]|, )[ ]?(?=[^\W\d_]{2})")
 _NEXT_STROKE = later(r"[ .]{0,2}[/|•·+] ")
 _SENTENCE_START, _SENTENCE_END = later(r"\. $"), later(r"(?:(?<=\.)|\.) (?=[A-Z])")
-_ITEM_START = later(
-    r"(?i:(?:^|[\n\t]|\. )(?:very )?(?:slow|fast|quick|moderate|habit|mature|shrub|tree|perennial|vine):? )"
-    r"|(?:^|[\n\t]|[;,.] | [/|•·+–] )[ •·*–-]{0,3}"
-)
 _ITEM_END = later(
-    r" (?:in time|eventually|in the end|at maturity|when mature|indoors)(?=[ .]{0,2}(?:[\n\t,;]|$))"
+    r",? (?:in time|eventually|in the end|at maturity|when mature|indoors|(?:if |when |left )?(?:un(?:pruned"
+    r"|trimmed|clipped)"
+    r"|alone|full(?:y|-)[ -]?grown|in the (?:ground|garden|open)|to grow))(?=[ .]{0,2}(?:[\n\t,;]|$))"
     r"|[ .]{0,2}(?:[\n\t]|$)| ?[;,/|•·+)]|(?:(?<=\.)|\.) (?=[A-Z])|(?: in| after| at) \d{1,2} y(?:ea)?rs?\b"
     r"| +(?=[Zz](?:ones?|n)?[ .:]{0,2}\d)"
 )
 _SECOND_LANGUAGE = later(r" ?[/|] ?\n?")
-SMALLEST = 15.0
-"""In cm; less than this in a pair, or twice this alone, may be a pot or a flower (common practice)."""
-
 HEIGHT_THEN_SPREAD = ("height", "spread")
 
 
@@ -105,10 +101,11 @@ def unexplained(tag: Measured, found: Sequence[Size]) -> Iterator[Size]:
     or one of a list of facts ("3 ft / full sun").
     """
     known = {size.kind for size in found}
-    if "height" in known:
-        return
     open_places = [place for place in range(len(tag.measures)) if _is_open(tag, place)]
-    if told := [size for place in open_places for size in _told_beside(tag, place, found)]:
+    if "height" in known:
+        yield from wide_behind(tag, open_places, found)
+        return
+    if told := [size for place in open_places for size in told_beside(tag, place, found)]:
         yield from told if len(told) == 1 else ()
         return
     pairs = [size for place in open_places for size in _lone_pair(tag, place)]
@@ -121,11 +118,11 @@ def unexplained(tag: Measured, found: Sequence[Size]) -> Iterator[Size]:
     elif len(open_places) == 1:
         measure = tag.measures[open_places[0]]
         low, high = measure.length.min_cm, measure.length.max_cm
-        if low is None or high is None or low < SMALLEST or high < 2 * SMALLEST:
+        row = in_fact_row(tag.text, *measure.span, others=2)
+        if high is None or (low or (high if row else 0)) < SMALLEST or high < 2 * SMALLEST:
             return
-        if "/" not in tag.text[slice(*measure.span)] and (
-            _of_list(tag.text, measure) or ("spread" not in known and _of_line(tag.text, measure))
-        ):
+        alone = "spread" not in known and _of_line(tag.text, measure)
+        if row or ("/" not in tag.text[slice(*measure.span)] and (_of_list(tag.text, measure) or alone)):
             yield Size("height", measure, (0.5 if _CROP.search(tag.text) else 0.65) * measure.certainty)
 
 
@@ -147,38 +144,6 @@ def _two_rows(tag: Measured, upper: int, lower: int) -> Iterator[Size]:
         yield Size("spread", other, 0.6 * other.certainty)
 
 
-_STEMS_BEFORE = later(
-    r"(?:^|[\n\t]|\. )(?:[^\W\d_]+ )?(?:canes|stems|fronds|ground[ -]?hugg(?:er|ing))"
-    r"(?: of| reach(?:ing)?)? $",
-    re.I,
-)
-"""What a plant is made of, at the head of a line or sentence, is as tall as the plant."""
-_THEN_WIDE = later(
-    r"(?: (?:at|in|after) \d{1,2} y(?:ea)?rs?\.?)?(?:,| ?[x×]| and| by)? ?(?:(?:about|around) )?", re.I
-)
-_FOLIAGE_THEN_FLOWER = later(r" ?(?:foliage|leaves) ?[/,;&] ?(?=\d)", re.I)
-_BUSH_AFTER = later(r" ?-?(?:bush|shrub|tree|climber|vine)\b(?=[.,;\n\t]|$)", re.I)
-_WHOLE_LIMIT = later(r"up to .*(?:ft|feet|foot|m|metres|meters)\b\.?|.* or so", re.I)
-
-
-def _told_beside(tag: Measured, place: int, found: Sequence[Size]) -> Iterator[Size]:
-    """A height told by what stands beside it: "4-6 m, 3 m across", "Canes 5 ft", "2-3 ft bush"."""
-    measure, text = tag.measures[place], tag.text
-    start, end = measure.span
-    if max(measure.length.min_cm or 0, measure.length.max_cm or 0) < SMALLEST:
-        return
-    after = tag.measures[place + 1] if place + 1 < len(tag.measures) else None
-    beside = {size.kind for size in found if after and size.measure.span == after.span}
-    opens = _ITEM_START.search(text, 0, start) and text[:start].rstrip(" ")[-1:] in {"", *"\n\t,.;"}
-    first = opens and after and "spread" in beside and _THEN_WIDE.fullmatch(text, end, after.span[0])
-    leaves = opens and "flower_height" in beside and _FOLIAGE_THEN_FLOWER.match(text, end)
-    stems = _STEMS_BEFORE.search(text, 0, start) and not FOREIGN_NOUN_AFTER.match(text, end)
-    bush = _LINE_START.search(text, 0, start) and _BUSH_AFTER.match(text, end)
-    limit = is_row(text, start, end) and _WHOLE_LIMIT.fullmatch(text, start, end)
-    if first or leaves or stems or bush or limit:
-        yield Size("height", measure, (0.7 if first or leaves else 0.6) * measure.certainty)
-
-
 def _is_open(tag: Measured, place: int) -> bool:
     """Whether no word says what a length is; "Pot 12 cm" says it."""
     start, end = tag.measures[place].span
@@ -190,7 +155,7 @@ def _of_line(text: str, measure: Measure) -> bool:
     """A range or a metric length that is its whole line; "12 in" alone may be a pot."""
     range_or_metric = measure.length.min_cm != measure.length.max_cm or measure.unit in METRIC
     range_or_metric = range_or_metric or (measure.unit == "ft" and (measure.length.min_cm or 0) >= _PACES)
-    opens, closes = _LINE_START.search(text, 0, measure.span[0]), _LINE_END.match(text, measure.span[1])
+    opens, closes = LINE_START.search(text, 0, measure.span[0]), _LINE_END.match(text, measure.span[1])
     return bool(opens and closes and range_or_metric)
 
 
@@ -202,7 +167,7 @@ def _of_list(text: str, measure: Measure) -> bool:
     """One of several facts between strokes or dots, or between full stops when it is a range."""
     start, end = measure.span
     next_stroke = _NEXT_STROKE.match(text, end)
-    if _LINE_START.search(text, 0, start) and (next_stroke or _NEXT_FACT.match(text, end)):
+    if LINE_START.search(text, 0, start) and (next_stroke or _NEXT_FACT.match(text, end)):
         return True
     if OPENS_FACT.search(text, 0, start) and (next_stroke or _LINE_END.match(text, end)):
         return True
@@ -212,7 +177,7 @@ def _of_list(text: str, measure: Measure) -> bool:
 
 def _lone_pair(tag: Measured, place: int) -> list[Size]:
     """Height and spread, if the two lengths from this one on are their whole line or item of a list."""
-    start = max(match.end() for match in _ITEM_START.finditer(tag.text, 0, tag.measures[place].span[0] + 1))
+    start = max(match.end() for match in ITEM_START.finditer(tag.text, 0, tag.measures[place].span[0] + 1))
     sizes = height_by_spread(tag, place, start, PAIR)
     if not sizes and not _STROKE.fullmatch(tag.text[slice(*tag.measures[place].span)]):
         sizes = list(two_lengths(tag, place, HEIGHT_THEN_SPREAD, start, BESIDE, _BESIDE))

@@ -22,6 +22,7 @@ FARTHEST = 1500.0
 def settle(text: str, found: Sequence[Size]) -> Iterator[Size]:
     """One thing printed in inches and again in centimetres is said once, as first printed."""
     kept: list[Size] = []
+    found = _flowering(text, found)
     tallest = max((x.measure.length.max_cm or 0 for x in found if x.kind == "height"), default=0)
     for size in sorted((_thin_to(text, x) for x in found), key=lambda x: x.measure.span):
         if size.kind == "spread" and 0 < WIDEST * tallest < (size.measure.length.max_cm or 0) > 300:
@@ -33,6 +34,32 @@ def settle(text: str, found: Sequence[Size]) -> Iterator[Size]:
         if not any(_says_again(size, earlier) for earlier in kept):
             kept.append(size)
     yield from kept
+
+
+_IN_FLOWER = later(r"[ \n-]?(?:tall |high )?(?:when )?in[ \n](?:full )?(?:flower|bloom)\b", re.I)
+_HEIGHT_BEFORE = later(
+    r"\b(?:tall|high|height|ht\.?|stands?|reach(?:es)?|grows?|gets?|makes)\W{1,4}(?:A[.:] ?)?(?:to "
+    r"|about )?$",
+    re.I,
+)
+
+
+def _flowering(text: str, found: Sequence[Size]) -> Sequence[Size]:
+    """A height in flower that is the only one of a tag is the plant's where a label or verb says so ("Stands
+    3 ft in flower"), and may be either without one; beside another it is the flower's."""
+    if any(size.kind == "height" for size in found) or [x.kind for x in found].count("flower_height") != 1:
+        return found
+    return [_whole_height(text, size) for size in found]
+
+
+def _whole_height(text: str, size: Size) -> Size:
+    start, end = size.measure.span
+    if size.kind != "flower_height" or not _IN_FLOWER.match(text, end):
+        return size
+    told = _HEIGHT_BEFORE.search(text, 0, start)
+    return replace(
+        size, kind="height" if told else size.kind, certainty=(0.8 if told else 0.45) * size.certainty
+    )
 
 
 YOUNG = 0.3

@@ -6,6 +6,8 @@ import re
 
 from ocr_tags.fields.size_clauses import (
     BLOOM_BEFORE,
+    CROWN,
+    CROWN_BEFORE,
     FOREIGN_BEFORE,
     FOREIGN_EARLIER,
     FOREIGN_NOUN_AFTER,
@@ -57,6 +59,8 @@ def by_tail(tag: Measured, measure: Measure, tail: re.Match[str]) -> tuple[tuple
         return (), 0.0
     if kind == "height" and _FOLIAGE_BEFORE.search(before) and FLOWER_TOO.search(tag.text):
         return (kind,), 0.9 * certainty
+    if (measure.length.max_cm or 0) >= CROWN:
+        before = CROWN_BEFORE.sub(" ", before)
     before = PARTS_ON_PLANT.sub("plant ", PLANT_OF_LEAVES.sub("plant", before))
     if kind != "flower_height":
         if FOREIGN_BEFORE.search(before) or OF_PART.search(before):
@@ -79,10 +83,10 @@ def _clause(before: str) -> str:
 def _apart(kind: str, tail: str, before: str, certainty: float) -> tuple[tuple[str, ...], float]:
     if _EACH_WAY.search(tail) and not _SET.search(clause := _clause(before)) and _GROWN.search(clause):
         return ("height", "spread"), 0.8 * certainty  # a plant that grows so far each way
-    if POSTS_BEFORE.search(before) or re.search(r"\d ?[x×] ?$", before):
-        return (), 0.0
     if kind == "spacing" and ROWS_BEFORE.search(before):
         return ("row_spacing",), certainty
+    if (kind == "spacing" and POSTS_BEFORE.search(before)) or re.search(r"\d ?[x×] ?$", before):
+        return (), 0.0
     if kind == "spacing" and SOWING_BEFORE.search(before):
         certainty *= 0.65  # how far apart seeds go is often thinned later
     return (kind,), certainty

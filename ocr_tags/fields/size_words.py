@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from ocr_tags.fields.size_clauses import OPENS_CELL
+from ocr_tags.fields.size_clauses import OPENS_CELL, ROWS
 from ocr_tags.patterns import later
 
 _CLEAN = {"{height}": "heights?", "{spread}": "spread", "{width}": "width", "{spacing}": "spacing"}
@@ -29,9 +29,32 @@ _ANY_LENGTH = (
     r"(?:[\"”″'′]|in\.|ins?\b|inch(?:es)?|cm|ft\.?|feet|foot|m\b)"
 )
 _STEMS = rf"{_ANY_LENGTH}[ -](?:[a-z]+ )?(?:stems|stalks|scapes|spikes)\b"
-_BARE = r"(?=\s{0,2}(?:[:|↕↔⇿\t\n]|$)| \d)"
+_BARE = r"(?=\s{0,2}(?:[:|↕↔⇿\t\n]|$)| \d|[ .·…_]{2,}\d)"
 """What must follow a word that is a label only at the head of its cell."""
 _WILL = r"(?: (?:(?:does|do|will) )?(?:it|they) (?:gets?|grows?|will get))?(?: ?\?|(?= ?:))"
+
+_FLOWER_STEMS = (
+    r"(?:(?:flower(?:ing)?|bloom(?:ing)?|seed)[ \n-](?:spires?|spikes?|stems?|stalks?|scapes?|plumes?|wands?"
+    r"|heads?|panicles?)"
+    r"|scapes?|spires|plumes|seed ?heads|flowers?|blooms?)"
+)
+_RISING = (
+    rf"{_FLOWER_STEMS}(?:[ \n](?:that[ \n]|then[ \n]|can[ \n]|will[ \n])?(?:rise|rising|reach(?:ing)?"
+    rf"|stand(?:ing)?|grow|tower|top out"
+    r"|float(?:ing)?|soar|arch|climb|shoot(?: up)?|dance|wave|sway|hover|ascend|stretch|held|carried)s?)"
+    r"(?:[ \n](?:at|about|around|up|above|over|well above|out)){0,2}(?=[ \n](?:to )?\d)"
+    rf"|{_FLOWER_STEMS}(?=[ \n](?:up )?to \d)"
+)
+"""What carries the flowers, and how it gets up to its height: "flower stems float to 30 in"."""
+_BORNE = (
+    r"(?:flowers?|blooms?|blossoms?|bells|stars|heads|trusses|daisies)[^.;:\n\t\d]{0,30}? "
+    r"(?:held |borne |carried )?"
+)
+_EACH = (
+    r" (?:it|me|us|them|each(?: (?:one|plant|bulb|tree|shrub|crown))?|every (?:one|plant)|one another"
+    r"|(?:the )?plants)"
+)
+_ROOM = r"(?:elbow[ -]?|growing |head)?(?:room|space)"
 
 _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out of the running
     "none": (
@@ -48,20 +71,17 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"with (?:flowers|blooms)(?= ?[:\t\n])|in (?:full )?(?:bloom|flower)(?=[ :.=\t\n|–-]{1,4}\d)|"
         rf"(?:{_BLOOM}|fl(?:w?r)?\.?|blm\.?)[ -](?:{{height}}|hg?t\.?)|"
         rf"{{height}} (?:in|when in|at) (?:full )?(?:bloom|flower)|"
-        r"(?:scapes?|flowers?|blooms?|plumes|spires|seed ?heads)(?: (?:stalks?|spikes?|stems?))?"
-        r"(?: (?:rise|rising|reach|grow|stand))?"
-        rf"(?= (?:up )?to \d)|"
-        r"(?:(?:flower(?:ing)?|bloom)[ \n](?:spires|spikes|stems|stalks|scapes|plumes|wands)|scapes|spires"
-        r"|plumes)[ \n](?:reach|rise|stand|grow|tower|top out)(?: at| about| around)?(?= \d)|"
         rf"(?:(?:flowers?|blooms?|blossoms?)(?: (?:held|borne|carried|rise))?(?: up)? )?"
         rf"(?<!across )(?<!wide )(?:on|atop)(?= {_STEMS})|"
+        rf"{_RISING}|{_BORNE}(?:on|atop) an?(?= {_ANY_LENGTH}[ \n-](?:[a-z]+ )?(?:stem|stalk|scape|spike)\b)|"
         rf"(?:scapes?|(?:flower|bloom)(?:ing)? (?:stalk|spike|stem)s?)(?=[ :.=\t\n–-]{{1,4}}{_ANY_LENGTH}"
         r"(?! ?(?:long|across|wide|in dia)))|"
         r"hauteur (?:en fleurs?|des fleurs|de floraison|à la floraison)|"
         r"altura (?:en flor|de (?:la )?flor(?:es|ación)?)|bl[üu](?:ten|h)h[öo]he|bloeihoogte|blomh[öo]jd"
     ),
     "row_spacing": (
-        r"(?:between[- ])?rows?[- ]{spacing}|(?:between |space )?rows(?= ?[:\t\n/]|[ .·…_]{1,40}\d)|"
+        rf"(?<!in[- ])(?:between[- ])?{ROWS}[- ]{{spacing}}|(?:between |space )?rows(?= ?[:\t\n/]"
+        rf"|[ .·…_]{{1,40}}\d)|"
         r"rows? spaced|(?-i:R[wW])\.?(?=[ :.]{1,3}\d)|"
         r"(?:{spacing}|space|distance) between (?:the )?rows|"
         r"(?:(?:entre )?(?:les )?rangs|(?:entre )?(?:hileras|surcos))(?= ?[:\t\n/]| \d)|"
@@ -71,18 +91,24 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"distancia entre (?:hileras|surcos|filas)"
     ),
     "spacing": (
-        r"(?:{spacing}|distance) (?:in|within) (?:the )?rows?|"
+        r"(?:{spacing}|distance) (?:in|within) (?:the )?rows?|(?:in|within)[- ](?:the )?row[- ]{spacing}|"
         r"(?:{spacing}|space|distance) (?:between )?plants|(?:between )?plants(?= ?[:\t])|{spacing}"
         rf"|(?<![a-z] )distance(?= ?[:\t\n]| {_ANY_LENGTH}\s*(?:$|[\n\t,;.|•·/]))"
         rf"|apt\.?(?=[ :.\t]{{1,4}}{_ANY_LENGTH})|allow(?= {_ANY_LENGTH} ?(?:$|[.,;\n\t)]))"
         rf"|plants(?= {_ANY_LENGTH},?[ \t](?:(?:in|and|x|by) )?rows?\b)"
         r"|o\.? ?c\.?(?=[ :.=\t]{1,4}\d)|on[ -]cent(?:er|re)s?(?=[ :\t]{1,4}\d)|elbow[ -]?room"
         rf"|hills(?= {_ANY_LENGTH})"
-        rf"|give (?:it|me|us|them)(?: about)?(?= {_ANY_LENGTH}(?! (?:of|an?|each|every|per|deep)\b))"
+        rf"|(?:give|allow|leave|allot){_EACH}(?: about| at least)?"
+        rf"(?= {_ANY_LENGTH}(?!\s(?:of\s(?!{_ROOM})|an?|each|every|per|deep|below|above|under|tall|high"
+        rf"|wide)\b))"
+        rf"|(?:set|space|line|plant)(?: out)?(?:{_EACH})? at(?= {_ANY_LENGTH} ?(?:$|[.,;\n\t)]))"
+        rf"|hedg(?:e|es|ing)(?: plants)? at(?= {_ANY_LENGTH}\s?(?:$|[.,;\n\t)]))"
+        rf"|(?:one|an?) (?:(?:plant|bulb|corm|clove|tuber|crown|set) )?every(?= {_ANY_LENGTH})"
         r"|(?-i:S[pP]|SP[CD])\.?(?=[ :.]{1,3}\d[^\n\t]{0,14}(?-i:R[wW]|ROWS?|Rows?)\b)"
         r"|plant(?:ing)? distance|distance apart|(?:planting|plants?|set|space) apart(?= ?(?:[:\t\n/|]|$))"
         r"|(?:in|within)[- ](?:the )?rows?(?: {spacing})?"
-        r"(?= ?[:\t\n])|spcg?\.?|how far apart ?\??|set out(?= ?[:/\t–—])|space between plants"
+        r"(?= ?[:\t\n]|[ .·…_]{2,}\d)|spcg?\.?|how far apart ?\??|how far(?: ?\?|(?= ?[:\t]))"
+        r"|set out(?= ?[:/\t–—])|space between plants"
         r"|(?:give|allow) (?:each|every) plant|plants? every(?=[ \t]\d)|apart{bare}|"
         r"spaced?|thin(?:ned)?(?: plants| seedlings)?(?= to)|"
         r"espacement|espacer(?: les plant[se]*)?|espac\.|distance (?:de plantation|entre les plant[se]*)|"
@@ -110,6 +136,7 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"|(?:ultimately|eventually)(?= (?:up )?(?:to )?(?:about |around )?\d)"
     ),
     "spread": (
+        rf"rosettes?(?: of| about)?(?= {_ANY_LENGTH}(?! ?(?:tall|high)))|"
         r"{spread}|{width}|wi?d\.?|wd?th\.?|spr\.?|spd\.?|sprd\.?|(?:plant|clump|canopy|crown) diameter|"
         r"(?-i:S[pP])\.?|[ée]talement|[ée]tal\.|largeur|larg\."
         r"|envergure|"
@@ -119,6 +146,11 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
     ),
     "grows": (
         r"grow(?:s|ing)?|reach(?:es|ing)?|matures|maturing|mature(?= (?:at|to) )|attains?|climbs?|"
+        r"(?:tops?|topping|max(?:es)?|maxing) out(?: at)?|(?:finish(?:es)?|settles?|stops?|peaks?"
+        r"|ends? up)(?: at)?(?= (?:around |about )?\d)|"
+        r"(?:stretch(?:es)?|shoots? up|rises?|scrambles?|ramps?|(?:self-)?clings?|soars?|ascends?"
+        r"|gets?|comes? up)(?= (?:up )?to \d)|"
+        r"(?<=\b(?:it|he) )makes|(?<=\bI )make|(?<=\b(?:they|ants) )make|"
         r"climbing(?! ?[\t\n])|twines?|gets? (?:big|tall|taller than (?:me|you))|atteint|alcanza|crece"
         r"|(?:climber|shrub|tree|perennial|annual|grass|fern|bush|palm|bamboo|sedge|conifer|hedge"
         r"|(?:annual|perennial|woody|evergreen|deciduous|climbing|twining|flowering) vine)"
@@ -128,10 +160,17 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"(?:size|how (?:big|large)(?: (?:does|will|do) (?:it|this|they|i) (?:get|grow|be))? ?\??|"
         r"mature(?= ?:)|(?:clumps|mounds)(?= \d)|dimensions?|größe|grösse|afmeting(?:en)?|storlek"
         r"|størrelse|"
-        r"taille|tamaño|dimensiones|dimensioni)"
+        r"maat|matt|mått|taille|tamaño|dimensiones|dimensioni)"
         r"(?: (?:in (?:the )?(?:ground|garden|landscape)|at maturity|when mature|à maturité|adulte))?"
     ),
-    "trails": r"trail(?:s|ing)?|spreads|spreading|cascades|cascading",
+    "trails": (
+        r"trail(?:s|ing)?|spreads|spreading|cascades|cascading|widen(?:s|ing)?(?: out)?|bulk(?:s|ing)? out"
+        r"|sucker(?:s|ing)?|sprawl(?:s|ing|ed)?(?:[ \n]out)?(?:,?[ \n](?:it|they)[ \n](?:takes?|needs?"
+        r"|covers?))?"
+        r"|(?:fill(?:s|ing)|span(?:s|ning)?|colonis(?:es|ing)|coloniz(?:es|ing)|carpet(?:s|ing)|creep(?:s"
+        r"|ing)?)"
+        r"|takes? up|(?<=each )fills?"
+    ),
 }
 _BARE_WORDS = frozenset(["tall", "wide", "apart"])
 _FIRST_BARE = later(r"(?:^|(?<=[\n\t]))(?:tall|wide|apart)\b", re.I)
@@ -251,4 +290,5 @@ def _label(text: str, match: re.Match[str]) -> Label:
 
 
 def _joined(text: str, one: Label, other: Label) -> bool:
-    return not (one.weak or other.weak) and bool(_JOIN.fullmatch(text, one.end, other.start))
+    sizes = one.kinds == other.kinds == ("size",)
+    return (sizes or not (one.weak or other.weak)) and bool(_JOIN.fullmatch(text, one.end, other.start))

@@ -23,7 +23,7 @@ from ocr_tags.fields.size_columns import (
     values_above,
     values_left,
 )
-from ocr_tags.fields.size_limits import by_verb, limited, up_to
+from ocr_tags.fields.size_limits import arrived, by_verb, limited, up_to
 from ocr_tags.fields.size_others import of_another
 from ocr_tags.fields.size_pairs import (
     LEAD,
@@ -49,11 +49,12 @@ _GAP = later(
     r"(?: ?\((?!flower|bloom|leaf|foliage)[a-z ]{2,14}\)"
     r"|(?: after| in| at| @|:) (?:\d{1,2}|five|ten|twenty) y(?:ea)?rs?\b\.?"
     r"| ?\((?:(?:in|after|at) )?\d{1,2} ?y(?:ea)?rs?\.?\)"
-    r"| ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2}(?= ?:)| ?/(?=\t)"
+    r"| (?:at|in) maturity(?= ?/)| ?/(?=\t)"
     r"| in (?:leaf|foliage)| on (?:the )?(?:surface|water)\b"
     r"| for (?:an? )?(?:hedg(?:es?|ing)|screens?|screening|ground ?cover|mass(?:ed)? planting)"
     r"| (?:hedg(?:e|ing)|hecke|haie|haag|seto|siepe)"
     r"| above (?:the )?(?:water|ground|soil)(?: level)?)?"
+    r"(?: ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2}(?= ?:))?"
     r"(?: (?:at maturity|when mature|à maturité|adulte|is|of|at|range|from|to(?=[:\t\n])))?"
     rf"{LEAD}[\t\n]?{LEAD}",
     re.I,
@@ -192,14 +193,15 @@ def _by_label(tag: Measured, place: int, measure: Measure, label: Label) -> Iter
         yield from _by_verb(tag, place, label, certainty)
     elif len(label.kinds) == 1:
         if label.kinds != ("none",):
-            yield limited(tag, label, Size(label.kinds[0], measure, certainty))
+            yield limited(tag, label, Size(label.kinds[0], arrived(tag.text, label, measure), certainty))
     elif len(label.kinds) == 2 and "none" not in label.kinds:
         yield from _by_two_labels(tag, place, measure, label, certainty)
 
 
 def _by_verb(tag: Measured, place: int, label: Label, certainty: float) -> Iterator[Size]:
     measure, before = tag.measures[place], tag.text[: label.start]
-    if clauses.FOREIGN_BEFORE.search(before) or clauses.FOREIGN_NOUN_AFTER.match(tag.text, measure.span[1]):
+    foreign = clauses.FOREIGN_BEFORE.search(before) and not clauses.PLANT_IS_SUBJECT.search(before)
+    if foreign or clauses.FOREIGN_NOUN_AFTER.match(tag.text, measure.span[1]):
         return
     pair = height_by_spread(tag, place, label.end, 0.85 * certainty) if label.kinds != ("trails",) else []
     yield from pair

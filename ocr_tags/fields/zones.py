@@ -14,7 +14,7 @@ from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 from ocr_tags.values import Hardiness, HeatZones
 
-_GAP = r"(?:[ ]?[]:.=·•…_|]){0,30}(?:[ ][–—-][ ])?[ ]?[\t\n]?(?!\n)[ :.]{0,4}"
+_GAP = r"(?:[ ]?\?[ ]?(?:A[.:])?)?(?:[ ]?[]:.=·•…_|]){0,30}(?:[ ][–—-][ ])?[ ]?[\t\n]?(?!\n)[ :.]{0,4}"
 _DASH = r"\s?(?:-{1,2}|[–—−‐‑~])\s?"
 TO = rf"(?:{_DASH}|\s?(?:to|thru|through|bis|tot|à)\s?|\s(?:a|al|and|et|&)\s)"
 ZONE = r"(?:1[0-3]|0?[1-9])(?!\d)(?:[ab](?![^\W\d_])| [ab](?=\s*(?:$|[\n\t,.;)–-]|to\b)))?"
@@ -81,6 +81,16 @@ _RANGE_OVER_LABEL = later(
     r"(?:usda |hardiness )*zones?(?=\s*(?:$|\n(?!\d)))",
     re.I,
 )
+_BARE_RANGE = later(
+    r"(?:^|(?<=\n))(?P<low>0?[2-9][ab]?) ?[–—-] ?(?P<high>(?:1[01]|[5-9])[ab]?)(?= ?(?:\n|$)"
+    r"| {1,4}\$ ?\d)",
+    re.I,
+)
+_FEET_OR_INCHES = later(r"\d ?(?:[\"”″'’′]|in\b|inch|ft\b|feet)", re.I)
+_ZONE_TOO = later(r"\bzones?\b|\busda\b|\brhs\b|hardiness|°", re.I)
+_WIDE = 4
+"""So many zones at least lie between the ends of a bare range; narrower ones may be a size in feet, a count
+or hours (common practice, no source)."""
 _FAR_END_LOST = later(
     r"[ \n]?[–—-](?! \w)|[ \t](?:[a-z]{1,2} )?(?:1[0-3]|[1-9])(?![\w\"”″'’½–-]| ?(?:in|ft|cm|m)\b)"
 )
@@ -99,7 +109,8 @@ _NOT_HARDINESS = later(
 _FOREIGN_AFTER = later(
     r"[ :,]{0,2}(?:grown? |treat |use )?as (?:an )?annuals?\b(?! elsewhere)|"
     r"[ :,–-]{1,3}(?:dig|lift|store|bring|move|mulch|protect)\b"
-    r"(?![^.;\n\t]{0,30}\b(?:elsewhere|colder|cooler|north|outside|other|zones?)\b)|[^\n\t]{0,20}\b(?:inc|llc|"
+    r"(?![^.;\n\t]{0,30}\b(?:elsewhere|colder|cooler|north|outside|other|zones?)\b)|[^\n\t]{0,20}\b(?:inc"
+    r"|llc|"
     r"ltd|corp|co\.|gmbh|irrigation|parking|sprinklers?|drip|loading|aisle|weeks?|days?|"
     r"months?|hours?|hrs?|times?|minutes?|min)\b",
     re.I,
@@ -147,7 +158,27 @@ def read_hardiness(tag: TagText) -> Iterator[Found[Hardiness]]:
                 clean.append(Found(Hardiness(low, high), match.span(), certainty))
                 yield clean[-1]
     if not clean:
+        clean += _bare_range(tag.string)
+        yield from clean
+    if not clean:
         yield from _worn_hardiness(tag.string)
+
+
+def _bare_range(text: str) -> Iterator[Found[Hardiness]]:
+    """The only "3-8" in a line of its own on a tag that measures in feet or inches and speaks of no zone."""
+    told = list(_BARE_RANGE.finditer(text))
+    if len(told) != 1 or _ZONE_TOO.search(text) or not _FEET_OR_INCHES.search(text):
+        return
+    low, high = _tidy(told[0]["low"]), _tidy(told[0]["high"])
+    above = text[: told[0].start()].rstrip("\n").rpartition("\n")[2]
+    labelled = above.rstrip().endswith((":", "?")) or (len(above.split()) < 3 and _A_LABEL.search(above))
+    if _order(high) - _order(low) >= _WIDE and not labelled:
+        yield Found(Hardiness(low, high), told[0].span(), 0.6)
+
+
+_A_LABEL = later(
+    r"\b(?:height|spread|width|size|spacing|bloom\w*|flower\w*|months?|ph|hours?|days?|depth|qty)\b", re.I
+)
 
 
 def _hardiness(text: str, match: re.Match[str]) -> Found[Hardiness] | None:
