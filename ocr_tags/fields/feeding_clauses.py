@@ -63,7 +63,10 @@ _LAID = (
     r"|tuck in)"
     r" (?:it |them |on |only |the |some |plenty of |each (?:plant|one) )*)?"
 )
-_WISHES = r"(?:(?:i|it|they|she|he) )?(?:only |just )?(?:likes?|needs?|wants?|enjoys?|appreciates?|asks? for) (?:an? )?"
+_WISHES = (
+    r"(?:(?:i|it|they|she|he) )?(?:only |just )?(?:likes?|needs?|wants?|enjoys?|appreciates?|asks? for) "
+    r"(?:an? )?"
+)
 DISH_AND_TIME = later(
     rf"(?P<advice>{_LAID}{_QUANTITY}{_KIND}{{0,4}}?{_DISH}{_MORE}{{0,50}}?\s?{_TIME}"
     rf"|{_WISHES}(?:{_KIND}{{0,3}}?(?:feed(?:ing)?s?|fertili[sz]er){_MORE}{{0,40}}?\s?{_TIME}"

@@ -47,7 +47,28 @@ _HARM = later(
     r"|(?:for )?(?:ornamental|decorative) (?:use|purposes?) only|wear"
     r" (?:(?:protective|thick|stout|leather|heavy|garden(?:ing)?) )?(?:gloves|gauntlets|mitts"
     r"|mittens|long sleeves|eye)"
-    r"|use with (?:caution|care)\b|(?:do not|don.t|never) confuse (?:it )?with\b"
+    r"|(?:may|can|will|could) (?:upset|harm|hurt|sicken|poison|kill|injure) (?:[\w-]+ ){0,2}(?:pets?|cats?"
+    r"|dogs?|horses?"
+    r"|livestock|cattle|animals|people|children|kids|stomachs?|tumm\w+|skin|eyes)"
+    r"|upsets? (?:my |their |your |the )?(?:tumm\w+|stomachs?|pets|cats|dogs)"
+    r"|(?:makes?|making) (?:you|people|pets|dogs|cats|children|animals|horses|livestock"
+    r"|them) (?:very )?(?:ill|sick"
+    r"|unwell|poorly)"
+    r"|(?:keep|store) (?:[\w’']+ ){0,4}?(?:well )?(?:away from|off"
+    r"|out of(?: the)?(?: reach of)?) (?:the )?(?:[\w-]+ ){0,2}?"
+    r"(?:child(?:ren)?|kids|toddlers|pets?|cats?|dogs?|puppies|horses|livestock|cattle|stock|food|eyes|skin"
+    r"|mouths?)"
+    r"(?! (?:store|cupboard))"
+    r"|protect (?:your )?(?:eyes|hands|skin|arms)|(?:do not|don.t|never) (?:rub|touch) (?:your )?(?:eyes"
+    r"|face)"
+    r"|(?:do not|don.t|never) let (?:\w+ )?(?:pets?|cats?|dogs?|children|kids|livestock|horses) (?:eat|chew"
+    r"|nibble|graze"
+    r"|browse|near)|(?:do not|don.t|never) (?:chew|nibble|taste|swallow|lick)"
+    r"|(?:must|should|need to|have to) (?:always )?be (?:\w+ )?(?:cooked|boiled)|(?:boil"
+    r"|cook) (?:the )?(?:\w+ ){0,2}"
+    r"(?:well |thoroughly |fully |for [\w ]{1,14})?before (?:eating|you eat|tasting)"
+    r"|(?:not for|do not|never) release\b|use with (?:caution|care)\b|(?:do not|don.t"
+    r"|never) confuse (?:it )?with\b"
     r"(?=[^.!\n]{0,60}\b(?:deadly|death|poison\w*|toxic))"
     r"|raw\b[^.;\n]{0,16}(?:=|\bmakes? you|\bmay make you|\bwill make you) ?(?:sick|ill|unwell)"
     r"|(?:must be|always|only eat) cooked|cook (?:well |thoroughly )?before eating"
@@ -62,13 +83,25 @@ _HARM = later(
     r"|noxious|weed)|is an? (?:\w+ )?weed in|invasive in|(?:noxious|invasive) (?:weed|plant|species)"
     r"|weed notice"
     r"|(?:spreads|spreading) (?:aggressively|invasively))\b"
-    r"|(?:^|(?<=[\n\t.:;] )|(?<=[\n\t]))(?:thorns|spines)(?=!)"
+    r"|(?:^|(?<=[\n\t.:;!] )|(?<=[\n\t]))(?:thorns|spines)(?=!|\.?(?:\n|$))"
     r"|(?:^|(?<=[\n\t.:;,] )|(?<=[\n\t]))(?:thorns|spines|prickles) (?:on|along|at) (?!show|display|request)"
     r"|(?:(?<=\bcaution[\t\n])|(?<=\bcaution[:!] )|(?<=\bwarning[\t\n])|(?<=\bwarning[:!] ))"
     r"[^.;\t\n]{0,24}\b(?:thorns?|thorny|spines?|spiny|prickl\w+|sharp|sap)\b"
 )
+_ARMED = later(
+    r"(?:^|(?<=[\n\t.:;!] )|(?<=[\n\t]))(?:(?:very|rather|quite|many|small|tiny|long|fierce|wicked"
+    r"|vicious|nasty"
+    r"|stout|hidden|hooked|fine|big|backward|sharp|curved) )*"
+    r"(?:(?:prickly|thorny|spiny|spiky|barbed|hooked|sharp-(?:tipped|edged|toothed)) (?:stems?|leaves|foliage"
+    r"|branches|canes?|pads|tips|stalks|twigs|fronds|wood|shoots|bracts)|(?<= )(?:thorns|spines|prickles"
+    r"|barbs))"
+    r"(?= ?(?:[:.;!\n–-]|$))"
+)
+"""Weapons that are all a line tells of: a warning where there is no other, else part of the description."""
 _HARM_ELSEWHERE = later(
     r"\b(?:toxi[qc]\w{1,3}|venen\w+|nocif\w*|ne pas (?:consommer|ingerer|manger)|epineux|irritant\w+"
+    r"|ma ikke (?:spises|spisses)|far ej atas|non commestibil\w+|nicht essbar|pas comestibles?"
+    r"|non comestibles?"
     r"|no (?:comestible|ingerir|consumir|comer)|(?:hors de|fuera) (?:la )?(?:portee|del alcance)"
     r"|giftig\w*|nicht zum (?:verzehr|essen)|hautreizend|reizt (?:die )?(?:haut|augen)|huidirriterend"
     r"|niet (?:geschikt )?voor consumptie|plante? ornementale seulement)\b"
@@ -78,9 +111,11 @@ _FURTHER = later(
     r"|harmful|toxic"
     r"|poisonous|if (?:eaten|ingested|swallowed))\b)"
 )
-"""Where another danger follows: "Harmful if eaten; sap may irritate"; advice after a danger belongs to it."""
+_THEN = later(r"(?:do not|don.t|they|it|if|contact|handle|wear|wash|keep)\b")
+"""Other matter may follow: "Toxic to dogs; the leaves are fragrant"; danger and advice belong to it."""
 _HARMLESS = later(
-    r"(?:\b(?:non|not|nor|is not|are not|isn.t|no known)[ -]*(?:known to be |considered )?|\b(?:resists?"
+    r"(?:\b(?:non|not|nor|is not|are not|isn.t|no known|niet|nicht|ikke|inte|pas)[ -]*(?:known to be "
+    r"|considered )?|\b(?:resists?"
     r"|crown of|nearly|almost|un|no|few|without|lacks)\s)$"
 )
 _NOT_HARM = later(r"\s?(?:ivy|oak|sumac|-free|free)\b")
@@ -98,7 +133,7 @@ def read_warnings(tag: TagText) -> Iterator[Found[str]]:
     again = list(_sentences(text, folded, _HARM_ELSEWHERE, own))
     if len(again) > len(own):  # else they say in another language what is kept
         own += again
-    for start, end in own:
+    for start, end in own or _sentences(text, folded, _ARMED, ()):
         opens = _OPENS_WARNING.match(text, start)
         start = opens.end("mark") if opens and opens["mark"] else start
         yield Found(clean(text[start:end]).strip("()!"), (start, end), _wholeness(text, start, end))
@@ -148,8 +183,10 @@ def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
     stop = value_end(text, end)
     if comma := _COMMA_FOR_STOP.search(text, end, stop):
         return begin, comma.start()
-    if further := _FURTHER.search(text, end, stop):
-        return begin, further.start()
+    for further in _FURTHER.finditer(text, end, stop):
+        after = flowing(text)[further.end() : stop].split("; ")[0]
+        if not _HARM.search(after) and not _THEN.match(after):
+            return begin, further.start()
     while text[stop : stop + 1] == "\n" and text[begin:stop].isupper() and _runs_on(text, stop):
         stop = value_end(text, stop + 1)
     return begin, stop
@@ -188,7 +225,8 @@ def _runs_on(text: str, at: int) -> bool:
 
 
 _SUBJECT = later(
-    r"\b(?:PARTS?|PLANT|LEAVES|LVS|FOLIAGE|SEEDS?|BERR(?:Y|IES)|FRUITS?|ROOTS?|BULBS?|TUBERS?|SAP|STEMS?|FLOWERS"
+    r"\b(?:PARTS?|PLANT|LEAVES|LVS|FOLIAGE|SEEDS?|BERR(?:Y|IES)|FRUITS?|ROOTS?|BULBS?|TUBERS?|SAP|STEMS?"
+    r"|FLOWERS"
     r"|PODS?|HIGHLY|VERY|MILDLY|EXTREMELY|SEVERELY|SLIGHTLY|MAY|CAN|WILL|IS|ARE|CAUSES?|CAUSING|SEVERE|SKIN"
     r"|STOMACH|EYE|PROTECTIVE|ALLERGIC|CAUTION|WARNING|DO NOT|DON.T|NEVER|NOT|HUMAN)[:!]?$"
 )
