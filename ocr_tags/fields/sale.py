@@ -26,7 +26,9 @@ _SIGNS = {
     "NOK": "nok",
 }
 _CURRENCY = {sign: currency for currency, signs in _SIGNS.items() for sign in signs.split()}
-_SIGN = "|".join(re.escape(sign).replace(r"\$", r" ?\$") for sign in sorted(_CURRENCY, key=len, reverse=True))
+_SIGN = "|".join(
+    re.sub(r"(?<=[a-z])\\\$", r" ?\\$", re.escape(sign)) for sign in sorted(_CURRENCY, key=len, reverse=True)
+)
 _CODE = r"(?: ?(?P<code>usd|cad|cdn|aud|nzd)\b)?"
 _AMOUNT = (
     r"(?P<whole>\d{1,3}(?:,\d{3})+|\d{1,4})(?:(?P<point>[.,]) ?(?P<cents>\d{2})(?!\d)|[.,]-"
@@ -40,6 +42,12 @@ _FORMS = (
     ),
 )
 _CENTS = later(r"(?:^|(?<=[\n\t]))(?:only |sale |now )?(?P<cents>[1-9]\d)¢(?= ?(?:each|ea\b|[\n\t]|$))")
+_NUMBERS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+_SPOKEN = later(
+    rf"(?<![\w$.,])(?P<amount>\d{{1,3}}|{'|'.join(_NUMBERS)}) (?:bucks|dollars)\b"
+    r"(?! (?:off|to|from|of|for)\b)"
+)
+"""What a person writes by hand: "2 bucks each"."""
 _BARE = later(
     r"(?:^|(?<=[\n\t])|(?<=[\n\t]#\d )|(?<=[\n\t]#\d\d )|(?<=[\n\t]0\dg )|(?<=pk ))"
     r"(?P<price>[1-9]\d{0,2}\.\d[059])(?=\s*(?:$|[\n\t]))"
@@ -74,9 +82,10 @@ _OF_SALE = later(
 def read_price(tag: TagText) -> Iterator[Found[Price]]:
     """The price of one plant. Offers for several, savings, fines and former prices are no price.
 
-    "$" alone is taken for US dollars, unless the tag speaks French too: then it may be Canadian, and only
-    the French form "6,99 $" is taken, for Canadian dollars. Where the tag names its country, "$" is that
-    country's; where only its spelling is not American, "$" alone tells no currency and is left out.
+    "$" alone is taken for US dollars, unless the tag speaks French too: then it is Canadian where the tag
+    measures in centimetres, and elsewhere only the French form "6,99 $" is taken, for Canadian dollars.
+    Where the tag names its country, "$" is that country's; where only its spelling is not American, "$"
+    alone tells no currency and is left out.
 
     >>> [found.value for found in read_price(TagText("Was $9.99 Now $6.99"))]
     [Price(amount='6.99', currency='USD')]
@@ -89,11 +98,16 @@ def read_price(tag: TagText) -> Iterator[Found[Price]]:
     matches = [match for form in _FORMS for match in form.finditer(folded) if _is_price(folded, match)]
     own = [match for match in matches if not _USUAL.search(_before(folded, match))]
     for match in own or matches:
-        if price := _price(tag.string, match):
+        if price := _price(tag.string, match, large=bool(_LARGE.search(folded))):
             yield Found(price, match.span(), _price_certainty(folded, match))
     if not matches and re.search("[a-z]{3}", folded):
         for match in _BARE.finditer(folded):
             yield Found(Price(match["price"], "USD"), match.span("price"), 0.6)
+    for match in _SPOKEN.finditer(folded):
+        amount = match["amount"]
+        if _is_price(folded, match) and (land := dollar(tag.string)):
+            figure = amount if amount.isdigit() else str(_NUMBERS.index(amount) + 1)
+            yield Found(Price(figure, land), match.span(), 0.7)
     for match in _CENTS.finditer(folded):
         if _is_price(folded, match):
             yield Found(Price(f"0.{match['cents']}", "USD"), match.span(), 0.6)
@@ -109,7 +123,7 @@ def _is_price(folded: str, match: re.Match[str]) -> bool:
     return not old and not _NOT_PRICE_AFTER.match(folded, match.end())
 
 
-def _price(text: str, match: re.Match[str]) -> Price | None:
+def _price(text: str, match: re.Match[str], *, large: bool) -> Price | None:
     whole, cents = match["whole"].replace(",", ""), (match["cents"] or match["worn"] or "").strip()
     currency = _CURRENCY[match["sign"].replace(" ", "")]
     if match["code"]:
@@ -120,7 +134,7 @@ def _price(text: str, match: re.Match[str]) -> Price | None:
         if land is None:
             return None
         currency = land
-    if not cents and len(whole) > 2:
+    if not cents and len(whole) > 2 and not large:
         return None  # "$699" is $6.99 with its point or its raised cents lost
     amount = Decimal(f"{whole}.{cents}") if cents else Decimal(whole)
     return Price(str(amount), currency) if amount > 0 else None
@@ -140,6 +154,17 @@ def of_land(price: Price, printed: str, sides: str) -> Price | None:
     return replace(price, currency=land) if land else None
 
 
+_LARGE = later(
+    r"(?<![\d.,])(?:(?:[7-9]|[1-9]\d) ?-?gal|#\s?(?:[7-9]|10|15|2[05]|45|65)(?!\d)"
+    r"|(?:[3-9]\d|\d{3}) ?(?:l|lt|ltr|lit(?:re|er)s?)\b"
+    r"|[3-6]\d0 ?mm (?:pot|bag|tub)|\d ?[\"”″'] ?cal\b)"
+    r"|\b(?:caliper|b ?& ?b|balled (?:&|and) burlapped|field[ -](?:dug|grown))\b"
+)
+"""Plants so large cost hundreds: of smaller ones "$699" has lost its point."""
+_EACH = later(r" ?(?:each|ea\b|[/|] ?(?:\w+ )?(?:pots?|plants?|packs?|flats?|trays?|bundles?|each|ea)\b)")
+_CLOSING = later(r"(?:[.!] |  | [–—|·•-] ?|\t|, [^\W\d_]+(?: [^\W\d_]+)? )$")
+
+
 def _price_certainty(folded: str, match: re.Match[str]) -> float:
     """How sure it is a price: a whole figure among words that speak of none may be anything misread."""
     if match["worn"]:
@@ -148,4 +173,8 @@ def _price_certainty(folded: str, match: re.Match[str]) -> float:
         return 0.95
     start = max(folded.rfind(end, 0, match.start()) for end in "\t\n") + 1
     rest = folded[start : match.start()] + " " + re.split(r"[\t\n]", folded[match.end() :])[0]
-    return 0.75 if _OF_SALE.fullmatch(rest) else 0.45
+    if _OF_SALE.fullmatch(rest):
+        return 0.75
+    ends = match.end() == len(folded) or folded[match.end()] in "\t\n"
+    apart = ends and _CLOSING.search(folded, 0, match.start())
+    return 0.65 if apart or _EACH.match(folded, match.end()) else 0.45
