@@ -29,6 +29,13 @@ _PLACE = (
     r"|boreal|sonoran"
     r"|great basin|sierra|piedmont|tall-?grass|"
     r"great plains|prairie|regional|local|locally|australian|mexican|ozark|appalachian|great lakes|"
+    r"(?:south )?african|cape|karoo|fynbos|asian|chinese|japanese|korean|himalayan|siberian|mediterranean"
+    r"|caribbean"
+    r"|hawaiian|texan|californian|floridian|alaskan|brazilian|chilean|peruvian|andean|patagonian|alpine"
+    r"|balkan|turkish"
+    r"|spanish|italian|french|german|dutch|swedish|norwegian|danish|finnish|nordic|pacific northwest"
+    r"|new england"
+    r"|tasmania|(?:western|south) australian|nsw|"
     r"(?:gulf|east|west) coast|coastal|desert|mountain|atlantic|pacific)"
 )
 _OPEN_PLACE = r"(?:(?:north|south|east|west|mid)(?:[- ]?(?:east|west))?(?:ern)?|central|latin)"
@@ -53,18 +60,27 @@ _WHERE = (
 """After a native kind: where, said behind a dash or in brackets ("Native vine - East. & Central US")."""
 _NATIVE_TO = later(
     rf"\b(?:native(?: {_KIND})? (?:to|of|from|across|throughout)|native in|native as far|(?:indigenous"
-    rf"|endemic) to"
-    rf"|originaire d\w*|indigene (?:a|au|de)|nativ[ao] de|beheimatet in)\b"
+    rf"|endemic) (?:to|in)"
+    rf"|native (?:(?:{_SIDE})[ ,]*){{1,4}}(?=(?:america|canada|usa?|u\.s|united states)\b)"
+    rf"|originaire d\w*|(?:(?:espece|arbre|arbuste|plante|vivace|fougere|fleur|graminee) )?indigene (?:aux?"
+    rf"|a|d\w*)|nativ[ao] de|beheimatet in)\b"
 )
-_FOREIGN = later(r"(?:originaire|indigene|nativ[ao] |beheimatet)")
+_FOREIGN = later(r"(?:originaire|(?:\w+ )?indigene|nativ[ao] |beheimatet)")
 _NATIVE_KIND = later(
     rf"(?:\b(?:(?:an? )?true|truly an?|evergreen|deciduous) )?"
-    rf"(?:\b(?:{_OPEN_PLACE}\n|{_PLACE} ))+native(?: {_KIND}| parentage| stock| origin| hybrid)?\b"
+    rf"(?:\b(?:{_OPEN_PLACE}\n|{_PLACE} ))+(?:native|endemic)(?: {_KIND}| parentage| stock| origin"
+    rf"| hybrid)?\b"
+    rf"|\b(?:an?|our|this) native (?:(?:{_PLACE}|{_SORT}) ){{0,3}}(?:cactus|succulent|palm|orchid|rose|grape"
+    rf"|oak|maple"
+    r"|pine|lily|iris|azalea|berry|groundcover|ground cover|bamboo|bush|milkweed|honeysuckle|sage|aster"
+    r"|violet|plum|fruit"
+    r"|birch|ash|willow|rhododendron|clematis|viburnum|dogwood)\b"
     rf"|\bnative (?:(?:{_PLACE}|{_SORT}) ){{0,3}}{_KIND}{_WHERE}|\bplantes? indigenes?\b"
     rf"|\bplantas? nativas?\b|"
     r"\b(?:einheimisch\w*|heimische) (?:pflanze|staude|wildstaude)\b|\binheemse plant\b"
 )
-_NATIVE_COLON = later(r"(?:^|(?<=[\n\t.•] )|(?<=[\n\t]))native ?: ?(?=[a-z])(?!(?:yes|no|to|of|from)\b)")
+_NATIVE_COLON = later(r"(?:^|(?<=[\n\t.•] )|(?<=[\n\t]))native(?: ?: ?| ?/ ?indigene(?: ?: ?|\t))(?=[a-z])(?!(?:yes|no|to|of|from)\b)")
+_DENIED = later(r"(?i)(?:non?|not|introduced|exotic|hybrid|cultivar|garden|unknown)\b")
 _NATIVE_LABELS = label_phrases("native")
 _NOT_CLAIM = later(
     r"\b(?:non|not|nor|attracts?|supports?|feeds?|for|to|many|other|like|mimics)[ -]+(?:an? )?$"
@@ -94,6 +110,8 @@ def read_native_claim(tag: TagText) -> Iterator[Found[str]]:
         end = value_end(text, match.end())
         yield Found(clean(text[match.end() : end]), (match.end(), end), 0.9)
     for found in labelled(text, _NATIVE_LABELS):
+        if _DENIED.match(text, found.start):
+            continue
         yield Found(clean(text[found.start : found.end]), (found.start, found.end), found.certainty)
     for match in _NATIVE_TO.finditer(folded):
         foreign = _FOREIGN.match(match[0])
@@ -154,7 +172,7 @@ def _clause_end(text: str, start: int, end: int) -> int:
 def _place_end(folded: str, start: int, end: int) -> int:
     """The end of the place: a comma before "this", a relative clause and the like end it."""
     stop = later(
-        r"\s*(?: / |\s[–—-]\s|\sfrom (?:children|pets|reach|frost|wind|sun)\b"
+        r"\s*(?:;\s| / |\s[–—-]\s|\sfrom (?:children|pets|reach|frost|wind|sun)\b"
         r"|\sand (?:an? |the (?:bees?|birds?|butterfl\w+|plants?|flowers|leaves)\b|is |it |loved "
         r"|great (?!lakes|plains|basin)|good |easy |very )"
         r"|,\s(?:it|this|the plant|these|with|and is|where|which)\b|\b(?:that|which|with|this|where"
