@@ -79,7 +79,10 @@ _NATIVE_KIND = later(
     rf"|\bplantas? nativas?\b|"
     r"\b(?:einheimisch\w*|heimische) (?:pflanze|staude|wildstaude)\b|\binheemse plant\b"
 )
-_NATIVE_COLON = later(r"(?:^|(?<=[\n\t.•] )|(?<=[\n\t]))native(?: ?: ?| ?/ ?indigene(?: ?: ?|\t))(?=[a-z])(?!(?:yes|no|to|of|from)\b)")
+_NATIVE_COLON = later(
+    r"(?:^|(?<=[\n\t.•] )|(?<=[\n\t]))"
+    r"native(?: ?: ?| ?/ ?indigene(?: ?: ?|\t))(?=[a-z])(?!(?:yes|no|to|of|from)\b)"
+)
 _DENIED = later(r"(?i)(?:non?|not|introduced|exotic|hybrid|cultivar|garden|unknown)\b")
 _NATIVE_LABELS = label_phrases("native")
 _NOT_CLAIM = later(
