@@ -40,7 +40,11 @@ def _judged(common: Sequence[Claim], botanical: Sequence[Claim]) -> Iterator[Cla
     said = {claim.side for claim in known if claim.value not in genera}
     others = {claim.side for claim in common if claim.value not in genera and claim.certainty > GUESSED}
     for claim in common:
-        if claim.value in genera and others and any(_is_within(claim, latin) for latin in botanical):
+        if (
+            claim.value in genera
+            and others - {claim.side}
+            and any(_is_within(claim, latin) for latin in botanical)
+        ):
             continue  # Hosta, of Hosta 'Sky Lantern', where the other side has Plantain Lily
         if any(_is_kind_of(claim.value, one.value) for one in common if one.side != claim.side):
             continue  # "Tomato, Roma", where the other side says Tomato

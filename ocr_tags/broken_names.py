@@ -147,6 +147,7 @@ def is_perhaps_longer(found: Found[str], side: Side) -> bool:
     apart = (
         any(repair.fold(text) in repair.fold(name) for name in told) or text.isupper() != line.text.isupper()
     )
+    apart = apart or titles.is_foreign(text)
     return not apart and titles.looks_like_name(text) and not _ends_known(text)
 
 

@@ -246,4 +246,5 @@ def _is_alone_in(line: Line, side: Side) -> bool:
 
 
 def _ends_as_plant(text: str) -> bool:
-    return titles.looks_like_name(text) and is_plant_word(re.split(r"[\s-]", text)[-1])
+    named = is_plant_word(re.split(r"[\s-]", text)[-1]) or re.search("[āēīōū]", text)
+    return titles.looks_like_name(text) and bool(named)

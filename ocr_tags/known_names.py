@@ -58,7 +58,9 @@ def names_in(piece: Piece, genera: set[str]) -> list[Piece]:
     """
     parts = list(_comma_parts(piece))
     if len(parts) > 1:
-        if all(_is_name(part.text, genera) for part in parts) and not _is_turned(parts):
+        named = [_is_name(part.text, genera) for part in parts]
+        like = all(own or _is_like_name(part.text) for part, own in zip(parts, named, strict=True))
+        if (all(named) or (genera and any(named) and like)) and not _is_turned(parts):
             return parts
         shown = all(word.lower() in titles.words_of("shade") for p in parts[1:] for word in p.text.split())
         if shown and _is_name(parts[0].text, genera) and not _is_turned(parts):
@@ -67,10 +69,15 @@ def names_in(piece: Piece, genera: set[str]) -> list[Piece]:
     if genera and not lexicon.is_common_name(piece.text):
         for space in re.finditer(" ", piece.text):
             one, other = piece.text[: space.start()], piece.text[space.end() :]
-            if other[0].isupper() and all(called_by(name) & genera for name in (one, other)):
+            if other[0].isupper() and called_by(one) & genera and _whole_or_list(other, genera):
                 at = piece.start + space.start()
-                return [Piece(piece.start, at, one), Piece(at + 1, piece.end, other)]
+                rest = names_in(Piece(at + 1, piece.end, other), genera)
+                return [Piece(piece.start, at, one), *rest]
     return [piece]
+
+
+def _whole_or_list(text: str, genera: set[str]) -> bool:
+    return bool(called_by(text) & genera) or len(names_in(Piece(0, len(text), text), genera)) > 1
 
 
 def _comma_parts(piece: Piece) -> list[Piece]:
@@ -85,6 +92,10 @@ def _is_turned(parts: list[Piece]) -> bool:
         titles.is_qualifier(" ".join(first).split())
         and not all(word.lower() in titles.words_of("shade") for word in " ".join(first).split())
     ) or lexicon.is_common_name(" ".join((*first, last)))
+
+
+def _is_like_name(text: str) -> bool:
+    return " " in text and titles.has_head(text) and titles.looks_like_name(text)
 
 
 def _is_name(text: str, genera: set[str]) -> bool:

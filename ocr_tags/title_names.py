@@ -120,6 +120,8 @@ def _parted(piece: Piece, words: list[str], line: Line, side: Side) -> Found[str
     if count:
         before = words[:-count]
         printed = lexicon.key(ending) == lexicon.key(" ".join(words[-count:]))
+        if ending.islower() and " " not in ending and not lexicon.is_trade_name(ending):
+            return None  # "Patio citrus" tells the kind by its genus
         whole = titles.as_written(piece.text if printed else " ".join([*before, ending]))
         agreed = any(agrees(ending, genus) for genus in side.genera)
         shown = agreed and line.size >= titles.TITLE_SIZE  # in small print a shrub rose is a category
@@ -153,5 +155,7 @@ def _parted(piece: Piece, words: list[str], line: Line, side: Side) -> Found[str
         return None  # Carrot Bush is no carrot; Strawberry Ozark Beauty is one, beside Fragaria
     if lexicon.key(begun) in titles.words_of("doubtful") and not agreed:
         return None  # Apricot Punch, Cherry Bomb
-    side.loose.append((rest, 0.7 * shade, line))
+    of_series = lexicon.is_genus(begun) and words[-1].lower() in titles.words_of("shade")
+    if not of_series:  # Impatiens Harrowby Coral: a series and its colour
+        side.loose.append((rest, 0.7 * shade, line))
     return Found(titles.as_written(begun), (piece.start, piece.start + len(begun)), 0.75 * shade)

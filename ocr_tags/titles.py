@@ -119,8 +119,8 @@ def _answers(string: str, start: int) -> bool:
 
 
 _IN_POT = later(
-    r"\s+(?:(?:im|in|en|i|au|in einem|in a|dans un)\s+)?(?:\w*topf|pots?|\w*krukke|\w*potte|maceta|vaso|vasetto"
-    r"|godet|kruka|kübel|container|ampel)\b[^·|/]*$"
+    r"\s+(?:(?:im|in|en|i|au|in einem|in a|dans un)\s+)?(?:\w*topf|pots?|\w*krukke|\w*potte|maceta|vaso"
+    r"|vasetto|godet|kruka|kübel|container|ampel)\b[^·|/]*$"
     r"|\s+(?:[TCØ⌀]\s?)?\d+(?:[.,]\d+)?\s?(?:cm|mm|l|L|gal|in\.?|\"|ltr)\b.*$",
     re.I,
 )
@@ -273,8 +273,10 @@ def known_beginning(words: list[str]) -> int:
 
 
 def is_foreign(text: str) -> bool:
-    """Whether a French, Spanish, German or Dutch plant word stands in it: a translation, not a cultivar."""
+    """Whether it is in another language: by a plant word of that, or letters no English word has."""
     words = re.findall(r"[^\W\d_]+(?:['’-][^\W\d_]+)*", text.lower())
+    if re.search("[āēīōū]|\\w-(?!(?:of|and|in|on|the|eyed?|leaf|leaved)\\b)[a-zà-ü]{3,}-[A-Z]", text):
+        return True  # Māori marks its long vowels; Zwarte-ogen-Susanne
     return any(word in words_of("foreign") or is_plant_word(word) or genera_called(word) for word in words)
 
 

@@ -233,6 +233,8 @@ def _one_title(side: Side) -> tuple[str, float] | None:
     epithet = tidy_epithet(words)
     if not plausible_epithet(epithet) or len(epithet) < SHORTEST_LOOSE or titles.has_head(epithet):
         return None
+    if re.search(r"\b(?:mix(?:ed|ture)?|blend|assorted|shades|colou?rs)$", epithet, re.I):
+        return None
     told = side.is_in_block(line) and any(side.is_in_block(other) for other in _lines_of(known, side))
     return epithet, max(certainty, IN_BLOCK) if told else certainty
 
