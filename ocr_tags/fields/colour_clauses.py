@@ -18,7 +18,8 @@ Stretch = tuple[int, int, float]
 
 _HOW = r"(?:(?:heavily|lightly|softly|boldly|deeply|finely|strongly|delicately|faintly) )?"
 _ADJECTIVE = (
-    r"(?:(?:prominent|central|contrasting|small|large|broad|narrow|fine|bold|distinct|thin|wide|glossy|shiny"
+    r"(?:(?:prominent|central|contrasting|small|large|broad|narrow|fine|bold|distinct|thin|wide|glossy"
+    r"|shiny"
     r"|matt) )?"
 )
 DETAIL = (
@@ -26,7 +27,7 @@ DETAIL = (
     r"|blotch(?:es)?"
     r"|spots?|spotting|stamens|anthers|halos?|flecks|speckles|streaks|rims?|bands?|markings?|picotee|edge"
     r"|reverses?|lips?|coronas?|hearts?|cal[iy]x|calyces|sepals|discs?|cones?|boss|splash(?:es)?|flush"
-    r"|base|flares?|faces?|ribs?|seeds?)"
+    r"|base|flares?|faces?|ribs?|seeds?|cheeks?|crests?|falls|tubes?|markings)"
 )
 TURNS = (
     rf" {_HOW}(?:with|w/|(?:and |then )?(?:fad(?:ing|es?) to|turn(?:ing|s)?(?: to)?|age?ing(?: to)?"
@@ -35,7 +36,7 @@ TURNS = (
     rf"|changing to|over"
     r"|becoming|opening to|edged|veined|striped|flushed|tipped|spotted|splashed|blushed|tinged|marked"
     r"|suffused"
-    r"|streaked|flecked|speckled|banded|rimmed|eyed|blotched|cent(?:er|re)d|mottled|stained|netted)"
+    r"|streaked|flecked|speckled|banded|rimmed|eyed|blotched|cent(?:er|re)d|mottled|stained|netted|→|->)"
     r"(?: (?:in|with|to|by))?(?: an?| the)? ?"
 )
 """Between one colour and the other: how they lie together, or follow each other."""

@@ -31,7 +31,8 @@ _CHORE = later(
 
 BELOW_FLOWERS = later(
     r"\b(?:flowers|flowerheads|blooms|blossoms?|florets|petals|spikes|spires|plumes|bells|trumpets|heads"
-    r"|clusters|racemes|umbels|panicles|daisies|stars)(?: [a-z]+){0,2} (?:on|over|above|atop|along|from|upon)"
+    r"|clusters|racemes|umbels|panicles|daisies|stars)(?: [a-z]+){0,2} (?:on|over|above|atop|along|from"
+    r"|upon)"
     r" (?:[a-z-]+,? ){1,5}(?:stems|stalks|scapes|pedicels)\Z"
 )
 """What bears the flowers is told beside them: "Violet flowers on near-black stems"."""
@@ -51,7 +52,7 @@ def is_ill(folded: str, match: re.Match[str]) -> bool:
 
 _HUNGRY = later(
     r" (?:in|on|from|with) (?:an? |too |very )?(?:lim[ey]y?|alkaline|chalky?|wet|heavy|poor"
-    r"|cold|drought|much|hard)\b"
+    r"|cold|drought|much|hard)\b| (?:when|if|unless|without)\b"
 )
 """Behind leaves that turn yellow for want of something."""
 _SKIN = later(r" skins?$")

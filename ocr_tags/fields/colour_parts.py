@@ -22,11 +22,13 @@ ADJECTIVE = (
     r"|cut|toothed"
     r"|strap|grassy|palm|fan|paddle|sword|ribbon|maple-like|pinnate|deeper|darker|lighter|ripe|sweet"
     r"|plump|juicy|crisp"
-    r"|felted|hairy|downy|woolly|silky|soft|rounded|oval|long|dense|airy"
+    r"|felted|hairy|downy|woolly|silky|soft|rounded|oval|long|dense|airy|heart|pea|seeded|seedless|skinned"
+    r"|slipskin"
     r"|[a-z]{3,}(?:y|ous|ular|like|shaped|ish|ing))"
 )
 PART = (
-    r"(?:flowers?|fl(?:o?w)?rs?\b\.?|fl(?:w?s)?\b\.?|blooms|blossoms?|florets?|petals|bracts|foliage"
+    r"(?:(?:pea-)?flowers?|fl(?:o?w)?rs?\b\.?|fl(?:w?s)?\b\.?|blooms|(?:pea-)?blossoms?|florets?|petals"
+    r"|bracts|foliage"
     r"|leaves|leaf|flowerheads"
     r"|flower heads"
     r"|flower spikes|plumes|"
@@ -41,32 +43,59 @@ PART = (
     r"|cent(?:er|re)s|eyes|throats|new (?:tips|growth|shoots|leaves)|shoots|tips|edges?|margins?"
     r"|fruits?)(?![\w-])"
 )
+_BORNE = r"(?:flowers|blooms|racemes|panicles|umbels|trusses|spikes|bracts)\b"
+"""Flowers, said to be behind a comma: "Lilac-blue, racemes to 30 cm"."""
 BEFORE_PART = later(
     lambda: (
-        rf"(?<![\w'’‘-])(?P<list>{colour_list()})(?:-(?:colou?red|edged|tipped|veined|splashed|margined"
-        rf"|striped))?(?:(?:,? {ADJECTIVE}){{0,3}} {MEASURE}{PART}"
-        rf"| (?!{colour()} )[a-z]{{4,}} (?:flowers|blooms|blossoms|florets)(?![\w-]))"
+        r"(?<![\w'’‘-])(?!(?:orchid|lemon|orange|lime|ginger|mango|cherry|coral) (?:bark|peel|pulp"
+        r"|stones?)\b)"
+        rf"(?P<list>{colour_list()})(?:-(?:colou?red|edged|tipped|veined|splashed|margined"
+        rf"|striped))?(?:(?:,? {ADJECTIVE}){{0,3}}(?:,(?= \d| {_BORNE}))? {MEASURE}{PART}"
+        rf"| (?!{colour()} )[a-z]{{3,}} (?:flowers|blooms|blossoms|florets)(?![\w-]))"
     )
+)
+VERB = (
+    r"(?:turn(?:s|ing)?|go(?:es)?|becom(?:es?|ing)|open(?:s|ing)?|emerg(?:es?|ing)|unfurl(?:s|ing)?"
+    r"|unfolds?|unrolls?|lights? up"
+    r"|starts?|begins?|finish(?:es)?|ends?|blazes?|glows?|flares?|flames?|burns?|blush(?:es|ing)?"
+    r"|flush(?:es|ing)?|reddens?|colou?rs?|bronzes?"
+    r"|(?:fad(?:es?|ing)|deepen(?:s|ing)?|age(?:s|ing)?|aging|matur(?:es?|ing)|ripen(?:s|ing)?"
+    r"|chang(?:es?|ing)"
+    r"|darken(?:s|ing)?|dry|dries|drying|weathers?|bleach(?:es)?|mellows?|softens?|shifts?|warms?|melts?"
+    r"|pales?|settles?|passes)"
+    r"(?: from [a-z -]{3,20})? (?:in)?to)"
+)
+"""What becomes of a colour, or how it comes: "emerge maroon", "dry to tan", "blaze scarlet"."""
+_DRIFT = (
+    r"(?:masses|mounds|clouds|swords|shades|rays|tufts|trusses|carpets|ruffles|profusion|flushes|drifts"
+    r"|curls"
+    r"|antlers|fronds|spathes|bouquets|showers|cascades|curtains|pitchers|traps|strings|ropes|mass|mound"
+    r"|cloud"
+    r"|carpet|haze|sea|froth|foam|mist|veil|fountain|curtain|blanket|dome|shower|cascade|tangle|mop"
+    r"|blaze|wash|riot|burst|sweep|glow)"
 )
 AFTER_PART = later(
     lambda: (
-        r"\b(?:(?:spikes|clusters|masses|mounds|panicles|spires|clouds|trumpets|plumes|swords|sprays"
-        r"|shades|heads|rays|bells|globes|tufts|whorls|trusses|umbels|stars|racemes|carpets"
-        r"|ruffles|wands|tassels|saucers|torches|candles|pompons|profusion|flushes"
-        r"|drifts) (?:of|in)|"
-        r"(?:flowers|blooms|blossoms|foliage|leaves|growth|shoots|needles|fronds|blades|bracts|tips|edges"
-        r"|margins|buds|berries|fruits?|pods|petals|stems|cones|twigs|bark) (?:that )?"
-        r"(?:is|are|in|of|open|opens|opening|turn|turns|turning|becomes?|emerges?|(?:fades?|deepens?"
-        r"|ages?|matures?|ripens?|changes?|darkens?)(?: from [a-z -]{3,20})? to|flush(?:es)?|show"
-        r"|in shades of)|"
-        r"fleurs|flores|bluten|feuillage|feuilles|follaje|hojas|bloemen) (?:an? |the |glossy |shiny )*"
-        rf"(?P<list>{colour_list()})(?![\w-])(?! (?:sun\w*|soil|shade|light|joy))"
+        rf"\b(?:(?:{SHAPE}|{_DRIFT}) (?:of|in)|"
+        r"(?:flowers|blooms|blossoms?|foliage|leaves|growth|shoots|needles|fronds|blades|bracts|tips|edges"
+        r"|margins|buds|berries|fruits?|pods|petals|stems|cones|twigs|bark|heads|plumes|panicles|spikes"
+        r"|clump"
+        r"|mound|rosettes?|pads|pitchers|domes|bells|globes|cups|trumpets|stars|clusters|umbels"
+        r"|racemes) (?:that )?"
+        rf"(?:is|are|in|of|{VERB}|show|in shades of)(?: out| up)?|"
+        r"fleurs|flores|bluten|feuillage|feuilles|aiguilles|epis|follaje|hojas|bloemen) "
+        r"(?:an? |the |glossy |shiny |rich |brilliant |fiery )*"
+        rf"(?P<list>{colour_list()})(?![\w-])(?! (?:sun\w*|soil|shade|light|joy|juice|tea|peel|zest)\b)"
     )
 )
 FLOWERS_FIRST = later(
     lambda: (
-        r"\b(?:flowers|blooms|blossoms|petals|bracts|fruits?|berries|foliage|leaves|fronds|new growth"
-        rf"|shoots|flesh|pods|buds|stems|bark)(?:,| -| –)? (?P<list>{colour_list()})(?![\w-])"
+        r"\b(?:(?:flowers|blooms|blossoms|petals|bracts|fruits?|berries|foliage|leaves|fronds|new growth"
+        r"|shoots|flesh|pods|buds|stems|bark|rosettes|needles|pads|heads|panicles|racemes|spikes)(?:,| -"
+        r"| –)?"
+        r"|(?<![^\n\t.;,•·|] )(?<![^\n\t ])(?:cone|eye|lip|centre|center|flower|bloom|leaf|skin|reverse"
+        r"|revers|throat|spathe|pod))"
+        rf" (?P<list>{colour_list()})(?![\w-])"
         r"(?=[,.;]|[ ]?(?:$|[\n\t])| (?:in|from|with|veined|edged|\w+ spotted)\b)"
     )
 )
@@ -91,7 +120,8 @@ FORMS = later(
         rf"(?<![\w'’‘-])(?P<list>{colour_list()}) (?:{ADJECTIVE} )?(?P<shape>columns?|mounds?|clumps?"
         rf"|mats?|tufts?"
         r"|hummocks?|carpet|cushions?|tints?|tinges?|hues?|overtones?|undertones?|highlights|flush"
-        r"|tones)(?![\w-])"
+        r"|tones|fountain|dome|haze|cloud|pillar|curtain|sheaf|sheaves|rosettes?|pitchers|traps|antlers"
+        r"|curls)(?![\w-])"
     )
 )
 """What a plant is or has as a whole; in small letters, its leaves."""
@@ -116,7 +146,8 @@ LEAF_AND_FLOWER = later(
 GERMAN = later(lambda: rf"(?<![\w-])(?P<list>{colour()}e?s?) (?:bluten|blatter|bloemen|blad)\b")
 _KIND = r"(?:cherry|plum|pear|peach|apricot|grape|currant|olive|apple)"
 _OF_KIND = later(
-    rf"(?P<own>(?:.*[ -])?(?:red|orange|yellow|pink|purple|black|gold(?:en)?|green|white|brown|bronze|scarlet"
+    rf"(?P<own>(?:.*[ -])?(?:red|orange|yellow|pink|purple|black|gold(?:en)?|green|white|brown|bronze"
+    rf"|scarlet"
     rf"|crimson|cream|chocolate|burgundy)) {_KIND}"
 )
 _FRUIT_NEXT = later(r"[- ](?:fruit|tomato|truss|pepper|type)(?:e?s)?\b")

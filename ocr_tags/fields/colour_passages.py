@@ -36,6 +36,17 @@ _MEASURED = later(
         r"(?= ?(?:[.,;\n\t]|$))"
     )
 )
+_FROM_TO = later(
+    lambda: (
+        rf"\bfrom (?:an? |the )?(?P<list>{colour()}(?: in bud)?"
+        rf"(?:,? (?:through|via|past) (?:an? )?{colour_list()})?,? (?:in)?to (?:an? "
+        rf"|the )?{colour()})(?![\w-])"
+    )
+)
+_REVEALED = later(
+    lambda: rf"\breveal(?:s|ing)? (?:an? |the |its |inner |rich |shiny )*(?P<list>{colour_list()})(?![\w-])"
+)
+"""What bark, buds and pods hide: "peels to reveal cinnamon"."""
 _GROUND = (
     r"(?:very |more )?(?:acid(?:ic)?|alkaline|lim[ey]y?|chalky?|neutral|sweet|sour|ericaceous)"
     r"(?:,? (?:soils?|ground|compost))?"
@@ -49,7 +60,8 @@ _BY_GROUND = later(
 )
 _NEXT = (
     r"(?:prune|pruning|flowers?|flowering|height|spread|plant|planting|position|soil|hardy|hardiness|feed"
-    r"|water|watering|foliage|aspect|site|spacing|zones?|sun|scent|fragrance|uses?|care|pot|price|type|width"
+    r"|water|watering|foliage|aspect|site|spacing|zones?|sun|scent|fragrance|uses?|care|pot|price|type"
+    r"|width"
     r"|light|exposure|harvest|sow|season|habit)"
 )
 _AMONG_LABELS = later(
@@ -84,13 +96,15 @@ def passages(tag: TagText) -> Iterator[Stretch]:
     ['lime warming to gold', 'Blue', 'pink']
     """
     folded = flowing(tag.string)
-    for pattern in (_PASSES, _MEASURED, _BY_GROUND):
+    for pattern in (_PASSES, _FROM_TO, _REVEALED, _MEASURED, _BY_GROUND):
         for match in pattern.finditer(folded):
             start, end = match.span("list")
             sick = {one[0] for one in _COLOUR.finditer(match["list"])} <= _PALE
             ill = pattern is not _MEASURED and (
                 sick or (pattern is _PASSES and _ILL.search(folded, max(0, start - 60), start))
             )
+            if pattern is _BY_GROUND and not plain(match["list"]) and " " not in match["list"]:
+                continue  # lime if sour
             if not ill and tag.line_at(start).size < NAME:
                 yield start, end, 0.85
     for match in _AMONG_LABELS.finditer(folded):

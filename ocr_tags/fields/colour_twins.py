@@ -14,7 +14,8 @@ from ocr_tags.patterns import later
 from ocr_tags.record import Found
 
 _SPEAKS = later(
-    r"\b(?:couleurs?|fleurs?|feuillage|arbuste|legume|exposition|espacement|rusticite|rustique|racines|oeillet"
+    r"\b(?:couleurs?|fleurs?|feuillage|arbuste|legume|exposition|espacement|rusticite|rustique|racines"
+    r"|oeillet"
     r"|coeur|petit|grand|arbre|plante|bisannuelle|ombre|soleil)\b"
 )
 _TWINS = {
@@ -55,8 +56,15 @@ def _is_twin(text: str, found: Sequence[Found[str]], at: int) -> bool:
 
 def is_foreign(value: str) -> bool:
     """Whether a colour's words are all those of another language."""
-    words, (english, foreign) = fold(value).split(), _colour_words()
+    (first, *rest), (english, foreign) = fold(value).split(), _colour_words()
+    words = [first, *(word for word in rest if word not in _SHADES)]
     return all(word in foreign and word not in english for word in words)
+
+
+_SHADES = frozenset(
+    ("claro", "oscuro", "clair", "fonce", "pale", "vif", "sombre", "tendre", "pomme", "scuro", "chiaro")
+)
+"""Behind a foreign colour, which one it is."""
 
 
 @cache

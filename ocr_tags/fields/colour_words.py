@@ -13,7 +13,10 @@ SHAPE = (
     r"|pompons|puffs|tassels|buttons|pokers|lanterns|saucers|chalices|pea-flowers|discs|candles|spikes"
     r"|spires"
     r"|plumes|racemes|umbels|panicles|catkins|torches|pincushions?|domes|cones|crowns|fountains|fluff"
-    r"|froth|foam)"
+    r"|froth|foam|tubes|thimbles|lockets|plates(?= of\b)|pinwheels|bonnets|slippers|parasols|goblets|flutes"
+    r"|chains|pom-poms|mops|mopheads|lacecaps|starbursts|sunbursts|drumsticks|hoods|helmets|whiskers"
+    r"|baubles|beads|turbans|parachutes|thistles|funnels"
+    r"|streamers|fireworks|hearts|skirts|rosettes|feathers|powder[- ]puffs|corymbs|cymes|bobbles|whorls)"
 )
 """What flowers look like; beside a colour and in small letters, flowers."""
 
@@ -44,7 +47,10 @@ def colour() -> str:
     """The pattern of one colour, with the words that only go before one."""
     lists = listed("colour")
     word, modifier = choice(lists["english"] + lists["foreign"]), choice(lists["modifier"])
-    tail = r"(?:[ -](?:claro|oscuro|clair|fonce|pale|vif|lavande|ciel|nuit|saumon|violace|creme|blend))?"
+    tail = (
+        r"(?:[ -](?:claro|oscuro|clair|fonce|pale|vif|lavande|ciel|nuit|saumon|violace|creme|blend|sombre"
+        r"|tendre|pomme|fonces|clairs|vifs|scuro|chiaro))?"
+    )
     one = rf"(?:(?:{modifier})[ -]){{0,2}}(?:{word}|{_compound()})(?:-\s?(?:{word})|-tinged|-tinted)?{tail}"
     return rf"(?:{one}|{_LIKENED})"
 
@@ -62,7 +68,8 @@ def _compound() -> str:
         r"|groen)"
     )
     first = (
-        r"(?:hell|dunkel|tief|zart|rein|gold|creme|zitronen|karmin|lachs|wein|feuer|schnee|himmel|lavendel"
+        r"(?:schwefel|blut|rosen|kirsch|hell|dunkel|tief|zart|rein|gold|creme|zitronen|karmin|lachs|wein"
+        r"|feuer|schnee|himmel|lavendel"
         r"|purpur|silber|licht|donker|zalm|goud|citroen|karmijn|diep|zacht|wijn|hemels)"
     )
     return rf"(?:{first}|{last}){{1,2}}{last}"

@@ -13,8 +13,9 @@ from dataclasses import replace
 
 from ocr_tags.fields.bloom import read_bloom
 from ocr_tags.fields.bloom_colours import cell_after, colours_after, colours_before
+from ocr_tags.fields.colour_cells import filled
 from ocr_tags.fields.colour_changes import changes
-from ocr_tags.fields.colour_clauses import MORE, TURNS, clauses
+from ocr_tags.fields.colour_clauses import DETAIL, MORE, TURNS, clauses, plain
 from ocr_tags.fields.colour_doubts import BELOW_FLOWERS, PERHAPS, TROUBLE, is_ill, of_another
 from ocr_tags.fields.colour_items import items
 from ocr_tags.fields.colour_parts import (
@@ -40,7 +41,7 @@ from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
 _ONE = later(lambda: rf"(?<![\w'’‘-]){colour()}(?![\w-])")
-_SEVERAL = later(colour_list)
+_FILLED = later(lambda: rf"{colour_list()}(?:(?:,|,? (?:with|and)(?: an?)?) {colour_list()} {DETAIL})?")
 _KEEN = (
     r"(?:large|small|single|double|semi-double|crisp|showy|fragrant|scented|tubular|ruffled|evergreen"
     r"|deciduous"
@@ -88,7 +89,7 @@ def _each_once(tag: TagText) -> Iterator[Found[str]]:
     told = 0
     labelled_at = {found.start for found in labelled(tag.string, _LABELS) if not found.bare}
     for start, end, certainty in sorted(_stated(tag), key=lambda told: (told[0], -told[2])):
-        within = _within(tag.string, start, end)
+        within = _NOT_SEEN.split(_within(tag.string, start, end))[0]
         runs = list(_runs(within))
         if runs and _MORE_LOST.match(within, runs[-1][1]):
             certainty *= TORN
@@ -109,6 +110,8 @@ def _each_once(tag: TagText) -> Iterator[Found[str]]:
                 yield Found(value, at, certainty)
 
 
+_NOT_SEEN = later(r"(?<![\w-])(?:smell\w*|tast\w+|flavou?r\w*|like|(?:scent|aroma|hint)s? of|reminiscent)\b")
+"""What is said of scent and taste has colours' names in it: "pale pink, smells of warm chocolate"."""
 _MORE_LOST = later(
     r" ?(?:(?:and|or|&|to|with|then|,? (?:age?ing|fading|turning|maturing)(?: to)?)\s*$|and(?=[a-z]{3}))"
 )
@@ -126,7 +129,8 @@ _SHADE = later(
     r"|autumn|fall|winter|new|young|bi-?colou?r|tri-?colou?r|two-tone|assorted|mixed"
     r"|sweet|ripe|juicy|crisp|tart|firm|plump|round|tasty|opens?|opening|turns?|turning|fades?|fading"
     r"|ages?|ageing|emerges?|starts?|begins?|has|have|are|is|pure"
-    r"|flowers?|blooms?|leaves|foliage|leaf|plumes?|petals?|bracts?|fruits?|berry|berries|bark|stems?|twigs?"
+    r"|flowers?|blooms?|leaves|foliage|leaf|plumes?|petals?|bracts?|fruits?|berry|berries|bark|stems?"
+    r"|twigs?"
     r"|spikes?|seed ?heads?|cones?|skin|flesh|pods?|buds?|needles?|fronds?|colou?rs?|interest|season|time"
     r"|(?:[a-z]+-)?scented)\b)[a-z]{3,12} "
 )
@@ -190,8 +194,8 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
     )
     for pattern in patterns:
         for match in pattern.finditer(folded):
-            if "shape" in match.groupdict() and not text[match.start("shape")].islower():
-                continue  # Coral Bells
+            if "shape" in match.groupdict() and not _is_shape(tag, match):
+                continue
             if of_another(folded, match) if pattern is FRUITS else is_ill(folded, match):
                 continue
             if pattern is AFTER_PART and PERHAPS.search(folded, max(0, match.start() - 30), match.start()):
@@ -208,6 +212,7 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
     yield from changes(tag)
     yield from items(tag)
     yield from passages(tag)
+    yield from filled(tag)
     yield from wraps(text)
     for bloom in read_bloom(tag):
         if bloom.certainty > _SAID:
@@ -223,9 +228,11 @@ _ELSEWHERE = later(r"(?:fleurs|flores|bluten|feuillage|feuilles|follaje|hojas|bl
 _SAID = 0.5
 _AFTER_TIME = later(
     lambda: (
-        r"(?:[.)]{0,2}(?:,| [-–—|•·/])|) ?\(?(?:in )?(?:an? |shades of )?(?:(?:fragrant|scented|large|small"
+        r"(?:[.)]{0,2}(?:,| [-–—|•·/])|\.(?= )|) ?\(?(?:in )?(?:an? |shades of )?(?:(?:fragrant|scented"
+        r"|large|small"
         r"|double|showy)"
-        rf",? )*(?P<list>{colour_list()})(?= ?(?:[\n\t.;|•·)]|$)|{TURNS})"
+        rf",? )*(?P<list>{colour_list()})(?= ?(?:[\n\t.;|•·)]|$)|,? (?:and|but) (?:the|its?|they)\b"
+        rf"|{TURNS})"
     )
 )
 """What closes the line that tells when it blooms: "Blooms Feb to Apr, blush pink"."""
@@ -244,7 +251,7 @@ def _beside_time(text: str, folded: str, time: tuple[int, int]) -> Iterator[tupl
 def _more(folded: str, end: int) -> Iterator[tuple[int, int, float]]:
     """The other colours of the same flowers: veined purple, with golden stamens."""
     while match := MORE.match(folded, end) or DETAILS.match(folded, end):
-        yield *match.span("list"), 0.8
+        yield *match.span("list"), 0.85
         end = match.end()
 
 
@@ -259,7 +266,18 @@ def _is_name(tag: TagText, match: re.Match[str]) -> bool:
     )
 
 
+def _is_shape(tag: TagText, match: re.Match[str]) -> bool:
+    """Whether a shape is no name as Coral Bells is: in small letters, or in capitals that go on to a time."""
+    if tag.string[match.start("shape")].islower():
+        return True
+    capitals = tag.string[match.start("list") : match.end() + 4].isupper()
+    return capitals and plain(match["list"]) and bool(_SHOWN.match(match.string, match.end()))
+
+
+_SHOWN = later(r" (?:in|from|all|above|over|on) ")
+
+
 def _opens_with_colour(folded: str, start: int, end: int, bare: bool) -> bool:
     if bare:
-        return bool(_SEVERAL.fullmatch(folded[start:end].strip()))
+        return bool(_FILLED.fullmatch(folded[start:end].strip()))
     return bool(_ONE.match(folded, start)) or bool(_SOON.match(folded[start:end]))
