@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 
+from ocr_tags.fields.bloom_ends import CELL_END, TORN, is_torn
 from ocr_tags.fields.bloom_flowers import (
     before_flowers,
     clause_before,
@@ -23,6 +24,7 @@ from ocr_tags.fields.bloom_numbers import LABELS, read_numbers, span
 from ocr_tags.fields.bloom_words import (
     BEGUN_ABOVE,
     CHORE,
+    GOES_ON,
     HANGING,
     HANGS_ABOVE,
     JOIN,
@@ -38,7 +40,7 @@ from ocr_tags.fields.bloom_words import (
     Chain,
     Term,
 )
-from ocr_tags.fields.colour_words import colour
+from ocr_tags.fields.fact_rows import in_fact_row
 from ocr_tags.fields.phrases import Hit, clean, fold
 from ocr_tags.fields.values import SECOND_LANGUAGE, Labelled, labelled
 from ocr_tags.patterns import later
@@ -83,11 +85,7 @@ def _whole(text: str, chain: Chain, found: Found[Bloom]) -> Iterator[Found[Bloom
     Behind it another language may fill the line: then its last word opens the next, or it is not read.
     """
     if not _is_part(chain[-1].value):
-        torn = _RUNS_ON.match(text, chain[-1].end)
-        aside = len(chain) > 1 and _ASIDE.match(text, chain[-1].end)
-        if (torn and not aside and not _OPEN_END.match(fold(text), torn.end() - 1)) or _month_below(
-            text, chain
-        ):
+        if is_torn(text, chain):
             found = replace(found, certainty=TORN * found.certainty)
         yield found
         return
@@ -95,7 +93,7 @@ def _whole(text: str, chain: Chain, found: Found[Bloom]) -> Iterator[Found[Bloom
     end = next(iter(TERMS.find(following)), None)
     if not end or end.start or end.value.part or end.value.foreign or not _BAR.match(rest):
         return
-    if not (end.value.month or following[0].islower()) or not _CELL_END.match(following, end.end):
+    if not (end.value.month or following[0].islower()) or not CELL_END.match(following, end.end):
         return
     printed = f"{found.value.text} {following[: end.end]}"
     chains = [parts for parts, _ in _chains(printed)]
@@ -104,38 +102,7 @@ def _whole(text: str, chain: Chain, found: Found[Bloom]) -> Iterator[Found[Bloom
         yield Found(bloom, found.span, 0.9 * found.certainty)
 
 
-_RUNS_ON = later(
-    lambda: (
-        rf"(?:(?! — )\s?[-–—]\s?(?!(?i:{colour()}))|\s(?:to|through|thru|until|till|bis|à|hasta|t/m"
-        rf"|tot)\s)[^\W\d_]"
-        r"|,? (?:and|then|or|&)(?: (?:then|often|sometimes))?(?: again)?(?: in)? ?(?:\n|\t|$)"
-        r"|(?: to| through| thru| until| till| ?[-–—]|,) ?(?:\n|\t|$)"
-        r"|\n[^\t\n]{2,20}\t(?:to|until|till?|through|thru|bis|hasta) [^\W\d_]"
-    )
-)
-"""Behind a time that goes on to another, which was not made out: "Late spring to midsurmer"."""
-_OPEN_END = later(
-    r"(?:(?:the )?(?:first |hard |killing )*frosts?|early frost|late in|gel|frost|heladas?|vorst"
-    r"|(?:the )?(?:leaves|leaf) ?(?:turn|drop|fall)|the snow|snow|it (?:snows|freezes)"
-    r"|(?:really )?(?:cold|cool|hot)"
-    r"|the heat|winter|christmas|halloween|thanksgiving|labou?r day)\b"
-)
-_ASIDE = later(r" [-–—] [a-z]")
-"""Behind "May and June", which is whole, other matter: "May and June – bees love it"."""
-TORN = 0.3
-
-
-def _month_below(text: str, chain: Chain) -> bool:
-    """Whether a month stands alone in the next line: "May" and "October" below it have lost their stroke."""
-    rest, _, following = text[chain[-1].end :].partition("\n")
-    if rest.strip(" -–—~") or not chain[-1].value.month:
-        return False
-    term = next(iter(TERMS.find(following)), None)
-    return bool(term and not term.start and term.value.month and _CELL_END.match(following, term.end))
-
-
 _BAR = later(r" ?[|/•·] ?[^\W\d_]")
-_CELL_END = later(r" ?[.,;]?(?:$|[\n\t]| ?[|/•·])")
 
 
 def _is_part(term: Term) -> bool:
@@ -145,7 +112,9 @@ def _is_part(term: Term) -> bool:
 def _unlabelled(text: str) -> Iterator[Found[Bloom]]:
     """ "Midsummer - early fall" alone in its cell, its label a picture."""
     folded = fold(text)
-    alone = [chain for chain, anchor in _chains(text) if anchor == chain[0].start and _is_cell(text, chain)]
+    alone = [
+        chain for chain, anchor in _chains(text) if anchor == chain[0].start and _stands_alone(text, chain)
+    ]
     if len(alone) != 1 or not RANGE.search(folded, alone[0][0].end, alone[0][-1].start):
         return
     before = folded[max(0, alone[0][0].start - 60) : alone[0][0].start]
@@ -153,6 +122,18 @@ def _unlabelled(text: str) -> Iterator[Found[Bloom]]:
     if bloom and not OTHER_TIME.search(before) and not LABEL_APART.search(folded):
         sure = min(hit.certainty for hit in alone[0])
         yield Found(bloom, (alone[0][0].start, alone[0][-1].end), 0.8 * sure)
+
+
+def _stands_alone(text: str, chain: Chain) -> bool:
+    """Whether nothing in its sentence explains a time: in a cell, a sentence, or among facts it is all."""
+    start, end = chain[0].start, chain[-1].end
+    months = chain[0].value.month and chain[-1].value.month
+    sentence = months and _SENTENCE_ENDS.search(text[:start]) and _SENTENCE_CLOSES.match(text, end)
+    return _is_cell(text, chain) or bool(sentence) or (len(chain) > 1 and in_fact_row(text, start, end))
+
+
+_SENTENCE_ENDS = later(r"(?:^|[\n\t]|[.!?;] )\Z")
+_SENTENCE_CLOSES = later(r"(?:\.(?= [A-Z]|\n|$)|, again\b|;)")
 
 
 def _is_cell(text: str, chain: Chain) -> bool:
@@ -188,7 +169,8 @@ def _chains(text: str) -> Iterator[tuple[Chain, int]]:
 
 def _joined(joint: str, one: Term, other: Term) -> bool:
     beside = one.part and not one.season and other.month  # "late May"
-    return bool(JOIN.fullmatch(joint) or (beside and joint in (" ", "-", "\n")))
+    lasts = GOES_ON.fullmatch(joint.replace("\n", " ", 1))
+    return bool(JOIN.fullmatch(joint) or lasts or (beside and joint in (" ", "-", "\n")))
 
 
 def _turns(joint: str, chain: Chain, other: Term) -> bool:
@@ -224,7 +206,7 @@ def _certainty(text: str, chain: Chain, start: int, after: dict[int, Labelled]) 
     if BEGUN_ABOVE.search(before):
         return TORN * sure
     if re.search("✿ ?$", before):
-        return (0.8 if _CELL_END.match(folded, end) else 0.55) * sure
+        return (0.8 if CELL_END.match(folded, end) else 0.55) * sure
     if VERB.search(before):
         return 0.85 * sure
     if REVERSE.match(folded, end):

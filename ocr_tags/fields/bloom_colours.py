@@ -29,7 +29,8 @@ _LED = (
 )
 _OPENS_TIME = later(
     lambda: (
-        rf"[\W_]*(?:colou?rs?(?: of flowers?)?: ?|(?:[a-z]{{3,}}(?:y|ing) )(?!and))?{_COLOURS.pattern}{_LED}"
+        rf"[\W_]*(?:colou?rs?(?: of flowers?)?: ?|(?:[a-z]{{3,}}(?:y"
+        rf"|ing) )(?!and))?{_COLOURS.pattern}{_LED}"
     )
 )
 _STARTS = later(r"(?:^|[.;!?] |, | [-–—~] )(?=[\w(])")
@@ -47,7 +48,8 @@ _LEAD = later(r"[\W_]*(?:from |in |all |throughout )*")
 _OTHER = later(
     r"\b(?:foliage|leaf|leaves|berr\w+|fruits?|fruiting|hips?|bark|stems?|pods?|skin|flesh|cones?"
     r"|needles?|twigs?"
-    r"|fall|autumn|winter|seed\w*|crops?|harvest\w*|pick\w*|ripe\w*|plant|planting|plants? (?:in|out)|sow\w*"
+    r"|fall|autumn|winter|seed\w*|crops?|harvest\w*|pick\w*|ripe\w*|plant|planting|plants? (?:in|out)"
+    r"|sow\w*"
     r"|prun\w*|cut|feed|fertili\w+|divide|ship\w*|available|in stock|packed|sale|also|pot|interest|growth"
     r"|shoots"
     r"|tips|turn\w*|more|other|mulch\w*|water\w*|keep|stake|peppers?|squash|chill?i\w*|beans?|onions?"

@@ -28,7 +28,8 @@ _FLOWER = (
     r"|fleurs|flores|bluten|bloemen)"
 )
 _REST = (
-    r"(?P<rest>(?: [^.;]{0,70}?)?(?:,| -| –|\b(?:in|from|during|throughout|(?:all |right )?through|all|every"
+    r"(?P<rest>(?: [^.;]{0,70}?)?(?:,| -| –|\b(?:in|from|during|throughout|(?:all |right )?through|all"
+    r"|every"
     r"|each|appear(?:ing)?|open(?:ing|s)?|re?-?peat(?:ing|s)?|lasting|continuing))"
     r"|,? [^.;]{0,70},(?: (?:in|from|during))?|\.?) ?$"
 )
@@ -59,7 +60,10 @@ _OTHER = later(
 )
 _ABOVE_LEAVES = later(
     r"\b(?:(?:held|carried|borne|high|well|ris(?:e|es|ing)|stand(?:s|ing)?) )*(?:above|over|among|amid"
-    r"|amongst) (?:the |its |their )?(?:[a-z-]+,? ){0,2}(?:foliage|leaves) |\bon [^.;\n]{0,24}?stems "
+    r"|amongst) (?:the |its |their )?(?:[a-z-]+,? ){0,2}(?:foliage|leaves) |\bon [^.;\n]{0,24}?(?:stems"
+    r"|stalks|scapes) "
+    r"|\bover (?:christmas|the holidays|(?:the )?(?:winter|summer)|many weeks|a (?:very )?long (?:season"
+    r"|period|time))\b"
 )
 """Where flowers stand; their time is none of the leaves'."""
 _FADES = later(
@@ -70,7 +74,7 @@ _FADES = later(
 )
 """Flowers that fade to a colour are in bloom."""
 _OPENING = later(lambda: rf"\b(?:opening|blooming|flowering) (?:to )?{colour_list()},? (?:in|from|during) $")
-_CLOSED = later(r"$|[.,;\n\t]| [|•·]")
+_CLOSED = later(r"$|[.,;\n\t]| [|•·]| \d[\d.]* ?(?:cm|m|in|ft|[\"”″'])")
 _LEAF_BEFORE = later(
     r"\b(?:foliage|lea(?:f|ves)|berr(?:y|ies)|fruits?|hips?|bark|stems?|fall|autumn|new growth)\b"
 )
@@ -102,13 +106,18 @@ def of_flowers(text: str, start: int, end: int, *, months: bool, cold: bool) -> 
 
     `months` when the time names months, `cold` when it begins with fall or winter, as that of leaves does.
     """
-    clause = _FADES.sub("", _ABOVE_LEAVES.sub("", clause_before(text, start)))
+    clause = _FADES.sub("", _ABOVE_LEAVES.sub(" ", _BRACKET.sub(",", clause_before(text, start))))
     if not cold and _CLOSED.match(text, end):
         if colours_before(text, start, months=months):
             return 0.75
         if colours_after(text, start, end):
             return 0.7
+    part = clause.rpartition(", ")[2]
+    if _OTHER.search(clause) and _COLOURED.fullmatch(part) and not _OTHER.search(part):
+        return 0.0 if _CHORE_ABOVE.search(clause) else 0.75  # "glossy leaves, pink clusters from June"
     if _OTHER.search(clause) and not _on_own_line(text, start):
+        return 0.0
+    if _OF_CROPS.search(clause) and _CROPS.search(fold(text)):
         return 0.0
     if _OPENING.search(clause):
         return 0.7
@@ -126,7 +135,16 @@ def _on_own_line(text: str, start: int) -> bool:
     return bool(alone) and not _LINKED.search(above) and not _CHORE_ABOVE.search(above)
 
 
-_COLOURED = later(lambda: rf"{colour_list()}(?: [a-z-]+){{0,2}} {_FLOWER}{_REST}")
+_BRACKET = later(r" ?\($")
+_OF_CROPS = later(r"\b(?:clusters|trusses|bunches|heads|globes|balls|cones)\b")
+_CROPS = later(r"\b(?:grapes?|vitis|currants?|tomato(?:es)?|hops|jelly)\b")
+"""Of some plants the clusters that are told of are the fruit's."""
+_COLOURED = later(
+    lambda: (
+        rf"(?:(?:the|its|and|with|then|small|large|showy|big) )*{colour_list()}"
+        rf"(?: [a-z-]+){{0,2}} (?:{_FLOWER}|{SHAPE}){_REST}"
+    )
+)
 _CHORE_ABOVE = later(
     r"\b(?:prun\w*|cut|dead ?head\w*|remov\w+|faded|spent|feed\w*|fertili\w+|water\w*|harvest\w*|pick\w*"
     r"|plant"
@@ -134,7 +152,10 @@ _CHORE_ABOVE = later(
 )
 
 
-_ITS_FLOWERS = later(r"[ \n](?:flowers?|blossoms?)(?=[.,;\n\t]|$| (?:with|in|on|of|are|veined|edged|and)\b)")
+_ITS_FLOWERS = later(
+    r"[ \n](?:flowers?|blossoms?|blooms)(?=[.,;\n\t]|$| (?:with|in|on|of|are|is|cover|smother|crowd"
+    r"|before|that|veined|edged|and)\b)"
+)
 _BEARS = later(
     lambda: (
         r"(?:^|[.,;:!\t\n•|] ?|\b(?:with|bears?|bearing|produces|producing|has|and) )"

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from ocr_tags.fields.bloom_numbers import LABELS
 from ocr_tags.fields.bloom_words import VERB
+from ocr_tags.fields.colour_words import SHAPE, colour_list
 from ocr_tags.fields.phrases import clean, fold
 from ocr_tags.fields.values import labelled
 from ocr_tags.patterns import later
@@ -19,8 +20,23 @@ from ocr_tags.values import Bloom
 _ALL_SEASON = later(
     r"(?:all season(?: long)?|season[- ]long|year[- ]round|all year(?: round)?|everblooming"
     r"|toute la saison|"
-    r"toute l.annee|todo el ano)\b"
+    r"(?:quasi |presque |casi )?(?:tutto l.anno|toute l.annee|todo el ano)"
+    r"|(?:almost |nearly |most of |much of |for most of |practically )(?:all |the "
+    r"|the whole )?year(?: round)?"
+    r"|(?:on and off |off and on )all (?:year|season|summer)|ganzjahrig|het hele jaar|hele aret)\b"
 )
+_WEEKS = later(
+    r"(?:in |about |within )*\d{1,2}(?: ?(?:-|–|to) ?\d{1,2})? weeks(?: (?:after|from) (?:planting"
+    r"|potting|sowing"
+    r"|seed|purchase|you plant|being potted|first watering))?(?=\W|$)"
+)
+"""How long a bulb takes to bloom: "Flowers 8 weeks after potting"; what lasts so long says "for"."""
+_WITHOUT_END = later(
+    r"(?:(?:almost |nearly )?(?:continuous(?:ly)?|constant(?:ly)?|non-?stop|perpetual(?:ly)?|ever-?blooming"
+    r"|repeat(?:s|ing|edly)?|recurrent|most of the year|any time|sporadic(?:ally)?|intermittent(?:ly)?))"
+    r"(?= ?(?:[\n\t.,;]|$))"
+)
+_SHAPES = later(lambda: rf"{colour_list()} (?:[a-z-]+ )?{SHAPE} (?=in )")
 _TO_FROST = later(
     r"(?:(?:from )?(?:planting|planting[- ](?:day|out|time)|plant-out) )?"
     r"(?:until|till?|to|up to|right up to|through|thru) (?:the )?(?:(?:first|hard|killing|heavy|autumn"
@@ -54,6 +70,19 @@ def read_open(text: str) -> Iterator[Found[Bloom]]:
             before = folded[max(0, match.start() - 60) : match.start()]
             if match.start() in starts or VERB.search(before):
                 yield Found(Bloom(clean(text[slice(*match.span())])), match.span(), 0.85)
+    for start in starts:
+        if lasting := _WITHOUT_END.match(folded, start):
+            yield Found(Bloom(clean(text[slice(*lasting.span())])), lasting.span(), 0.85)
+    for match in _WEEKS.finditer(folded):
+        before = folded[max(0, match.start() - 60) : match.start()]
+        dated = match[0].startswith("in ") or "weeks " in match[0]
+        if dated and (VERB.search(before) or _SHAPES.search(before + "in ")) and not _KEPT.search(before):
+            words = match[0].removeprefix("in ")
+            begin = match.end() - len(words)
+            yield Found(Bloom(clean(text[begin : match.end()])), (begin, match.end()), 0.8)
+
+
+_KEPT = later(r"\b(?:if|feed|water|after|until|when|cut|not|last|lasts|spent|prune)\b[^.;]*$")
 
 
 def lasts_to_frost(text: str, start: int) -> bool:

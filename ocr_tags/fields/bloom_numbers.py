@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from ocr_tags.fields.colour_words import colour_list
 from ocr_tags.fields.phrases import fold, label_phrases
 from ocr_tags.fields.values import labelled
 from ocr_tags.patterns import later
@@ -18,7 +19,9 @@ LABELS = label_phrases("bloom")
 """The labels of a bloom time."""
 _NUMERIC_LABEL = later(
     r"(?:blute|blutezeit|bl|bloei\w*|bloom months|months of bloom|months in flower|flowering months"
-    r"|floraison|floracion)\b"
+    r"|floraison|floracion|flowering(?: (?:time|period|season))?|bloom(?:ing)? (?:time|period|season)"
+    r"|blomning\w*"
+    r"|blomstring\w*|fioritura)\b"
 )
 _NUMBERS = later(
     r"(?P<a>[IVX]{1,4}|\d{1,2})(?:\s?[-–—]\s?(?P<b>[IVX]{1,4}|\d{1,2}))?(?=$|[\s,;.|)])(?!\s?(?:\d|in|cm"
@@ -87,11 +90,17 @@ _OWN_LINE = later(
 )
 
 
+_LED = later(lambda: rf"(?:^|[\n\t•·|;] ?){colour_list()}, ")
+"""Before Roman months, the flower's colour: "White, V-VI; red berries IX-XII"."""
+_ROMAN_PAIR = later(r"(?P<a>[IVX]{1,4}) ?[-–—] ?(?P<b>[IVX]{1,4})(?![^\W_])")
+
+
 def _shortened(text: str) -> Iterator[Found[Bloom]]:
     """ "Fl VII-IX" anywhere on a line, and "VII-IX" on a line of its own, its label a picture."""
     alone = list(_OWN_LINE.finditer(text))
     told = [(match, 0.85) for match in _SHORT_LABEL.finditer(text)]
     told += [(match, 0.75) for match in alone if len(alone) == 1]
+    told += [(pair, 0.7) for led in _LED.finditer(fold(text)) if (pair := _ROMAN_PAIR.match(text, led.end()))]
     for match, certainty in told:
         first, last = _month_number(match["a"].upper()), _month_number(match["b"].upper())
         if first and last:

@@ -36,23 +36,32 @@ TERMS = Phrases(_terms, shortest=6)
 
 JOIN = later(
     r"\.?\s?(?:(?:,|;|\band)? (?:(?:then|often|and) )?(?:re-?bloom\w*|re-?peat\w*|re-?flower\w*"
-    r"|again)(?: again)? in\b"
-    r"|[-–—/&+~]|\bt/?m\b|\bthrough to\b|\bright through\b|\bto\b|\bthrough\b|\bthru\b|\buntil\b"
+    r"|again)(?: again)? in\b|,? then\b"
+    r"|[-–—/&+~→]|\bt/?m\b|\bthrough to\b|\bright through\b|\bto\b|\bthrough\b|\bthru\b|\buntil\b"
     r"|\btill?\b|,?\s?\band\b|,?\s?\bor\b|,|\binto\b|\bup to\b|\ba\b"
     r"|\bau\b|\baux\b|\bjusqu.{1,2}(?:a|au|aux)?\b|\bet\b|\by\b|\bhasta\b|\bbis\b|\bund\b|\btot\b|\ben\b"
     r"|\bog\b|\boch\b|\btil\b)\s?"
     r"(?:the |a |(?:then |and |sometimes |often )?again[ \n](?:in[ \n])?|les |la |el )?"
 )
+GOES_ON = later(
+    r",? (?:and |then |and then )?(?:(?:can |will |often )?(?:keeps?|keeping|carr(?:y|ies)|carrying|goes"
+    r"|go|going"
+    r"|continues?|continuing|lasts?|lasting|runs?|running|on)\b(?: (?:on|going|coming|flowering|blooming"
+    r"|right"
+    r"|well|it|all the way))* )(?:to|until|till?|into|through|up to) (?:the )?"
+)
+"""Between the beginning and the end of a time told in two verbs: "in February and keeps going to April"."""
 LEAD = later(r"(?:from |in |all |throughout |during |de |d.|du |en |l.|i |im |von |vom )*")
-RANGE = later(r"[-–—~]|\b(?:t/?m|to|through|thru|until|till?|into|a|au|aux|hasta|bis|tot)\b|jusqu")
+RANGE = later(r"[-–—~→]|\b(?:t/?m|to|through|thru|until|till?|into|a|au|aux|hasta|bis|tot)\b|jusqu")
 
 VERB = later(
     r"\b(?:re-?)?(?:blooms?|blooming|flowers?|flowering|blossoms?|fleurit|floraison|florece|floracion"
     r"|bluht|blute|blutezeit|bloeit|bloei|bloeitijd|bloeiperiode|blommar|blomning|blomstrer|blomstring"
-    r"|fioritura)\b"
+    r"|fioritura|fiorisce|fioriscono|bl\.)(?![^\W_])"
     r"(?: (?:period|times?|seasons?|months?)\b)?(?:\s?/\s?[^\W\d_]+(?:[ \n][^\W\d_]+){0,3}\s?[:|/–—-]+)?"
     r"(?P<filler>(?:[ ,\n]+(?:from|in|during|throughout|all|through|continuously|profusely|heavily"
-    r"|abundantly|freely|non-?stop|best|mainly|mostly|repeatedly|again|appear|appears|appearing|open|opening"
+    r"|abundantly|freely|non-?stop|best|mainly|mostly|repeatedly|again|appear|appears|appearing|open"
+    r"|opening"
     r"|are|produced|borne|held|the|on|over|a|season|every|bloom|blooms|white|pink|red|blue|purple|yellow"
     r"|orange"
     r"|violet|lavender|cover|covers|this|plant|each|long|begins?|beginning|starts?|starting|commences?"
