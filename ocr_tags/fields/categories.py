@@ -15,14 +15,18 @@ from ocr_tags import lexicon
 from ocr_tags.fields.kind_clauses import (
     BESIDE,
     CAPITAL_NEXT,
+    CARRIED,
     CLOSED,
     COUNTED,
     ELSEWHERE,
+    FOR_HOME,
     FROM_WHERE,
     GOES_ON,
     GROWN_AS,
+    GROWTH,
     HEADLESS,
     JOIN,
+    LISTED,
     MONTH,
     NOT_ONE,
     OF_HEADLESS,
@@ -31,6 +35,7 @@ from ocr_tags.fields.kind_clauses import (
     OPENS,
     OR_HEDGE,
     OVER_TYPE,
+    PAIRS,
     PART_END,
     SCRAP,
     SENTENCE,
@@ -53,17 +58,6 @@ _FRUITING = frozenset(("tree", "vine", "shrub"))
 
 _LIVES = frozenset(("annual", "perennial", "biennial", "tender_perennial"))
 """How long a plant lives goes before what it is: Perennial grass, Annual vine."""
-_PAIRS = frozenset(
-    (
-        *(("fruit", "vine"), ("fruit", "shrub"), ("fruit", "tree"), ("herb", "shrub"), ("shrub", "rose")),
-        *(("groundcover", "shrub"), ("conifer", "tree"), ("conifer", "shrub")),
-        *(("succulent", "houseplant"), ("fern", "houseplant"), ("vine", "houseplant")),
-        *(("succulent", "perennial"), ("herb", "perennial"), ("groundcover", "perennial")),
-        *(("houseplant", "succulent"), ("houseplant", "fern"), ("houseplant", "vine")),
-        *(("vegetable", "annual"), ("herb", "annual"), ("vine", "annual"), ("vine", "perennial")),
-    )
-)
-
 _LABELS = label_phrases("categories")
 
 
@@ -130,6 +124,8 @@ def _labels_in_capitals(text: str) -> int:
     return sum(line.isupper() and is_label(line) for line in re.split(r"[\t\n]+", text))
 
 
+_NO_FORM = frozenset(("fruit", "vine", "houseplant", *_LIVES))
+"""Kinds no gardener makes of a plant by pruning."""
 _PARTS_TOO = frozenset(("fruit", "vine"))
 """Kinds that are parts of plants as well, and so labels."""
 _SCRAPS = frozenset(("herb.", "shrub.", "tree.", "annual.", "perennial.", "vegetable.", "fern.", "grass."))
@@ -137,7 +133,8 @@ _SCRAPS = frozenset(("herb.", "shrub.", "tree.", "annual.", "perennial.", "veget
 _USES_TOO = frozenset(("groundcover",))
 """Kinds that tags list among the uses too, one a line."""
 _SENTENCE_OF_ITS_OWN = re.compile(
-    r"(?:^|(?<=[.!;] )|(?<=\n\n)|(?<=[.!;]\n)|(?<=\n)(?=[A-Z])|(?<=\t))(?:[^.!;\t\n]|\n(?=[a-z])){3,60}[.!;]"
+    r"(?:^|(?<=[.!;] )|(?<=\n\n)|(?<=[.!;]\n)|(?<=\n)(?=[A-Z])|(?<=\t))(?:[^.!;\t\n]"
+    r"|\n(?=[a-z])){3,60}[.!;]"
 )
 
 
@@ -179,7 +176,8 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
     if _is_offer(folded, [other for other in hits if start <= other.start < end]):
         return 0.0
     if _fills(folded, start, end, hits, hit):
-        return 0.0 if hit.value in _USES_TOO or _ends_name(text, start, end) else 0.9
+        listed_use = hit.value in _USES_TOO and not _tells_growth(folded, start, end, hits)
+        return 0.0 if listed_use or _ends_name(text, start, end) else 0.9
     if (part := _part(text, start, end, hit.start)) and _fills(folded, *part, hits, hit):
         return 0.0 if hit.value in _USES_TOO else 0.8
     sentence = next((part for part in _sentences(text) if part[0] <= hit.start < part[1]), None)
@@ -191,13 +189,19 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
     before = flow[max(0, hit.start - 70) : hit.start]
     if THIS.search(before) and OF_THIS.match(flow, hit.end):
         return 0.8
-    if text[hit.start].islower() and hit.value not in _PARTS_TOO | _LIVES and GROWN_AS.search(before):
+    if text[hit.start].islower() and hit.value not in _NO_FORM and GROWN_AS.search(before):
         return 0.7
     if HEADLESS.search(before) and _after_comma(text, hit) and OF_HEADLESS.match(flow, hit.end):
         return 0.75
     flow, before = flow.replace("\n", " "), before.replace("\n", " ")
     opens = None if NOT_ONE.search(before) else SENTENCE.search(before)
-    return 0.85 if opens and OF_PLANT.match(flow, hit.end) else 0.0
+    told = OF_PLANT.match(flow, hit.end) or (hit.value in _LIVES and FROM_WHERE.match(flow, hit.end))
+    return 0.85 if opens and told else 0.0
+
+
+def _tells_growth(folded: str, start: int, end: int, hits: list[_Kind]) -> bool:
+    """Whether a cell tells how the groundcover grows, which no item of a list of uses does."""
+    return bool(GROWTH.match(folded, start)) and sum(start <= other.start < end for other in hits) == 1
 
 
 def _after_comma(text: str, hit: _Kind) -> bool:
@@ -226,15 +230,20 @@ def _opens_sentence(text: str, folded: str, hit: _Kind) -> bool:
     if not opening or hit.value in _USES_TOO or folded[hit.start : hit.end].endswith("s"):
         return False
     begin = opening.start()
+    if hit.value in _LIVES and LISTED.match(text, hit.end):
+        return not CARRIED.search(folded, 0, begin)
     torn = text[begin - 1 : begin] == "\n" and text[begin].islower() and text[begin - 2] not in ".!?:"
-    alone = opening.end() == begin and hit.value == "fruit"
+    alone = opening.end() == begin and hit.value == "fruit" and not FOR_HOME.match(folded, hit.end)
     flow = folded.replace("\n", " ")
     goes_on = GOES_ON.match(flow, hit.end)
     if FROM_WHERE.match(flow, hit.end) and (opening.end() > begin or hit.value in _LIVES):
         return not torn and not _is_name(text, hit)
     if goes_on and goes_on[0].startswith(",") and text[goes_on.end() - 1].isupper():
         return False  # a name and its place
-    return not torn and not alone and goes_on is not None and _WORDS.whole(_next_word(text, goes_on)) is None
+    if torn or alone or goes_on is None:
+        return False
+    following = _WORDS.whole(_next_word(text, goes_on))
+    return following is None or (following.value == hit.value and ", " in goes_on[0])  # said again in Spanish
 
 
 def _is_name(text: str, hit: _Kind) -> bool:
@@ -279,8 +288,10 @@ def _fills(folded: str, start: int, end: int, hits: list[_Kind], hit: _Kind) -> 
         return False
     for one, other in pairwise(inside):
         gap = folded[one.end : other.start]
+        if "(" in gap and one.value == "conifer":
+            return False  # its tree is said again: "Conifère (arbre)"
         beside = len(gap) > 1 and BESIDE.fullmatch(gap)
-        paired = gap == " " and (one.value in _LIVES or (one.value, other.value) in _PAIRS)
+        paired = gap == " " and (one.value in _LIVES or (one.value, other.value) in PAIRS)
         if not (beside or paired or JOIN.fullmatch(gap)):
             return False
     rest = folded[inside[-1].end : end]

@@ -41,11 +41,18 @@ _ADJECTIVE = (
     r"|winterharter?"
     r"|bluhender?|persistant|caduc|grimpant|very hardy|semi-deciduous|semi-dwarf|miniature|columnar|medium"
     r"|giant|large-leaved|cultivated|wild|(?:semi-|in)?determinate|vining|open-pollinated|self-fruitful"
-    r"|heat-loving|cut-and-come-again)"
+    r"|heat-loving|cut-and-come-again|perfect|ideal|excellent|superb|wonderful|good|fine|splendid|best"
+    r"|grafted"
+    r"|little|suckering|choice|trusty|dependable|sociable|useful|charming|dainty|majestic|sprawling"
+    r"|scrambling"
+    r"|clambering|rambling|tufted|spiny|thornless|silvery|rare|forgiving|undemanding|kitchen|medicinal"
+    r"|screening|hedging|dessert|cooking|nz|bare[- ]root|half[- ]standard|young|lush|cheerful|easy-going"
+    r"|long-flowered|sun-baked|moisture-loving|warmth-loving|frost-tender|fuss-free|clipped|pot-grown)"
 )
 _ADJECTIVES = rf"(?:{_ADJECTIVE}[ ,]{{1,2}}(?:(?:to|or|and) )?){{0,4}}"
 WHOLE = re.compile(
-    rf"[\W_]*(?:(?:fr|de|en|nl|es|it|dk|se|gb|uk)\s)?(?:zones?\s?\d+\w?\s"
+    rf"[\W_]*(?:(?:fr|de|en|nl|es|it|dk|se|gb|uk)(?:(?:/(?:no|se|dk|at|be|ch))?:"
+    rf"|[:.]?)\s)?(?:zones?\s?\d+\w?\s"
     rf"|\d+(?: ?[-–] ?\d+)? days )?{_ADJECTIVES}"
 )
 TRAIL = re.compile(
@@ -64,25 +71,31 @@ TRAIL = re.compile(
     r" (?:zones|areas|climates|regions|gardens|states)\b|\s+aus\s"
     r"|\s?[,•|;–—-]\s(?:zones?|hardy|sun|full|part|shade|height|usda)\b|\s+hardy\b|\s+(?:de|du)\s"
 )
-JOIN = re.compile(rf"\s?(?:/|,|&|\+|\bor\b|\band\b|-|–|\bou\b|\bo\b|[|·•]|\n(?!\n))\s?(?:{_ADJECTIVE}\s)?")
+JOIN = re.compile(rf"\s?(?:\(|/|,|&|\+|\bor\b|\band\b|-|–|\bou\b|\bo\b|[|·•]|\n(?!\n))\s?(?:{_ADJECTIVE}\s)?")
 OR_HEDGE = re.compile(r" (?:or|and|/) (?:hedge|hedging|screen)\W*")
 BESIDE = re.compile(rf"\s?[/,&-]?\s?(?:{_ADJECTIVE}\s)?")
 SENTENCE = re.compile(
-    rf"\b(?:(?:this|is an?|an?|these|makes an?|our) (?:{_ADJECTIVE},? (?:and )?){{0,4}}(?:[a-z]+-[a-z]+ )?)$"
+    rf"\b(?:(?:this|is an?|an?|these|makes an?"
+    rf"|our) (?:{_ADJECTIVE},? (?:and )?){{0,4}}(?:[a-z]+-[a-z]+ )?)$"
 )
 OPENS = re.compile(rf"(?:^|(?<=[.!;•|] )|(?<=[\t\n])){_ADJECTIVES}(?:[a-z]+-[a-z]+ )?$")
 GOES_ON = re.compile(
     r"(?: bedding| hedging)? (?:(?:for|with|native|that|which|whose|on|in (?:full|part|sun|shade)|bearing"
     r"|grown for|loved by"
     r"|prized"
-    r"|ideal|suitable|suited|to \d|up to \d|reaching|growing to|forming)\b(?! (?:gardens?|nursery)\b)"
+    r"|in an? \d|ideal|suitable|suited|to \d|up to \d|reaching|growing to|forming)\b(?! (?:gardens?"
+    r"|nursery)\b)"
     r"|(?:or|and) (?:short|long)-lived )|, [a-z]| ?[—–] ?[a-z]"
 )
 """After a kind of plant that opens its sentence: "Deciduous shrub for banks", "Perennial with spikes"."""
 FROM_WHERE = re.compile(r" (?:of|from) (?!the (?:year|month)\b|heaven\b|life\b|seed\b|our\b|us\b)[a-z]")
 """After a kind and where it grows: "Small tree of river banks", "Perennial from alpine screes"."""
+FOR_HOME = re.compile(r" for the (?:home|kitchen|small|back ?yard|family|cottage) (?:orchard|garden|table)\b")
+"""Behind "Fruit", what it is grown for."""
 GROWN_AS = re.compile(
-    rf"\b(?:grow|grown|train|trained|prune|pruned)(?: (?:it|this))?(?: up)?(?: either)? as an? {_ADJECTIVES}$"
+    r"\b(?:grow|grown|train|trained|prune|pruned|keep|kept|clip|clipped|leave|left|raise|raised|use|used)"
+    r"(?: (?:it|this|them))?(?: (?:up|down|on|small|low))?(?: either)? as an? "
+    rf"(?:\d+[- ](?:foot|feet|ft|m|metre|meter)[- ](?:tall |high )?)?{_ADJECTIVES}$"
 )
 COUNTED = re.compile(
     r"(?:^|[\t\n])[\W_]*\d{1,3} (?:x )?(?:large |premium |top-?size |quality dutch |flower |(?:fall|spring"
@@ -90,7 +103,8 @@ COUNTED = re.compile(
 )
 OF_PLANT = re.compile(
     r"(?: (?:that|which|with|is|are|grows?|for|has|bears|produces|native|hardy|growing|forming|whose"
-    r"|covered|loved|stands?|reach(?:es)?|forms?|spreads?|creeps?|likes?|loves?|needs?|prefers?|comes|flowers"
+    r"|covered|loved|stands?|reach(?:es)?|forms?|spreads?|creeps?|likes?|loves?|needs?|prefers?|comes"
+    r"|flowers"
     r"|carries|gives|lights|fills|will|can|slowly|quickly|usually|often|best|lives|dies|"
     r"blooms?|prized|valued|grown|featuring|offering|offers|adds|thrives|performs|features|makes|returns"
     r"|in zones?|\d+)\b|[.,;:!]| [•·|]|$)"
@@ -103,7 +117,8 @@ NOT_ONE = re.compile(
 
 
 PART_END = re.compile(
-    r"(?i) [/|•·+–—-] |; |(?<=\w), (?=[\d#]|zn?\.? ?\d|zones?\b|annual elsewhere|annual in )|(?<=\w) ?· ?"
+    r"(?i) [/|•·+–—★☆✿❀✶✦-] |; |(?<=\w), (?=[\d#]|zn?\.? ?\d|zones?\b|annual elsewhere|annual in )"
+    r"|(?<=\w) ?· ?"
 )
 """Between what a cell tells of several fields: "Perennial - 3 ft", "FS / 10-12 in. / annual"."""
 _PREPOSITION = (
@@ -129,6 +144,9 @@ OF_THIS = re.compile(
     r"|to|from|up to|at|of"
     r"|in|on|by|when|after|before|and|but|an?|the|thrives|loves?|likes|needs|will|may|can|blooms?|grows?"
     r"|gives|makes|grown|raised"
+    r"|won['’]?t|doesn['’]?t|isn['’]?t|can['’]?t|never|always|only|just|really|still|also"
+    r"|(?!(?:gardens|borders|beds|roses|seeds|plants|leaves|flowers|fruits|berries|bulbs|ferns"
+    r"|bushes)\b)[a-z]{3,}s"
     r"|reach(?:es)?|ideal|perfect|excellent|great|[a-z]{3,}(?:ed|ing)|[a-z]{2,}ly|stands?|forms?"
     r"|\d+)\b(?! (?:gardens?|border"
     r"|nursery)\b)|$"
@@ -150,3 +168,24 @@ SCRAP = re.compile(r"[a-z][.!?] [A-Z]\.\s\Z")
 """Before a kind, the one letter that was read of the word that says more: "A." for "Annual"."""
 CAPITAL_NEXT = re.compile(r" [A-Z]")
 """Where sentences show by their capitals."""
+LISTED = re.compile(r"(?:, (?!it\b|they\b|which\b)|: )[a-z]")
+"""Behind how long it lives, what else the line says of it: "Biennial: leaves this year", "annual, blue"."""
+CARRIED = re.compile(r"(?:\b(?:an?|the|as|or|and|of|for|like|hardy|tender)|[,&])\n(?:[a-z-]+ )*\Z")
+"""Before it, a line that runs on to it: "grown as a" and "annual" below."""
+GROWTH = re.compile(
+    r"\W*(?:evergreen|deciduous|native|flowering|creeping|spreading|carpeting|dense|prostrate|low"
+    r"|trailing|woody"
+    r"|mat-forming|fast-growing|vigorous)\b"
+)
+"""Before "groundcover", how it grows."""
+PAIRS = frozenset(
+    (
+        *(("fruit", "vine"), ("fruit", "shrub"), ("fruit", "tree"), ("herb", "shrub"), ("shrub", "rose")),
+        *(("groundcover", "shrub"), ("conifer", "tree"), ("conifer", "shrub")),
+        *(("succulent", "houseplant"), ("fern", "houseplant"), ("vine", "houseplant")),
+        *(("succulent", "perennial"), ("herb", "perennial"), ("groundcover", "perennial")),
+        *(("houseplant", "succulent"), ("houseplant", "fern"), ("houseplant", "vine")),
+        *(("vegetable", "annual"), ("herb", "annual"), ("vine", "annual"), ("vine", "perennial")),
+    )
+)
+"""Kinds that stand together with only a space between them."""
