@@ -19,27 +19,36 @@ _DAY = r"(?:days?|jours?|dias?|tage?n?|dagen)\b"
 _WEEKS = r"(?P<weeks>weeks?)\b"
 _DAYS = rf"(?:{_DAY}(?:\s?/\s?{_DAY})*)"
 _RIPE = (
-    r"(?:maturity|maturation|mature|(?<!seed )harvest|pick(?:ing)?|ripen(?:ing)?|ripe|eat|table|fruit(?:ing)?"
+    r"(?:maturity|maturation|mature|(?<!seed )harvest|pick(?:ing)?|ripen(?:ing)?|ripe|eat|table"
+    r"|fruit(?:ing)?"
     r"|crop"
     r"|maturite|recolte|cosecha|madurez|ernte)"
 )
 _SPACE = r"[ :=.…_·|\t–—-]*(?:\n(?!\n))?[ \t]*"
-_START = r"(?:sow(?:ing)?|seed(?:ing)?|transplant(?:ing)?|planting|setting out|plant out)"
+_START = (
+    r"(?:sow(?:ing)?|seed(?:ing)?|transplant(?:ing)?|planting|setting[- ]out|set[- ]?out"
+    r"|plant(?:ing)?[- ]out)"
+)
 _LABEL = (
     rf"(?:days\s(?:to|until|till|from transplant to)(?:\sfirst)?\s{_RIPE}(?:\s?\([a-z ]{{3,24}}\))?|dtm|"
     rf"jours\s(?:a|jusqu.a)\s(?:la\s)?{_RIPE}|{_RIPE}\s(?:in\s)?\(?days\)?|"
     rf"days\s?\(?(?:from|after)\s{_START}\)?)"
 )
 _RESULT = (
-    rf"(?:(?:from\s)?{_START}\sto\s{_RIPE}|time\s(?:to|until)\s{_RIPE}|"
+    rf"(?:(?:from\s)?(?:{_START}|seed|plant|pot)\sto\s(?:{_RIPE}|red|plate|fork|kitchen|bowl|pot"
+    rf"|first\s[a-z]+)|"
+    r"baby\s(?:leaf|leaves|greens|salad|carrots?|roots?|beets?)|"
+    rf"time\s(?:to|until)\s{_RIPE}|"
     r"(?:first|earliest)\s(?!shoot|leaf|leaves|bloom|flower|seedling|frost|feed|year|sprout|true)[a-z]{4,}"
     r"(?=\s(?:in|after|at|about|approx|around|from)\b)|"
-    r"(?:fruits|crops|bears|yields|produces|makes)(?:\s(?!roots?|shoots?|growth|bloom|flower)(?:lbs?\.|oz\.|(?!in\s)[^\s.;]+)){0,5}(?=\sin\s)|"
+    r"(?:fruits|crops|bears|yields|produces|makes)(?:\s(?!roots?|shoots?|growth|bloom|flower)(?:lbs?\."
+    r"|oz\.|(?!in\s)[^\s.;]+)){0,5}(?=\sin\s)|"
     r"(?:pick|cut|harvest)(?:ting|ing)?"
     r"(?:\s(?!in\s|from\s|after\s|at\s|to\s|back|down|up\s|off|flower|bloom|stem|grass|hay)[a-z]+){0,2}"
     r"(?=\s(?:in|after|from|at|about)\s)|"
     r"(?:start|begin)\s(?:to\s)?(?:pick|cut|harvest)(?:ting|ing)?|"
-    r"matur(?:es?|ity|ing)|ready(?:\s(?:to|for)\s(?:pick(?:ing)?|cut(?:ting)?|harvest(?:ing)?|eat(?:ing)?))?|"
+    r"matur(?:es?|ity|ing)|ready(?:\s(?:to|for)\s(?:pick(?:ing)?|cut(?:ting)?|harvest(?:ing)?"
+    r"|eat(?:ing)?))?|"
     r"(?<!seed )harvest(?:s|ed)?|ripen?s?(?:\sready)?"
     r"|fruits?\sripen|"
     r"pick|recolte|cosecha|ernte|maturite|madurez|oogst)"
@@ -58,7 +67,7 @@ _FORMS = (
     (
         later(
             rf"\b{_NUMBER}\s?{_DAYS}\s(?:to|until|till|from|after|a)\s(?:first\s|la\s)?(?:{_RIPE}"
-            rf"|transplant\w*|planting|setting|seed\b|(?:direct )?sowing"
+            rf"|transplant\w*|planting|setting|set[- ]?out|seed\b|(?:direct )?sowing"
             r"|you (?:plant|set|sow|tuck|pot|transplant)\b)"
         ),
         0.95,
@@ -67,7 +76,33 @@ _FORMS = (
     (later(rf"\b{_NUMBER}\s?dtm\b"), 0.95),
     (
         later(
-            rf"\b(?:pick|harvest|crop|cut|ready)\b[^.;\n\t\d]{{0,30}}\b{_SMALL}\s?{_WEEKS}\s(?:from|after)\s"
+            rf"\b{_NUMBER}\s?{_DAYS}\s(?:to|until|till|before)\s(?:you(?:['’]re| are| can)?\s(?:eat|pick"
+            rf"|harvest|cut)"
+            r"(?:ing)?|(?:the |your )?(?:table|plate|fork|kitchen|supper|salad|first (?!flower|bloom"
+            r"|frost)[a-z]+))\b"
+        ),
+        0.95,
+    ),
+    (
+        later(
+            rf"(?<!flower )(?<!seed )\b(?:pods|beans|peas|peppers|fruits?|tomatoes|cukes|cucumbers|heads"
+            rf"|ears|bulbs"
+            r"|squash|zucchini|berries|salads?|greens|supper|dinner|on (?:the|your) (?:table|plate))"
+            rf"\s(?:ready\s)?(?:in|by|at|after)\s(?:about\s|just\s|only\s|some\s)?{_NUMBER}\s?{_DAYS}"
+        ),
+        0.9,
+    ),
+    (
+        later(
+            r"\b(?:pick|harvest|crop|cut|ready|eat)[a-z]*\b(?:\s(?:starts?|begins?|opens?|ready))?"
+            rf"(?:\s(?:at|from|by|on|around|about)){{1,2}}\sday\s{_NUMBER}\b"
+        ),
+        0.9,
+    ),
+    (
+        later(
+            rf"\b(?:pick|harvest|crop|cut|ready)\b[^.;\n\t\d]{{0,30}}\b{_SMALL}\s?{_WEEKS}\s(?:from"
+            rf"|after)\s"
             r"(?:sowing|planting|seed)"
         ),
         0.85,
@@ -75,15 +110,17 @@ _FORMS = (
     (later(rf"\b{_NUMBER}[\s-]days?\s(?:variety|hybrid|crop)\b"), 0.9),
 )
 _LINE = later(
-    rf"(?:^|(?<=[\t\n(])|(?<=[.;,•|·]\s))(?:approx\.?\s|about\s|ca\.?\s)?{_NUMBER}\s?(?:{_DAYS}|d\.(?=\s*(?:$|\n)))"
+    rf"(?:^|(?<=[\t\n(])|(?<=[.;,•|·]\s))(?:approx\.?\s|about\s|ca\.?\s)?{_NUMBER}\s?(?:{_DAYS}"
+    rf"|d\.?(?=\s*(?:$|\n)))"
     r"(?:\s\((?:green|red|ripe|baby|full|mature|bulbs?|pods?)[a-z ]{0,12}\))?"
     r"(?=\s*(?:$|[\t\n;,•|·)]|\.(?:\s|$)))"
 )
 _OTHER = later(
-    r"germin|emerg|sprout|levee|keim|return|refund|guarant|garant|warrant|vase|trial|\bship|rooting|finish|shelf|store|water"
+    r"germin|emerg|sprout|levee|keim|return|refund|guarant|garant|warrant|vase|trial|\bship|rooting"
+    r"|finish|shelf|store|water"
     r"|feed|bloom|flowers\b"
 )
-_NO_HARVEST = later(r"\b(?:within|every|each|for|lasts?|next|first)\b")
+_NO_HARVEST = later(r"\b(?:within|every|each|for|lasts?|next|first)(?: (?:the|a|about|at least|up to))*\W*$")
 """Before days that no other word explains."""
 
 
