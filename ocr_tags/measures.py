@@ -69,7 +69,8 @@ _ASIDE = later(r" ?\([^()\n]{2,14}\)")
 
 _AT_MOST = (
     r"up\sto|to(?!:|\t)(?<!\ngrows to(?=\n))(?!(?-i:(?<=TO))\n)"  # "Grows to:" is a label, no limit
-    r"|no more than|under|less than|max(?:imum|\.)?|jusqu.{0,2}[àa]|hasta|bis(?: zu)?|tot|[<≤]"
+    r"|no (?:more|taller|higher|bigger|wider) than|(?:never|rarely|seldom|hardly ever) (?:over|above"
+    r"|more than|exceeds)|under|less than|max(?:imum|\.)?|jusqu.{0,2}[àa]|hasta|bis(?: zu)?|tot|[<≤]"
 )
 _AT_LEAST = r"over|more than|at least|min(?:imum|\.)?|plus de|más de|mas de|über|(?<![←<–—=-])[>≥]"
 _ABOUT = (

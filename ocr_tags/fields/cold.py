@@ -40,7 +40,8 @@ _UNHARMED = (
 )
 """What a plant does in frost (common practice, no source)."""
 _MOVED_IN = (
-    r"(?:(?:bring|move|take|carry|shift|get|lift)(?:[ \n](?:it|them|me|us|pots?|plants?|the[ \n]pot))?[ \n]"
+    r"(?:(?:bring|move|take|carry|shift|get|lift)"
+    r"(?:[ \n](?:it|them|me|us|(?:(?:the|your)[ \n])?(?:pots?|plants?|tubs?|baskets?|containers?)))?[ \n]"
     r"(?:back[ \n])?(?:in(?:side|doors|to[ \n]the[ \n]\w+)?|under[ \n](?:glass|cover)|to[ \n]shelter)"
     r"|(?:and|then|back)[ \n](?:in|inside|indoors))(?:[ \n](?:again|for[ \n](?:the[ \n])?winter))?,?[ \n]"
 )
@@ -52,6 +53,12 @@ _WHEN_COLD = (
     r"|(?:under|below|at|by))"
 )
 """When a tender plant is to come in, which is the least it bears."""
+_SUFFERS = (
+    r"(?:dislikes?|hates?|resents?|sulks?|suffers?|dies|damaged|hurt|harmed|killed|unhappy|not happy|tender"
+    r"|rots|drops"
+    r" leaves)(?:[ \n](?:by|at|in|if|when|anything|temp\w*|frosts?|nights?|it|is|drops|falls)){0,4}[ \n]"
+    r"(?:below|under|colder[ \n]than)"
+)
 _SHIELDED = (
     r"(?:protect|shield|shelter|cover|fleece|guard|wrap)(?:[ \n](?:it|them|me|plants?|crowns?))?"
     r"(?:[ \n](?:from|against|in))?(?:[ \n](?:(?:hard|heavy|severe|any)[ \n])?(?:frosts?|cold|temperatures?"
@@ -74,7 +81,11 @@ _COLD_HEAD = (
     r"[ \n](?:below|under|colder than|less than|than)|"
     r"protect (?:from temp\w* )?(?:below|under)|frost[- ]tender (?:below|under)"
     r"|keep (?:(?:it|me|them|plants?) )?above|"
-    rf"{_MOVED_IN}{_WHEN_COLD}|{_SHIELDED}|"
+    rf"{_MOVED_IN}{_WHEN_COLD}|{_SHIELDED}|{_SUFFERS}|"
+    rf"(?:(?:outside|outdoors)[ \n])?down[ \n]to(?=[ \n]{_MINUS}\d)|(?:outside|outdoors)[ \n]down[ \n]to|"
+    r"nights?(?: temp\w*)?(?: held| kept)? (?:above|over)|"
+    r"(?:needs?|requires?|wants?|likes?|keep(?: at)?)[ \n](?:at[ \n]least|no[ \n]less[ \n]than"
+    r"|a[ \n]minimum[ \n]of)|"
     rf"(?:frosts?|cold|temperatures?|temps|lows|anything|weather)[ \n](?:[a-z]+[ \n]){{0,5}}(?:below|under"
     rf"|beyond|colder[ \n]than)(?=[ \n]{_MINUS}\d)|"
     r"(?:all year(?: round)?|year[- ]round|ganzjährig|toute l['’]année|always|hele jaar)[ \n](?:above|over"
@@ -92,14 +103,16 @@ _COLD_HEAD = (
     r"temp(?:erature|\.)?s?:? ?(?:down to|not below|min(?:imum|\.)?)|"
     r"(?:cold|frost)(?: (?:tolerance|tolerant(?= (?:down )?to [-−–] ?\d)|resistance|resistant|proof|hardy))?"
     r"(?= ?[:\t\n]| ?[-−–] ?\d| to| down)|(?:light |mild |hard )?frosts? (?:down )?to|safe(?: down)? to"
-    r"|(?:min(?:imum|\.)?)(?:[ \n]|\t(?=temp))?(?:winter |night )?(?:temp(?:erature|s|\.)?)?"
+    r"|(?:min(?:imum|imaal|imal|destens|d\.|\.)?)(?:[ \n]|\t(?=temp))?(?:winter |night )?(?:temp(?:erature|s"
+    r"|\.)?)?"
     r"|low(?:est)? temp(?:erature)?|"
-    r"rustique(?: jusqu.{0,2}[àa])?|rusticit[ée]"
+    r"rustique(?: (?:jusqu.{0,2})?[àa])?|rusticit[ée]"
     r"|temp(?:[ée]rature|eratura|\.)? m[ií]n(?:imal?e?|ima|\.)?|r[ée]sist(?:e|ente|ant)"
     r"(?: au froid| al fr[íi]o)?(?: (?:hasta|jusqu.{0,2}[àa]|[àa]))?(?: los)?|"
     r"ne pas descendre (?:en dessous de|sous)|nicht unter|niet onder"
     r"|(?:winterhart|frosthart|frostfest)(?: bis)?|winterhard(?: tot)?|mindesttemperatur"
-    r"|h[äa]rdig(?: (?:ned )?till)?|h[åa]rdf[øo]r(?: til)?|(?:rustica|resistente)(?: fino a)?"
+    r"|(?:vinter)?h[äa]rdig(?: (?:ned )?till)?|(?:vinter)?h[åa]rdf[øo]r(?: til)?|(?:rustica"
+    r"|resistente)(?: fino a)?"
     r"|mrozoodporno[śs][ćc](?: do)?"
     rf"|(?:(?:winterh[äa]rte)?zone[sn]?|whz|usda):?[ .·…]{{0,40}}\n?(?!\n)"
     rf"{ZONE}(?:{TO}{ZONE})?[,;]? ?\(?(?:hardy )?(?:to|or|=)?)"
@@ -142,7 +155,8 @@ _NOT_COLD = later(
 )
 """A condition ends with its comma: "Once established, hardy to -15 °C"."""
 _NOT_BELOW = later(
-    r"frost[- ]?(?:free|frei|vrij)|limit|floor|threshold|all year|\b(?:in|inside|indoors|cover|glass)\b|"
+    r"frost[- ]?(?:free|frei|vrij)|limit|floor|threshold|all year|(?:hate|resent|sulk|suffer|damaged|hurt"
+    r"|harm|unhappy|happy|dislike)\w* .*(?:below|under)|\b(?:in|inside|indoors|cover|glass)\b|"
     r"(?:not|never|avoid|don['’]t)\b.*\b(?:below|under)|(?:keep|over-?winter).* above",
     re.I | re.S,
 )

@@ -29,7 +29,8 @@ ITEM_START = later(
 """What may stand before a size: a mark, what kind of plant it is, or its age ("Age 10: 3 ft x 2 ft")."""
 
 _STEMS_BEFORE = later(
-    r"(?:^|[\n\t]|\. )(?:[^\W\d_]+ )?(?:canes|stems|fronds|ground[ -]?hugg(?:er|ing))"
+    r"(?:^|[\n\t]|\. )(?:(?!trail|hang|casc|weep|flower|bloom)[^\W\d_]+ )?(?:canes|stems|fronds"
+    r"|ground[ -]?hugg(?:er|ing))"
     r"(?: of| reach(?:ing)?)? $",
     re.I,
 )
@@ -70,6 +71,11 @@ _UPWARD = later(
     r"(?:walls?|trellis|fences?|supports?|trees?|arch|pergola|wires?|netting|canes|strings?|poles?)\b",
     re.I,
 )
+_AT_AGE = later(rf" (?:in|after|at)(?: about)? {_YEARS} y(?:ea)?rs?\b\.?(?=[.,;)\n\t]|$)", re.I)
+_NO_TALLER, _NEVER_OVER = (
+    later(r"no (?:taller|higher) than", re.I),
+    later(r"(?:never|rarely|seldom|hardly ever) ", re.I),
+)
 _SLOWLY = later(
     r",? (?:but )?(?:very |quite |rather )?(?:slowly|quickly|fast|in time|eventually)(?=[.,;( \n]|$)", re.I
 )
@@ -102,7 +108,13 @@ def told_beside(tag: Measured, place: int, found: Sequence[Size]) -> Iterator[Si
     stems = _STEMS_BEFORE.search(text, 0, start) and not FOREIGN_NOUN_AFTER.match(text, end)
     bush = LINE_START.search(text, 0, start) and _BUSH_AFTER.match(text, end)
     limit = is_row(text, start, end) and _WHOLE_LIMIT.fullmatch(text, start, end)
-    up = opens and low is None and (_UPWARD.match(text, end + 1) or _SLOWLY.match(text, end))
+    aged = opens and high and _AT_AGE.match(text, end)
+    no_more = _NO_TALLER.match(text, start) or (opens and _NEVER_OVER.match(text, start))
+    up = (
+        aged
+        or no_more
+        or (opens and low is None and (_UPWARD.match(text, end + 1) or _SLOWLY.match(text, end)))
+    )
     kind = _KIND_BEFORE.search(text, 0, start) and _CLAUSE_ENDS.match(text, end)
     if kind or first or planted or leaves or stems or bush or limit or up or _ALL_IT_GETS.match(text, end):
         yield Size("height", measure, (0.7 if first or leaves else 0.6) * measure.certainty)

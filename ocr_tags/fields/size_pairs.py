@@ -7,10 +7,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from ocr_tags.fields.fact_rows import in_fact_row
+from ocr_tags.fields.size_arrows import arrow_before
 from ocr_tags.fields.size_beside import ITEM_START, LINE_START, SMALLEST, told_beside, wide_behind
 from ocr_tags.fields.size_clauses import FOREIGN_BEFORE, FOREIGN_NOUN_AFTER, OPENS_FACT, is_row
 from ocr_tags.fields.size_columns import Measured, Size
-from ocr_tags.fields.size_words import arrow_before
 from ocr_tags.measures import Measure, parse_length
 from ocr_tags.patterns import later
 from ocr_tags.quantities import METRIC
@@ -39,7 +39,8 @@ _ITEM_END = later(
     r",? (?:in time|eventually|in the end|at maturity|when mature|indoors|(?:if |when |left )?(?:un(?:pruned"
     r"|trimmed|clipped)"
     r"|alone|full(?:y|-)[ -]?grown|in the (?:ground|garden|open)|to grow))(?=[ .]{0,2}(?:[\n\t,;]|$))"
-    r"|[ .]{0,2}(?:[\n\t]|$)| ?[;,/|•·+)]|(?:(?<=\.)|\.) (?=[A-Z])|(?: in| after| at) \d{1,2} y(?:ea)?rs?\b"
+    r"|[ .]{0,2}(?:[\n\t]|$)| ?[;,/|•·+)]"
+    r"|(?:(?<=\.)|\.) (?=[A-Z])|(?: in| after| at) (?:\d{1,2}|five|ten|twenty) y(?:ea)?rs?\b"
     r"| +(?=[Zz](?:ones?|n)?[ .:]{0,2}\d)"
 )
 _SECOND_LANGUAGE = later(r" ?[/|] ?\n?")

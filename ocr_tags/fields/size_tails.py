@@ -41,6 +41,8 @@ def tail_of(text: str, measure: Measure, label: Label | None) -> re.Match[str] |
     return tail
 
 
+_STEM_BEFORE = later(r"(?:^|[\n\t]|[.;] )stem[ :]{1,2}(?:about |to )?$", re.I)
+"""One stem, at the head of a sentence: that of a bulb's flower as likely as the whole plant."""
 _IN_ROW = later(r"\bin (?:the )?rows?\b", re.I)
 _NEEDS = {"stems": BLOOM_BEFORE, "plant": PLANT_BEFORE, "between": _IN_ROW}
 _NAMED = {"stems": "flower_height", "plant": "height", "between": "row_spacing"}
@@ -67,6 +69,8 @@ def by_tail(tag: Measured, measure: Measure, tail: re.Match[str]) -> tuple[tuple
             return (), 0.0
         if FOREIGN_EARLIER.search(before):
             certainty *= 0.6
+        if _STEM_BEFORE.search(before):
+            certainty *= 0.45
     return (("height", "spread") if kind == "both" else (kind,)), certainty
 
 

@@ -133,6 +133,8 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"h[öo]jd|h[øo]jde|h[øo]yde|altezza|wysoko[śs][ćc]|alto(?= ?(?:[:/|\t\n]|$))|"
         rf"(?:how )?(?:tall|high){_WILL}|tall{{bare}}|(?-i:H)\.?"
         r"|(?-i:h\.)(?= \d[^\n]*\nw\. \d)"
+        r"|(?:ankle|knee|hip|waist|chest|shoulder|head)[- ](?:high|height|tall),?(?: at"
+        r"| about)?(?=[ :–-]{1,3}\d)"
         r"|(?:ultimately|eventually)(?= (?:up )?(?:to )?(?:about |around )?\d)"
     ),
     "spread": (
@@ -146,8 +148,10 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
     ),
     "grows": (
         r"grow(?:s|ing)?|reach(?:es|ing)?|matures|maturing|mature(?= (?:at|to) )|attains?|climbs?|"
-        r"(?:tops?|topping|max(?:es)?|maxing) out(?: at)?|(?:finish(?:es)?|settles?|stops?|peaks?"
-        r"|ends? up)(?: at)?(?= (?:around |about )?\d)|"
+        r"(?:tops?|topping|max(?:es)?|maxing) out(?: at)?|(?:finish(?:es)?|settles?|stops?|stays?|remains?"
+        r"|peaks?"
+        r"|ends? up)(?: at)?(?= (?:around |about |under |below |less than )?\d)|keeps? to(?= \d)"
+        r"|holds? at(?= \d)|"
         r"(?:stretch(?:es)?|shoots? up|rises?|scrambles?|ramps?|(?:self-)?clings?|soars?|ascends?"
         r"|gets?|comes? up)(?= (?:up )?to \d)|"
         r"(?<=\b(?:it|he) )makes|(?<=\bI )make|(?<=\b(?:they|ants) )make|"
@@ -192,16 +196,6 @@ _BESIDE_H = later(
     r"|\bH(?:[ .]{0,2}[x×/&][ ]?|[ .:=]{0,3}\d[^\n\t]{0,26}[\s,;/x×])$|\dH[ ,;/x×]{1,3}$"
 )
 """B, L and S are Breite, largeur and spread beside an H, and anything at all without one."""
-
-ARROWS = {"↕": "height", "↑": "height", "▲": "height", "↔": "spread", "⟷": "spread", "⇿": "spacing"}
-"""What a length behind a drawn arrow measures (common practice, no source)."""
-_ARROW_BEFORE = later(rf"(?:[{''.join(ARROWS)}]|(?P<broken>[←<][–—=-]?[→>]))(?=[ \t]?$)")
-
-
-def arrow_before(text: str, start: int) -> tuple[str, int] | None:
-    """The arrow drawn right before `start`, and where it begins; "←>" is what readers make of "↔"."""
-    match = _ARROW_BEFORE.search(text, max(0, start - 4), start)
-    return match and ("↔" if match["broken"] else match[0], match.start())
 
 
 @dataclass(frozen=True, slots=True)
@@ -252,9 +246,12 @@ def find_labels(text: str) -> Iterator[Label]:
         yield held
 
 
+_LED = later(r"\s?:|[ .·…_]{3,}\d")
+
+
 def _heads_cell(text: str, match: re.Match[str]) -> bool:
     """Whether "TALL" or "Apart" is the label of what follows, and not the last word of what is before it."""
-    if text[match.end() : match.end() + 2].lstrip().startswith(":"):
+    if _LED.match(text, match.end()):
         return True
     opens = OPENS_CELL.search(text, max(0, match.start() - 40), match.start())
     first = _FIRST_BARE.search(text)

@@ -12,8 +12,8 @@ from collections.abc import Callable, Iterator
 from functools import lru_cache
 
 from ocr_tags.fields import size_clauses as clauses
-from ocr_tags.fields import size_words as words
 from ocr_tags.fields.density import by_density
+from ocr_tags.fields.size_arrows import ARROWS, arrow_before
 from ocr_tags.fields.size_columns import (
     Measured,
     Size,
@@ -98,8 +98,8 @@ def _read_one(tag: Measured, place: int, measure: Measure) -> Iterator[Size]:
     tail = tail_of(tag.text, measure, label)
     if tail and (label is None or label.weak or tail.lastgroup in _overrides(tag, label)):
         kinds, certainty = by_tail(tag, measure, tail)
-    elif label is None and (arrow := words.arrow_before(tag.text, measure.span[0])):
-        kinds, certainty = (words.ARROWS[arrow[0]],), OF_ARROW if _unrivalled(tag, arrow) else 0.4
+    elif label is None and (arrow := arrow_before(tag.text, measure.span[0])):
+        kinds, certainty = (ARROWS[arrow[0]],), OF_ARROW if _unrivalled(tag, arrow) else 0.4
     elif label is None:
         kinds, certainty = _by_label_after(tag, place, measure)
         if not kinds:
