@@ -152,7 +152,7 @@ def or_spoken(found: list[Found[str]], spoken: Iterator[Found[str]]) -> Iterator
 
 
 _OTHER_TONGUE = later(
-    r"[à-öø-ÿß]|\b(?:le|la|les|du|des|de|une?|et|au|aux|en|si|sol|terre|humide|sec|seche|frais|arros\w+"
+    r"[à-öø-ÿß]|\b(?:est|ouest|nord|sud|le|la|les|du|des|de|une?|et|au|aux|en|si|sol|terre|humide|sec|seche|frais|arros\w+"
     r"|eau|garder|regulier\w*|moyen\w*|faible|eleve\w*|moder[eé]\w*|legere?\w*|drain[eé]e?s?|riche|pauvre"
     r"|acide|neutre|argil\w+|sabl\w+|chaque|semaines?|mois|mensuel\w*|printemps"
     r"|engrais|fertiliser au|tous?|toute?s?|abondant\w*"

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from ocr_tags.fields.care import in_english
 from ocr_tags.fields.phrases import cells, clean, flowing, label_phrases
 from ocr_tags.fields.small_letters import in_list
 from ocr_tags.fields.values import is_torn, labelled, value_end
@@ -111,7 +112,7 @@ def read_native_claim(tag: TagText) -> Iterator[Found[str]]:
     english = False
     for match in _NATIVE_COLON.finditer(folded):
         end = value_end(text, match.end())
-        yield Found(clean(text[match.end() : end]), (match.end(), end), 0.9)
+        yield Found(in_english(clean(text[match.end() : end])), (match.end(), end), 0.9)
     for found in labelled(text, _NATIVE_LABELS):
         if _DENIED.match(text, found.start):
             continue
