@@ -35,10 +35,11 @@ _NO_KIND = (
     r"|larval|the|this"
     r"|caterpillars?|pollinators?|super|street|baby|is|are|and|of|for|an?|contains?|includes?|included|sold"
     r"|our|free"
-    r"|from|grown|raised|potted|with|without|in|no|not|never|their|its|finch|people|good|best|great"
+    r"|from|grown|raised|potted|with|without|in|no|not|never|their|its|finch|people|soil|ground|sun|shade"
+    r"|feed|food|water(?! soluble)|flowers?|zones?|hardy|height|good|best|great"
     r"|favou?rite|delicious|fine)\b)"
 )
-_KIND = rf"(?:{_NO_KIND}[a-z\d½¼%/’'-]+ )"
+_KIND = rf"(?:{_NO_KIND}(?:[\d½¼]+|[a-z\d½¼%/’'-]{(2,)}) )"
 _QUANTITY = (
     r"(?:(?:an?|one|two|half an?|\d[\d./½¼]*|[½¼¾]) ?(?:\w+ )?(?:cups?|handfuls?|lbs?\b\.?|oz\b\.?|g\b|kg\b"
     r"|spoon(?:ful)?s?|tablespoons?|tbsp|teaspoons?|tsp|scoops?|pinch|dose|dash|shovel(?:ful)?s?"
