@@ -24,6 +24,7 @@ from ocr_tags.fields.kind_clauses import (
     GOES_ON,
     GROWN_AS,
     GROWTH,
+    HABIT,
     HEADLESS,
     JOIN,
     LISTED,
@@ -35,15 +36,18 @@ from ocr_tags.fields.kind_clauses import (
     OPENS,
     OR_HEDGE,
     OVER_TYPE,
+    OWN_SENTENCE,
     PAIRS,
     PART_END,
     SCRAP,
+    SCRAPS,
     SENTENCE,
     THIS,
     TO_HEIGHT,
     TORN,
     TRAIL,
     TYPE,
+    USE_LABEL,
     WHOLE,
 )
 from ocr_tags.fields.labels import is_label
@@ -128,19 +132,13 @@ _NO_FORM = frozenset(("fruit", "vine", "houseplant", *_LIVES))
 """Kinds no gardener makes of a plant by pruning."""
 _PARTS_TOO = frozenset(("fruit", "vine"))
 """Kinds that are parts of plants as well, and so labels."""
-_SCRAPS = frozenset(("herb.", "shrub.", "tree.", "annual.", "perennial.", "vegetable.", "fern.", "grass."))
-"""Sentences of one word in small letters: ends of some whose beginning stands elsewhere or was not read."""
 _USES_TOO = frozenset(("groundcover",))
 """Kinds that tags list among the uses too, one a line."""
-_SENTENCE_OF_ITS_OWN = re.compile(
-    r"(?:^|(?<=[.!;] )|(?<=\n\n)|(?<=[.!;]\n)|(?<=\n)(?=[A-Z])|(?<=\t))(?:[^.!;\t\n]"
-    r"|\n(?=[a-z])){3,60}[.!;]"
-)
 
 
 def _sentences(text: str) -> list[tuple[int, int]]:
     """Short sentences with their end: "Hardy perennial." in running text."""
-    return [match.span() for match in _SENTENCE_OF_ITS_OWN.finditer(text)]
+    return [match.span() for match in OWN_SENTENCE.finditer(text)]
 
 
 def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: list[tuple[int, int]]) -> float:
@@ -173,6 +171,11 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
         return 0.4
     if hit.value == "annual" and ELSEWHERE.search(folded, 0, hit.start) and CLOSED.match(folded, hit.end):
         return 0.85
+    habit = HABIT.match(folded, start)
+    if habit and any(
+        _fills(folded, habit.end(), stop, hits, hit) for stop in (end, folded.find(",", start, end))
+    ):
+        return 0.85
     if _is_offer(folded, [other for other in hits if start <= other.start < end]):
         return 0.0
     if _fills(folded, start, end, hits, hit):
@@ -182,7 +185,7 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
         return 0.0 if hit.value in _USES_TOO else 0.8
     sentence = next((part for part in _sentences(text) if part[0] <= hit.start < part[1]), None)
     if sentence and _fills(folded.replace("\n", " "), *sentence, hits, hit):
-        return 0.4 if text[slice(*sentence)] in _SCRAPS and CAPITAL_NEXT.match(text, sentence[1]) else 0.8
+        return 0.4 if text[slice(*sentence)] in SCRAPS and CAPITAL_NEXT.match(text, sentence[1]) else 0.8
     if _opens_sentence(text, folded, hit):
         return 0.8
     flow = flowing(text)
@@ -257,13 +260,10 @@ def _next_word(text: str, joint: re.Match[str]) -> str:
     return text[joint.end() - 1 :].split(maxsplit=1)[0]
 
 
-_USE_LABEL = re.compile(r"[^\W\d]+(?: [^\W\d]+){0,2} ?:")
-
-
 def _part(text: str, start: int, end: int, at: int) -> tuple[int, int] | None:
     """The part of a cell in which `at` lies, when marks divide it; of "Uses: hedge / shrub" none."""
     cuts = list(PART_END.finditer(text, start, end))
-    if not cuts or _USE_LABEL.match(text, start):
+    if not cuts or USE_LABEL.match(text, start):
         return None
     begins = [start, *(cut.end() for cut in cuts)]
     ends = [*(cut.start() for cut in cuts), end]

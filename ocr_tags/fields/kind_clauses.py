@@ -75,7 +75,7 @@ JOIN = re.compile(rf"\s?(?:\(|/|,|&|\+|\bor\b|\band\b|-|–|\bou\b|\bo\b|[|·•
 OR_HEDGE = re.compile(r" (?:or|and|/) (?:hedge|hedging|screen)\W*")
 BESIDE = re.compile(rf"\s?[/,&-]?\s?(?:{_ADJECTIVE}\s)?")
 SENTENCE = re.compile(
-    rf"\b(?:(?:this|is an?|an?|these|makes an?"
+    rf"\b(?:(?:this|is an?|one|my|an?|these|makes an?"
     rf"|our) (?:{_ADJECTIVE},? (?:and )?){{0,4}}(?:[a-z]+-[a-z]+ )?)$"
 )
 OPENS = re.compile(rf"(?:^|(?<=[.!;•|] )|(?<=[\t\n])){_ADJECTIVES}(?:[a-z]+-[a-z]+ )?$")
@@ -83,7 +83,8 @@ GOES_ON = re.compile(
     r"(?: bedding| hedging)? (?:(?:for|with|native|that|which|whose|on|in (?:full|part|sun|shade)|bearing"
     r"|grown for|loved by"
     r"|prized"
-    r"|in an? \d|ideal|suitable|suited|to \d|up to \d|reaching|growing to|forming)\b(?! (?:gardens?"
+    r"|in an? \d|ideal|suitable|suited|to \d|up to \d|reaching|growing to|forming|dying|growing"
+    r"|flowering|clinging|twining|covering|carrying|spreading|no)\b(?! (?:gardens?"
     r"|nursery)\b)"
     r"|(?:or|and) (?:short|long)-lived )|, [a-z]| ?[—–] ?[a-z]"
 )
@@ -110,9 +111,10 @@ OF_PLANT = re.compile(
     r"|in zones?|\d+)\b|[.,;:!]| [•·|]|$)"
 )
 NOT_ONE = re.compile(
-    r"\b(?:as|like|under|around|near|with|to|not|than|unlike|over|through|against|support|along|up|into"
+    r"(?<![\w-])(?:as|for|of|like|under|around|near|with|to|not|than|unlike|over|through|against|support|along"
+    r"|up|into"
     r"|beneath)\s"
-    rf"(?:an?\s|the\s)?{_ADJECTIVES}$"
+    rf"(?:an?\s|the\s)?{_ADJECTIVES}(?:[a-z]+-[a-z]+ )?$"
 )
 
 
@@ -189,3 +191,15 @@ PAIRS = frozenset(
     )
 )
 """Kinds that stand together with only a space between them."""
+HABIT = re.compile(
+    r"\W*(?:habit|form|growth|growth habit|shape|sort|nature|what (?:it is|is it|am i|i am)\??) ?(?::|\t"
+    r"|\.{3,}| [-–—]) ?"
+)
+"""Labels of a plant's habit, under which some print its kind: "Form: small tree, vase shaped"."""
+SCRAPS = frozenset(("herb.", "shrub.", "tree.", "annual.", "perennial.", "vegetable.", "fern.", "grass."))
+"""Sentences of one word in small letters: ends of some whose beginning stands elsewhere or was not read."""
+OWN_SENTENCE = re.compile(
+    r"(?:^|(?<=[.!;] )|(?<=\n\n)|(?<=[.!;]\n)|(?<=\n)(?=[A-Z])|(?<=\t))(?:[^.!;\t\n]"
+    r"|\n(?=[a-z])){3,60}[.!;]"
+)
+USE_LABEL = re.compile(r"[^\W\d]+(?: [^\W\d]+){0,2} ?:")
