@@ -116,6 +116,12 @@ def signed_firms(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span, 
                 yield name, (start, taken), certainty
 
 
+def is_signed(text: str) -> bool:
+    """Whether a text opens with the name of a firm that its own words tell."""
+    run = _RUN.match(text)
+    return run is not None and _firm(text, run, 0)[1] > 0
+
+
 def _firm(joined: str, run: re.Match[str], line_end: int) -> tuple[str, float]:
     """The firm's name that opens a run of words in capitals, and how sure its words make it; 0 if not at all.
 

@@ -7,8 +7,10 @@ A container class is a name, not a volume: "#1" is no gallon, and a trade gallon
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
+from ocr_tags.fields.container_lines import beside_firm, in_line
+from ocr_tags.fields.container_sizes import LARGEST, PLANTING, WIDEST_PRICED, clean_size, is_made
 from ocr_tags.fields.container_words import (
     CELLS,
     CLASS,
@@ -16,7 +18,6 @@ from ocr_tags.fields.container_words import (
     COUNTED,
     LENGTH,
     LOOSE,
-    MADE_OF,
     MADE_WORD,
     NUMBER,
     NURSERY_CLASS,
@@ -24,6 +25,7 @@ from ocr_tags.fields.container_words import (
     POTLESS,
     POTTED,
     PRICE,
+    PRICED,
     SQUARE,
     TRAYED,
     VOLUME,
@@ -34,19 +36,10 @@ from ocr_tags.firms import firm_in
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
-_MEASURE = later(
-    rf"(?P<whole>\d{{1,3}})(?:[.,]\d{{1,2}})?(?: ?[-/]? ?(?P<top>\d)/(?P<under>\d)| ?[½¼¾])? ?"
-    rf"(?:(?P<mm>mm\b)|(?P<cm>cm\b|[ø∅⌀])|(?P<inch>{LENGTH})|(?P<gallon>gal|-gal)"
-    r"|(?P<litre>(?:lt?|ltr|lit(?:re|er|ro)s?)\b))"
-)
-_LARGEST = {"mm": 999, "cm": 100, "inch": 36, "gallon": 100, "litre": 400}
-"""No pot of the trade is wider or holds more (common practice, no source): a greater figure is misread."""
-_LARGEST_BROKEN = 12
-"""No larger pot is told in parts of an inch (common practice, no source): "31½ in" is 3½ in."""
 _BESIDE = later(
     r"(?:[ -](?:(?:container|pot)[ -]grown|staked|trellis(?:ed)?|tree form|standard|bush|multi-?stem(?:med)?"
     r"|clump|espalier))?"
-    rf"(?:[ ,]*(?:{PRICE}|\d{{1,3}}\.\d\d)|[ ,.-]*\d{{1,3}},\d\d ?[$€£])?\)?"
+    rf"(?:[ ,.·…_]*(?:{PRICE}|\d{{1,3}}\.\d\d)|[ ,.-]*\d{{1,3}},\d\d ?[$€£])?\)?"
     rf"|(?:[ ,]*{PRICE})[ ·•|,–-]+[a-z][^\d\n]*"
 )
 """How the plant is grown, and its price, may share the cell of a container class."""
@@ -56,7 +49,6 @@ _PRICED_WIDTH = later(
 )
 """A length with the price right behind it is that of the pot, if pots are so wide: trees are priced by their
 height as well (common practice, no source)."""
-_WIDEST_PRICED = {"mm": 300, "cm": 30, "inch": 12}
 _PRICE_FIRST = later(rf"(?:{PRICE}|\d{{1,4}}[.,]\d{{2}} ?[$€£]) ?[-–—·|,/]? ?\(?")
 _KIND = later(
     r"(?:(?:hardy|evergreen|tender|flowering|ornamental) )?(?:annuals?|perennials?|biennials?|shrubs?"
@@ -79,16 +71,22 @@ _SIZE = later(
     rf"(?:[0ø] ?)?(?:{NUMBER} ?(?:{LENGTH}|{VOLUME})|{CLASS.pattern}|{PACK.pattern}|{CELLS}"
     rf"|{LOOSE.pattern})(?:.{{0,12}}|(?:[ ,]+{MADE_WORD}){{1,3}})"
 )
+_MADE_BEFORE = later(rf"{MADE_WORD} $")
+_PRICE_NEXT = later(rf" ?[,–—-]? ?{PRICED}")
 _SIZE_LABEL = later(
     r"(?<![^\n\t])(?:sale |sold )?(?:size|uom|format|formaat|taille|gr[oö]sse|tama[nñ]o|potted colou?r)"
     rf"(?: ?: ?| (?=#\s?\d|{NUMBER} ?(?:{VOLUME}|mm\b)))"
 )
 _WIDTH = later(rf"{NUMBER} ?{LENGTH}")
-_WHOLE = later(rf"(?:(?P<potless>{POTLESS.pattern})|(?P<counted>{COUNTED.pattern}))(?:[ ,–—-]*{PRICE})?")
+_WHOLE = later(rf"(?:(?P<potless>{POTLESS.pattern})|(?P<counted>{COUNTED.pattern}))(?:[ ,–—-]*{PRICED})?")
 _NUMBERED = later(r"no\. ?(?:[1-357]|10|15|20|25)$")
 """"No. 3" before the firm that grew it is a class; alone it may be any number."""
 _SAID = later(r"#|pots?\b|container")
-_LABEL_FIRST = later(rf"(?:conta?in\w*|conteneur|pot(?= {NUMBER} ?{VOLUME}))(?: de)? ")
+_LABEL_FIRST = later(
+    rf"(?:(?:conta?in\w*|conteneur)(?: de)? |(?:contenant|contenedor|maceta|[a-zäöü]*topf|pot(?!s)|potmaat"
+    rf"|vaso|vase|godet|kruka|krukke|potte) (?=[ø∅⌀]? ?{NUMBER})(?![^\n\t]*(?:tall|high|deep|across)))"
+)
+"""The word for a pot that only leads to its size: "Topf 12 cm"."""
 _VOLUMES = later(rf"\d ?{VOLUME}")
 _CONTAINER = later(r"conta?i?n|conteneur")
 _SIZE_OF_POT = later(r"(?:size|maat|formaat)\W*$")
@@ -108,10 +106,6 @@ _SPOKEN_OF = later(
     r"|by (?:early |mid-?|late )?(?:spring|summer|autumn|fall|june|july|august))\b"
 )
 """Behind a pot that advice speaks of: "A 9 cm pot is big enough", "fills a basket in six weeks"."""
-_PLANTING = later(
-    r"(?<!applied )\b(?:in|into|with|of|to|for|use|add|per|each|every|fill|large|least|our|than"
-    r"|min(?:imum)?\.?|suits?|fits?|fills?|plants?)\s(?:an? |at least )*$"
-)
 
 
 def read_container(tag: TagText) -> Iterator[Found[str]]:
@@ -126,7 +120,7 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
     for found in labelled(text, _LABELS):
         if _SIZE.fullmatch(folded[found.start : found.end].strip()):
             seen = True
-            if not _is_made(folded[found.start : found.end]):
+            if not is_made(folded[found.start : found.end]):
                 continue
             worded = found.bare and not re.search(r"\b(?:in|as)\s*$", folded[found.label : found.start])
             if found.bare and not worded and found.certainty < _KNOWN:
@@ -140,7 +134,9 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
                 or _CONTAINER.match(folded, found.label)
                 or _VOLUMES.search(folded, found.start, found.end)
             )
-            start = found.label if worded and not said else found.start
+            led = _LABEL_FIRST.match(folded, found.label)
+            leads = led is not None and led.end() == found.start
+            start = found.label if worded and not said and not leads else found.start
             if round_ := _ROUND.fullmatch(folded, found.start, found.end):
                 yield Found(f"Ø {text[slice(*round_.span('width'))]}", (found.start, found.end), 0.85)
                 continue
@@ -150,64 +146,25 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
     if seen:
         return
     for match in TRAYED.finditer(folded):
-        if _is_made(match["size"], {**_LARGEST, **_WIDEST_PRICED}):
+        if is_made(match["size"], {**LARGEST, **WIDEST_PRICED}):
             seen = True
             yield Found(clean_size(text[slice(*match.span("size"))]), match.span("size"), 0.75)
     for pattern, certainty in ((POTTED, 0.9), (PACK, 0.85)):
         for match in pattern.finditer(folded):
             before = folded[max(0, match.start() - 30) : match.start()]
-            planting = _PLANTING.search(before) and not _SOLD.search(before)
-            if not planting and not _SPOKEN_OF.match(folded, match.end()) and _is_made(match[0]):
+            priced = pattern is PACK and _PRICE_NEXT.match(folded, match.end())
+            planting = PLANTING.search(before) and not _SOLD.search(before) and not priced
+            if not planting and not _SPOKEN_OF.match(folded, match.end()) and is_made(match[0]):
                 seen = True
-                label = _LABEL_FIRST.match(folded, match.start())
-                start = label.end() if label else match.start()
+                made = _MADE_BEFORE.search(before)
+                label = None if made else _LABEL_FIRST.match(folded, match.start())
+                start = label.end() if label else match.start() - len(made[0] if made else "")
                 yield Found(clean_size(text[start : match.end()]), (start, match.end()), certainty)
     if not seen:
         for start, end in _parts(text):
             yield from _whole_cell(text, folded, start, end)
-        yield from _in_line(text, folded)
-        yield from _beside_firm(text, folded)
-
-
-_SOLD_IN = later(
-    rf"(?:^|(?<=\n))(?:(?:(?:indoor|house|foliage|live|young|one|1) ?plants?|houseplants?|supplied|potted) )?"
-    rf"in an? (?P<size>{NUMBER} ?(?:{LENGTH}|{VOLUME}) ?{MADE_OF}pot)\.?(?=\n|$)"
-)
-"""A line that says no more than what the plant stands in: behind a verb it would be advice."""
-_BEFORE_PRICE = later(
-    rf"(?<=[a-z.] |[/·•|] )(?P<size>#(?:[1-357]|10|15)(?!\d)|{NUMBER} ?{VOLUME})[ ,]*[/·•|–-]? ?{PRICE}"
-    r"(?=\n|\t|$)"
-)
-"""A class or volume between words and the price, at the end of the line."""
-_WIDTH_DOT_PRICE = later(
-    rf"(?:^|(?<=\n))(?P<size>{NUMBER} ?{LENGTH}) ?[·•|] ?{PRICE}(?= ?[·•|\n]|$)(?![^\n]*[$€£])"
-)
-""""180 mm · $21.50": as a width with its price right behind it."""
-
-
-def _in_line(text: str, folded: str) -> Iterator[Found[str]]:
-    """The pot of a line that says how the plant is sold, and the class right before the price."""
-    for pattern, certainty in ((_SOLD_IN, 0.8), (_BEFORE_PRICE, 0.75), (_WIDTH_DOT_PRICE, 0.75)):
-        for match in pattern.finditer(folded):
-            planting = pattern is _BEFORE_PRICE and _PLANTING.search(folded, 0, match.start())
-            if not planting and _is_made(match["size"], {**_LARGEST, **_WIDEST_PRICED}):
-                yield Found(clean_size(text[slice(*match.span("size"))]), match.span("size"), certainty)
-
-
-_WIDTH_AT_FOOT = later(
-    rf"(?<![^\n\t])(?P<firm>[^\n\t\d]{{8,}}?) ?(?:[·•|–—]| - ) ?(?P<size>{NUMBER} ?{LENGTH})(?=\n|\t|$)"
-)
-_SITE = later(r"[\w-]{4,}\.(?:com|net|org|farm|garden|example|ca|co\.uk|ie|nl|de|fr|au|nz)\b")
-
-
-def _beside_firm(text: str, folded: str) -> Iterator[Found[str]]:
-    """A length behind the firm or its address on the web, which is that of the pot (common practice, no
-    source)."""
-    for match in _WIDTH_AT_FOOT.finditer(folded):
-        firm = match["firm"]
-        told = _SITE.search(firm) or firm_in(text[slice(*match.span("firm"))].strip())
-        if told and _is_made(match["size"], {**_LARGEST, **_WIDEST_PRICED}):
-            yield Found(clean_size(text[slice(*match.span("size"))]), match.span("size"), 0.75)
+        yield from in_line(text, folded)
+        yield from beside_firm(text, folded)
 
 
 _BETWEEN_DOTS = later(r"(?:(?!\s[—–]\s)[^·•|\t\n])+")
@@ -231,7 +188,7 @@ def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[
     label = _SIZE_LABEL.match(folded, start, end)
     opening = label or _KIND.match(folded, start, end) or _PRICE_FIRST.match(folded, start, end)
     start = opening.end() if opening else start
-    if (_after_label(text, start) and not label) or not _is_made(folded[start:end]):
+    if (_after_label(text, start) and not label) or not is_made(folded[start:end]):
         return
     size = CLASSES.match(folded, start, end)
     beside = _BESIDE.fullmatch(folded, size.end(), end) if size else None
@@ -241,7 +198,7 @@ def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[
         certainty = 0.65 if numbered else 0.9 if label else 0.75 if folded[start] in "pc" else 0.85
         yield Found(clean_size(text[start : size.end()]), size.span(), certainty)
     elif priced := _PRICED_WIDTH.fullmatch(folded, start, end):
-        if _is_made(priced["width"], {**_LARGEST, **_WIDEST_PRICED}):
+        if is_made(priced["width"], {**LARGEST, **WIDEST_PRICED}):
             yield Found(clean_size(text[start : priced.end("width")]), priced.span("width"), 0.85)
     elif (square := SQUARE.fullmatch(folded, start, end)) or (label and _WIDTH.fullmatch(folded, start, end)):
         last = square.end("size") if square else end
@@ -255,32 +212,6 @@ def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[
         yield Found(f"Ø {text[slice(*round_.span('width'))]}", (start, end), 0.85)
     elif closing := _CLOSING.search(folded, start, end):
         yield Found(clean_size(text[slice(*closing.span("size"))]), closing.span("size"), 0.75)
-
-
-def _is_made(folded: str, largest_of: Mapping[str, int] = _LARGEST) -> bool:
-    """Whether pots of the sizes printed are made: none is 444 in. wide, and 4/2 is no part of an inch.
-
-    >>> _is_made('4-1/2" pot'), _is_made('444" pot'), _is_made('4 4/2" pot'), _is_made("0 gal")
-    (True, False, False, False)
-    """
-    for size in _MEASURE.finditer(folded):
-        largest = largest_of[size.lastgroup or "cm"]
-        part = size["top"] is None or (size["top"] < size["under"] and size["under"] in "2348")
-        if size["inch"] and re.search(r"[/½¼¾]", size[0]):
-            largest = _LARGEST_BROKEN
-        if not part or int(size["whole"]) > largest or not re.search("[1-9½¼¾]", size[0]):
-            return False
-    return True
-
-
-def clean_size(text: str) -> str:
-    """A printed size on one line, without what stands round it."""
-    plain = _WORN_ONE.sub("1", " ".join(text.split()).strip(" ,;:|•"))
-    return _ACROSS.sub(r"Ø \1 cm", plain)
-
-
-_WORN_ONE = later(r"^[Il](?= ?(?:gal|L\b|qt|quart|pt))")
-_ACROSS = later(r"[Øø∅⌀] ?(\d+(?:[.,]\d)?) ?cm\b")
 
 
 def _after_label(text: str, start: int) -> bool:

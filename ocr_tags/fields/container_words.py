@@ -20,6 +20,8 @@ PRICE = (
     r"(?:(?:us|ca|au|nz|a|c)?\$|£|€|eur\b|gbp\b) ?\d{1,4}(?:[.,]\d{2})?(?: ?(?:usd|cad|aud|nzd)\b)?"
     r"(?: ?(?:each|ea\.?))?"
 )
+PRICED = rf"(?:{PRICE}|\d{{1,3}}[.,]\d\d ?[$€£]|\d{{1,2}} (?:bucks|dollars)\b)"
+"""A price with its sign before or behind it."""
 _ENDS = r"(?= ?(?:[\n\t.,;|/($£€]|$))"
 POT = (
     r"(?:pots?|containers?(?![ -]grown)|cont\.|topf|tray|macetas?|contenants?|conteneurs?|godets?"
@@ -35,11 +37,12 @@ MADE_WORD = (
 )
 MADE_OF = rf"(?:{MADE_WORD}[ -]){{0,2}}"
 _POT_FIRST = (
-    r"(?:pot|topf|maceta|contenedor|contenant|conteneur|container|godet|potmaat|kruka|krukke|potte|vaso|vase)"
+    r"(?:pot|[a-zäöü]*topf|maceta|contenedor|contenant|conteneur|container|godet|potmaat|kruka|krukke|potte|vaso"
+    r"|vase)"
 )
 POTTED = later(
     rf"(?<![\w.,/#$'’%½¼¾¥-]){NUMBER} ?(?:{LENGTH}|{VOLUME})(?: ?|\n(?=[a-z]))"
-    rf"{MADE_OF}{POT}\b"
+    rf"{MADE_OF}{POT}\b(?![ :]{{1,3}}\d{{1,2}}(?:[.,]\d)? ?(?:{LENGTH}|{VOLUME}))"
     rf"|(?<![\w.,/#$'’%½¼¾¥-])\d{{1,2}}(?:\.\d)?[ -]?(?:fl\.? ?)?oz\.? ?{MADE_OF}(?:pot|cup)\b"
     rf"|(?<![\w.,/#$'’%½¼¾¥-]){NUMBER} ?{LENGTH} ?(?:pt\b(?!\.? ?(?:sun|shade|sh\b))\.?|hb\b){_ENDS}"
     rf"|(?<![\w.,/x])\d{{1,2}} ?[x×] ?\d{{1,2}}(?: ?[x×] ?\d{{1,2}})? ?{LENGTH} ?"
@@ -67,9 +70,11 @@ PACK = later(
     rf"|(?<!\w){_COUNT}[- ](?:ct|count|cells?|plants?)\b\.? (?:plug |young |cell |strip |jumbo )?"
     r"(?:flat|tray|pack|bag|box|tub|punnet|strip)\b"
 )
-CELLS = r"\d{2,3}[- ](?:cells?|count|ct\b\.?)"
+CELLS = r"(?:\d{2,3}[- ](?:cells?|count|ct\b\.?)|[2-9]-cell)"
 COUNTED = later(
-    rf"(?:[2-9]|[1-9]\d|\d{{3}}) (?:rooted )?plug(?:s|[ -]plants)\b|{CELLS}|\d{{2,3}} ?/ ?(?:flat|tray)\b"
+    rf"{_COUNT} {NUMBER} ?{LENGTH} (?:cells?|plugs?|pots?)\b"
+    rf"|(?:(?:jumbo|big|large|small|mini|deep|square|round) )?(?:{_MATERIAL}|paper|cow|compostable) pots?\b"
+    rf"|(?:[2-9]|[1-9]\d|\d{{3}}) (?:rooted )?plug(?:s|[ -]plants)\b|{CELLS}|\d{{2,3}} ?/ ?(?:flat|tray)\b"
 )
 """Plugs, and cells of a tray, sold as one: only as all that a cell or part of a line says. Other counts
 ("6 plants", "25 bulbs") tell how many, but not in what."""
