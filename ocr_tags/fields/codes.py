@@ -16,7 +16,7 @@ _GROUPS = (
     r"|\d-\d{5}-\d{5}-\d|\d{4} \d{4}"
     r"|\d \d{2} \d{5} \d{5} \d|\d{2} \d{5} \d{5} \d|\d \d{10} \d|\d \d{5} \d{6}|\d{6} \d{5} \d|\d \d{12}"
 )
-_DIGITS = later(rf"(?<![\w+#$.,/-])(?<!\d )(?:{_GROUPS})(?![\w/-]|[.,]\d| \d{{3,}})")
+_DIGITS = later(rf"(?<![\w+#$.,/-])(?:(?<!\d )|(?<=[.,]\d\d ))(?:{_GROUPS})(?![\w/-]|[.,]\d| \d{{3,}})")
 _TELEPHONE = later(r"(?:tel|phone|fax|call|mobile|telefon\w*|telefono|\+)[\s.:()+\d-]*$", re.I)
 _LABEL = later(r"(?:gtin|ean|upc|barcode|jan)(?:[- ]?(?:8|12|13|14|a))?(?: code| no\.?)?\s*[:#]?\s*$", re.I)
 
