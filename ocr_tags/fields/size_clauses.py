@@ -69,7 +69,8 @@ TAIL = later(
 )
 
 LABELS_NEXT = later(
-    r"[ \t]?[:|↕↔⇿]|\t[^\w\n]{0,2}\d|[ .·…_]{2,}\d|\n\d|(?<=[oO]\.[cC]\.)[ :]{1,2}\d|(?<=O[cC])[ :]{1,2}\d"
+    r"[ \t]?[:|↕↔⇿]|\t[^\w\n]{0,2}\d|(?: ?[.·…_]){3,} ?\d|\n\d|(?<=[oO]\.[cC]\.)[ :]{1,2}\d"
+    r"|(?<=O[cC])[ :]{1,2}\d"
 )
 """Behind a word that opens a line: it is the label of what follows."""
 

@@ -29,7 +29,7 @@ _ANY_LENGTH = (
     r"(?:[\"”″'′]|in\.|ins?\b|inch(?:es)?|cm|ft\.?|feet|foot|m\b)"
 )
 _STEMS = rf"{_ANY_LENGTH}[ -](?:[a-z]+ )?(?:stems|stalks|scapes|spikes)\b"
-_BARE = r"(?=\s{0,2}(?:[:|↕↔⇿\t\n]|$)| \d|[ .·…_]{2,}\d)"
+_BARE = r"(?=\s{0,2}(?:[:|↕↔⇿\t\n]|$)| \d|(?: ?[.·…_]){3,} ?\d)"
 """What must follow a word that is a label only at the head of its cell."""
 _WILL = r"(?: (?:(?:does|do|will) )?(?:it|they) (?:gets?|grows?|will get))?(?: ?\?|(?= ?:))"
 
@@ -107,7 +107,7 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"|(?-i:S[pP]|SP[CD])\.?(?=[ :.]{1,3}\d[^\n\t]{0,14}(?-i:R[wW]|ROWS?|Rows?)\b)"
         r"|plant(?:ing)? distance|distance apart|(?:planting|plants?|set|space) apart(?= ?(?:[:\t\n/|]|$))"
         r"|(?:in|within)[- ](?:the )?rows?(?: {spacing})?"
-        r"(?= ?[:\t\n]|[ .·…_]{2,}\d)|spcg?\.?|how far apart ?\??|how far(?: ?\?|(?= ?[:\t]))"
+        r"(?= ?[:\t\n]|(?: ?[.·…_]){3,} ?\d)|spcg?\.?|how far apart ?\??|how far(?: ?\?|(?= ?[:\t]))"
         r"|set out(?= ?[:/\t–—])|space between plants"
         r"|(?:give|allow) (?:each|every) plant|plants? every(?=[ \t]\d)|apart{bare}|"
         r"spaced?|thin(?:ned)?(?: plants| seedlings)?(?= to)|"
@@ -246,7 +246,7 @@ def find_labels(text: str) -> Iterator[Label]:
         yield held
 
 
-_LED = later(r"\s?:|[ .·…_]{3,}\d")
+_LED = later(r"\s?:|(?: ?[.·…_]){3,} ?\d")
 
 
 def _heads_cell(text: str, match: re.Match[str]) -> bool:
