@@ -36,7 +36,7 @@ def settle(text: str, found: Sequence[Size]) -> Iterator[Size]:
     yield from kept
 
 
-_IN_FLOWER = later(r"[ \n-]?(?:tall |high )?(?:when )?in[ \n](?:full )?(?:flower|bloom)\b", re.I)
+_IN_FLOWER = later(r"[ \n-]?(?:when )?in[ \n](?:full )?(?:flower|bloom)\b", re.I)
 _HEIGHT_BEFORE = later(
     r"\b(?:tall|high|height|ht\.?|stands?|reach(?:es)?|grows?|gets?|makes)\W{1,4}(?:A[.:] ?)?(?:to "
     r"|about )?$",
