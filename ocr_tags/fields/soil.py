@@ -265,8 +265,7 @@ def _named_alone(text: str, folded: str) -> Iterator[Found[str]]:
     for match in (*_LISTED.finditer(fold(text)), *_BESIDE_LIGHT.finditer(folded), *_PH.finditer(fold(text))):
         soil = match["soil"]
         beside = match[0].startswith(("sun", "shade"))
-        several = beside or _JOINT.search(soil)
-        several = several or soil.endswith((" ok", " okay", " fine"))
+        several = beside or bool(_JOINT.search(soil)) or soil.endswith((" ok", " okay", " fine"))
         kinds = several and (re.search(_STRONG, soil) or _RICH_AND_MOIST.match(soil))
         if _PH.match(soil) or _DRAINED.fullmatch(soil) or kinds:
             start, end = match.span("soil")
