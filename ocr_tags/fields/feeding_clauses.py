@@ -39,7 +39,7 @@ _NO_KIND = (
     r"|feed|food|water(?! soluble)|flowers?|zones?|hardy|height|good|best|great"
     r"|favou?rite|delicious|fine)\b)"
 )
-_KIND = rf"(?:{_NO_KIND}(?:[\d½¼]+|[a-z\d½¼%/’'-]{(2,)}) )"
+_KIND = rf"(?:{_NO_KIND}(?:[\d½¼]+|[a-z\d½¼%/’'-]{{2,}}) )"
 _QUANTITY = (
     r"(?:(?:an?|one|two|half an?|\d[\d./½¼]*|[½¼¾]) ?(?:\w+ )?(?:cups?|handfuls?|lbs?\b\.?|oz\b\.?|g\b|kg\b"
     r"|spoon(?:ful)?s?|tablespoons?|tbsp|teaspoons?|tsp|scoops?|pinch|dose|dash|shovel(?:ful)?s?"
