@@ -11,13 +11,13 @@ from ocr_tags.record import Found, TagText
 from ocr_tags.values import Temperature
 
 _MINUS = r"(?:[-−–—‐‑]\s?|minus |moins |menos )"
-_DEGREES = r"(?: ?(?:[°º*˚]|deg(?:rees?|\.)?|degrés|grados|grad)? ?)"
+_DEGREES = r"(?:(?: |\n(?=[°º˚]))?(?:[°º*˚]|deg(?:rees?|\.)?|degrés|grados|grad)? ?)"
 _TO_OR_ABOUT = (
     r"(?:(?:fully |frost )?hardy )?(?:down |safe )?"
     r"(?:to|tot|bis|till?|ned till?|hasta|jusqu.{0,2}[àa]|about|approx\.?|ca\.?)"
 )
 _COLD_GAP = (  # no dash: it would be the minus
-    rf"[ ]?[:.=|,]?[·•….]{{0,30}}[ ]?[\t\n]?(?!\n)[ ]?"
+    rf"[ ]?[:.=|,]?(?:[ ]?[·•….]){{0,30}}[ ]?[\t\n]?(?!\n)[ ]?"
     rf"(?:H[1-7][abc]?[,/]? ?)?(?:{_TO_OR_ABOUT}(?: (?:about|approx\.?|ca\.?))? )?"
 )
 _FIGURE = rf"(?:{_MINUS}|\+ ?)?(?:\d{{1,2}}(?:[.,]\d)?|O(?=°))"
@@ -32,8 +32,8 @@ def _temperature(name: str) -> str:
 
 _BEAR = r"(?:stand|take|bear|survive|endure|handle|cope with|go|withstand|tolerate|weather|shrug off|see out)"
 _UNHARMED = (
-    r"(?:(?:ha(?:s|ve) )?(?:come|comes|came) through|shrugs off|laughs at|sails through|puts up with"
-    r"|copes with"
+    r"(?:(?:ha(?:s|ve) )?(?:com(?:e|es|ing)|came) through|shrug(?:s|ging) off|laugh(?:s|ing) at"
+    r"|sail(?:s|ing) through|put(?:s|ting) up with|cop(?:es|ing) with|wintering at"
     r"|(?:unharmed|undamaged|unhurt|unfazed|untroubled) (?:at|by|to|down to)|proven to|tested to|weathers"
     r"|sees out"
     r"|recovers from|has (?:survived|taken|stood|seen))"
@@ -41,28 +41,35 @@ _UNHARMED = (
 """What a plant does in frost (common practice, no source)."""
 _MOVED_IN = (
     r"(?:(?:bring|move|take|carry|shift|get|lift)"
-    r"(?:[ \n](?:it|them|me|us|(?:(?:the|your)[ \n])?(?:pots?|plants?|tubs?|baskets?|containers?)))?[ \n]"
+    r"(?:[ \n](?:it|them|me|us|her|him|(?:(?:the|your|a|some|any)[ \n])?(?:few[ \n])?(?:pots?|plants?|tubs?"
+    r"|baskets?|containers?|potfuls|cuttings)))?[ \n]"
     r"(?:back[ \n])?(?:in(?:side|doors|to[ \n]the[ \n]\w+)?|under[ \n](?:glass|cover)|to[ \n]shelter)"
     r"|(?:and|then|back)[ \n](?:in|inside|indoors))(?:[ \n](?:again|for[ \n](?:the[ \n])?winter))?,?[ \n]"
 )
 _WHEN_COLD = (
     r"(?:(?:well[ \n])?(?:before|when(?:ever)?|once|if|as soon as)[ \n](?:(?:it|the|night|nights|winter"
     r"|temp\w*|mercury|thermometer|lows)[ \n]){1,3}"
-    r"(?:(?:can|will|may)[ \n])?(?:reach|hit|fall|drop|dip|go|touch|get|sink|near|approach|are"
+    r"(?:(?:can|will|may)[ \n])?(?:reach|hit|fall|drop|dip|go|touch|get|sink|near|approach|see|are"
     r"|is)(?:e?s)?(?:[ \n](?:to|below|under|near|down[ \n]to|as[ \n]low[ \n]as))?"
     r"|(?:under|below|at|by))"
 )
 """When a tender plant is to come in, which is the least it bears."""
 _SUFFERS = (
     r"(?:dislikes?|hates?|resents?|sulks?|suffers?|dies|damaged|hurt|harmed|killed|unhappy|not happy|tender"
-    r"|rots|drops"
-    r" leaves)(?:[ \n](?:by|at|in|if|when|anything|temp\w*|frosts?|nights?|it|is|drops|falls)){0,4}[ \n]"
+    r"|rots?|blackens?|collapses?|shivers?|perish(?:es)?"
+    r"|(?:turns?|goe?s?)[ \n](?:to[ \n])?(?:black|mush|brown|limp)"
+    r"|(?:^|[ \n])black|not[ \n](?:reliably|fully|truly|quite)[ \n]hardy|drops[ \n]leaves)"
+    r"(?:[ \n](?:by|at|in|if|when|anything|temp\w*|frosts?|nights?|it|is|drops|falls)){0,4}[ \n]"
     r"(?:below|under|colder[ \n]than)"
 )
 _SHIELDED = (
-    r"(?:protect|shield|shelter|cover|fleece|guard|wrap)(?:[ \n](?:it|them|me|plants?|crowns?))?"
+    r"(?:(?:protect|shield|shelter|cover|fleece|guard|wrap)(?:[ \n](?:it|them|me|plants?|crowns?))?[ \n]"
+    r"(?:if|when(?:ever)?|once|before)[ \n](?:(?:it|the|nights?|temp\w*|mercury|lows)[ \n]){1,2}"
+    r"(?:(?:can|will|may)[ \n])?(?:falls?|drops?|dips?|goe?s?|gets?|is|are)[ \n](?:to|below|under)"
+    r"|frost[ -]protect(?:ion)?[ \n](?:at|below|under)"
+    r"|(?:protect|shield|shelter|cover|fleece|guard|wrap)(?:[ \n](?:it|them|me|plants?|crowns?))?"
     r"(?:[ \n](?:from|against|in))?(?:[ \n](?:(?:hard|heavy|severe|any)[ \n])?(?:frosts?|cold|temperatures?"
-    r"|temps|lows|weather))?[ \n](?:below|under|beyond|colder[ \n]than)"
+    r"|temps|lows|weather))?[ \n](?:below|under|beyond|colder[ \n]than))"
 )
 _MOVED, _ZONED = later(_MOVED_IN, re.I), later(r"\bz(?:ones?|n)\b", re.I)
 """Beside zones, which tell how hardy it is, when it comes in may be mere advice."""
@@ -75,12 +82,17 @@ _COLD_HEAD = (
     r"(?: (?:short|light|mild|hard|heavy|severe|brief|winter))?"
     r"(?: (?:cold|frosts?|freezes?|temperatures?|temps?|temperaturas|winters?|lows))?"
     r"(?: (?:(?:down )?to|hasta|of|as low as|jusqu.{0,2}[àa]))?|"
-    r"(?:not|never|avoid|no lower|don['’]t)(?:[ \n](?:let|letting|allow|allowing))?"
-    r"(?:[ \n](?:it|them|the|night|room))*"
+    r"(?:not|never|avoid|no lower|(?:do|should|must)n['’]t)(?:[ \n](?:let|letting|allow|allowing))?"
+    r"(?:[ \n](?:it|them|me|us|her|him|the|night|room|things))*"
     r"(?:[ \n]temp\w*)?(?:[ \n](?:to )?(?:go|drop|fall|get|dip|be))?"
-    r"[ \n](?:below|under|colder than|less than|than)|"
+    r"[ \n](?:below|under|colder[ \n]than|less[ \n]than|than)|"
     r"protect (?:from temp\w* )?(?:below|under)|frost[- ]tender (?:below|under)"
-    r"|keep (?:(?:it|me|them|plants?) )?above|"
+    r"|(?:keep|winter)[ \n](?:(?:it|me|her|him|them|plants?)[ \n])?(?:(?:always|well|at or)[ \n])?"
+    r"(?:above|over)|"
+    r"(?:do not|don['’]t|never)[ \n]leave[ \n](?:it|me|her|him|them)[ \n](?:[a-z]+[ \n]){0,4}(?:below|under)|"
+    rf"(?:below|under)(?=[ \n]{_MINUS}\d{{1,2}} ?[°º˚]? ?[CF][ \n](?:it|they|she|he|the[ \n]plant)[ \n]"
+    r"(?:is|are|will|dies?|perish\w*)(?:[ \n](?:be[ \n])?(?:gone|lost|killed|dead|die|perish))?)|"
+    r"comfort(?:able)?(?: zone)?:?[ \n](?:at least|above|over)|(?:rhs )?H[1-7][abc]?(?= ?\([^\w(]?\d)|"
     rf"{_MOVED_IN}{_WHEN_COLD}|{_SHIELDED}|{_SUFFERS}|"
     rf"(?:(?:outside|outdoors)[ \n])?down[ \n]to(?=[ \n]{_MINUS}\d)|(?:outside|outdoors)[ \n]down[ \n]to|"
     r"nights?(?: temp\w*)?(?: held| kept)? (?:above|over)|"
@@ -102,7 +114,8 @@ _COLD_HEAD = (
     r"frosts?: ?(?:light|mild|moderate|medium|hard|heavy|severe)(?= ?\()|"
     r"temp(?:erature|\.)?s?:? ?(?:down to|not below|min(?:imum|\.)?)|"
     r"(?:cold|frost)(?: (?:tolerance|tolerant(?= (?:down )?to [-−–] ?\d)|resistance|resistant|proof|hardy))?"
-    r"(?= ?[:\t\n]| ?[-−–] ?\d| to| down)|(?:light |mild |hard )?frosts? (?:down )?to|safe(?: down)? to"
+    r"(?= ?[:\t\n]| ?[-−–] ?\d| to| down)|(?:light |mild |hard )?frosts?(?: only,?(?= ?[-−–]\d| (?:down )?to)"
+    r"|(?= (?:down )?to))(?: (?:down )?to)?|safe(?: down)? to"
     r"|(?:min(?:imum|imaal|imal|destens|d\.|\.)?)(?:[ \n]|\t(?=temp))?(?:winter |night )?(?:temp(?:erature|s"
     r"|\.)?)?"
     r"|low(?:est)? temp(?:erature)?|"
@@ -131,12 +144,15 @@ _COLD_ABOVE = later(
 )
 """A temperature over its label, where no other follows the label."""
 _COLD_BEFORE = later(
-    rf"(?:^|(?<=\n)){_IN_CELL} (?P<head>min(?:imum|\.)?(?: temp(?:erature|\.)?)?)(?=\n|$)", re.I
+    rf"(?:^|(?<=\n)|(?<=[,;·•|] )){_IN_CELL} (?P<head>min(?:imum|\.)?(?: temp(?:erature|\.)?)?)"
+    r"(?=[.,;]?(?:\n|$)|[.;] [A-Z])",
+    re.I,
 )
-"""A temperature and behind it what it is, alone in a line."""
+"""A temperature and behind it what it is, alone in its clause."""
+_OF_ROOMS = later(r"\b(?:house ?plants?|indoors?|orchids?|living room|conservatory)\b", re.I)
 _COLD_ALONE = later(
     rf"(?:^|(?<=[\n\t])|(?<=[/|•·+*] )|(?<= \. ))(?P<to>(?<![/|•·] )to )?(?:(?<=[/|•·] )to )?{_IN_CELL}"
-    r"(?(to)(?=\. [A-Z])|(?=\s*(?:$|[\n\t])| [/|•·+]| \. ))",
+    r"(?(to)(?=\. [A-Z]|, ?(?:then|after that|below that)\b)|(?=\s*(?:$|[\n\t])| [/|•·+]| \. ))",
     re.I,
 )
 """A frost alone in its cell or between the strokes of a list, its label a picture or none; behind
@@ -157,7 +173,8 @@ _NOT_COLD = later(
 _NOT_BELOW = later(
     r"frost[- ]?(?:free|frei|vrij)|limit|floor|threshold|all year|(?:hate|resent|sulk|suffer|damaged|hurt"
     r"|harm|unhappy|happy|dislike)\w* .*(?:below|under)|\b(?:in|inside|indoors|cover|glass)\b|"
-    r"(?:not|never|avoid|don['’]t)\b.*\b(?:below|under)|(?:keep|over-?winter).* above",
+    r"(?:not|never|avoid|n['’]t)\b.*\b(?:below|under|than)|(?:keep|winter).* (?:above|over)|comfort|protect"
+    r"|black|collapse|mush|perish|shiver|sees",
     re.I | re.S,
 )
 _COLDEST, _WARMEST = -55.0, 25.0
@@ -184,7 +201,7 @@ def read_min_temperature(tag: TagText) -> Iterator[Found[Temperature]]:
             yield Found(Temperature(celsius), match.span(), 0.65 * _cold_certainty(match, celsius))
     for match in _COLD_BEFORE.finditer(tag.string):
         celsius = _celsius(match, "t")
-        if celsius is not None and celsius <= _COOL:
+        if celsius is not None and (celsius <= _COOL or _OF_ROOMS.search(tag.string)):
             yield Found(Temperature(celsius), match.span(), 0.9 * _cold_certainty(match, celsius))
     alone = list(_COLD_ALONE.finditer(tag.string))
     for match in alone if len(alone) == 1 else ():

@@ -16,7 +16,7 @@ from ocr_tags.values import Hardiness, HeatZones
 
 _GAP = r"(?:[ ]?\?[ ]?(?:A[.:])?)?(?:[ ]?[]:.=·•…_|]){0,30}(?:[ ][–—-][ ])?[ ]?[\t\n]?(?!\n)[ :.]{0,4}"
 _DASH = r"\s?(?:-{1,2}|[–—−‐‑~])\s?"
-TO = rf"(?:{_DASH}|\s?(?:to|thru|through|bis|tot|à)\s?|\s(?:a|al|and|et|&)\s)"
+TO = rf"(?:{_DASH}|\s?(?:to|thru|through|bis|tot|[àa] ?/ ?to|to ?/ ?[àa]|à)\s?|\s(?:a|al|and|et|&)\s)"
 ZONE = r"(?:1[0-3]|0?[1-9])(?!\d)(?:[ab](?![^\W\d_])| [ab](?=\s*(?:$|[\n\t,.;)–-]|to\b)))?"
 _WORN_ZONE = r"(?:[1lI|][0-3OoIl|]|[1-9SBAZ]|[sgq](?=[ab]))[ab]?"
 _NO_LETTER_BEFORE, _NO_WORD_AFTER = r"(?<![^\W\d_])", r"(?![^\W_])"
@@ -108,6 +108,7 @@ _NOT_HARDINESS = later(
 )
 _FOREIGN_AFTER = later(
     r"[ :,]{0,2}(?:grown? |treat |use )?as (?:an )?annuals?\b(?! elsewhere)|"
+    r" ?: ?(?:water|depth|submerge)\w*\b[^.;\n\t]{0,24}\d ?(?:cm|mm|in\b|[\"”])|"
     r"[ :,–-]{1,3}(?:dig|lift|store|bring|move|mulch|protect)\b"
     r"(?![^.;\n\t]{0,30}\b(?:elsewhere|colder|cooler|north|outside|other|zones?)\b)|[^\n\t]{0,20}\b(?:inc"
     r"|llc|"
