@@ -15,7 +15,7 @@ PLAUSIBLE = range(15, 301)
 
 _NUMBER = r"(?P<low>\d{2,3})(?:\s?(?:-|–|—|to|a|bis|tot|/)\s?(?P<high>\d{2,3}))?\+?"
 _SMALL = r"(?P<low>\d{1,2})(?:\s?(?:-|–|—|to|/)\s?(?P<high>\d{1,2}))?"
-_DAY = r"(?:days?|jours?|dias?|tage?n?|dagen)\b"
+_DAY = r"(?:(?:days?|jours?|dias?|tage?n?|dagen)\b|d(?= (?:from|after|to|till?|until)\b|[.,;)]|\s*(?:$|\n)))"
 _WEEKS = r"(?P<weeks>weeks?)\b"
 _DAYS = rf"(?:{_DAY}(?:\s?/\s?{_DAY})*)"
 _RIPE = (
@@ -43,10 +43,14 @@ _RESULT = (
     r"(?=\s(?:in|after|at|about|approx|around|from)\b)|"
     r"(?:fruits|crops|bears|yields|produces|makes)(?:\s(?!roots?|shoots?|growth|bloom|flower)(?:lbs?\."
     r"|oz\.|(?!in\s)[^\s.;]+)){0,5}(?=\sin\s)|"
-    r"(?:pick|cut|harvest)(?:ting|ing)?"
-    r"(?:\s(?!in\s|from\s|after\s|at\s|to\s|back|down|up\s|off|flower|bloom|stem|grass|hay)[a-z]+){0,2}"
+    r"(?:pick|cut|harvest|snip)(?:ting|ping|ing)?"
+    r"(?:\s(?!in\s|from\s|after\s|at\s|to\s|back|down|up\s|off|flower|bloom|stem|grass|hay)[a-z-]+){0,4}"
     r"(?=\s(?:in|after|from|at|about)\s)|"
+    r"(?:dig|lift|pull|gather|snip)(?:s|ging|ping|ing)?(?=\sfrom\s(?![^.;]{3,25}\b(?:flower|bloom)))|"
     r"(?:start|begin)\s(?:to\s)?(?:pick|cut|harvest)(?:ting|ing)?|"
+    r"first\s(?:leaves|greens|salads?|heads|hearts|pods|fruits?|roots|ears|cobs|pick(?:ing)?s?|cut(?:ting)?s?"
+    r"|crops?|tomatoes|peppers|beans|peas|courgettes|zucchini|squash|cucumbers)(?=\s(?:\d|about|around))|"
+    r"(?:(?:pick|harvest|cutt|cropp|ripen)ing|harvest|crops?|fruits?)\s(?:starts?|begins?|commences?|is\sready)|"
     r"matur(?:es?|ity|ing)|ready(?:\s(?:to|for)\s(?:pick(?:ing)?|cut(?:ting)?|harvest(?:ing)?"
     r"|eat(?:ing)?))?|"
     r"(?<!seed )harvest(?:s|ed)?|ripen?s?(?:\sready)?"
@@ -72,7 +76,19 @@ _FORMS = (
         ),
         0.95,
     ),
-    (later(rf"(?:^|(?<=[\t\n]))days(?:\s?[:=]\s?|[ ]?[\t\n]){_NUMBER}(?=\s*(?:$|[\t\n]))"), 0.85),
+    (
+        later(
+            r"(?:^|(?<=[\t\n]))days(?:\s?/\s?(?:jours|dias|tage|dagen))?(?:\s?[:=]\s?|[ ]?[\t\n]|\.{3,}\s?)"
+            rf"{_NUMBER}(?=\s*(?:$|[\t\n]))"
+        ),
+        0.85,
+    ),
+    (
+        later(
+            rf"(?:^|[\n\t.;•|] ?)from\s{_START}(?:\s?[:,–—-]|\t)\s?{_NUMBER}\s?{_DAYS}(?=\s*(?:$|[.,;\n\t]))"
+        ),
+        0.85,
+    ),
     (later(rf"\b{_NUMBER}\s?dtm\b"), 0.95),
     (
         later(
@@ -86,7 +102,9 @@ _FORMS = (
     (
         later(
             rf"(?<!flower )(?<!seed )\b(?:pods|beans|peas|peppers|fruits?|tomatoes|cukes|cucumbers|heads"
-            rf"|ears|bulbs"
+            rf"|ears|bulbs|hearts|(?:crisp|sweet|round|baby|tender|small|full) roots|cobs|curds|florets|spears|leeks|lettuces|beets|carrots|radishes"
+            rf"|turnips|bunches|pumpkins|melons|courgettes|eggplants|aubergines|chill?ies|chilis|herbs"
+            rf"|(?:golf|tennis|cricket|ping[- ]pong)[- ]balls?(?:[- ]sized?)?"
             r"|squash|zucchini|berries|salads?|greens|supper|dinner|on (?:the|your) (?:table|plate))"
             rf"\s(?:ready\s)?(?:in|by|at|after)\s(?:about\s|just\s|only\s|some\s)?{_NUMBER}\s?{_DAYS}"
         ),
@@ -101,9 +119,9 @@ _FORMS = (
     ),
     (
         later(
-            rf"\b(?:pick|harvest|crop|cut|ready)\b[^.;\n\t\d]{{0,30}}\b{_SMALL}\s?{_WEEKS}\s(?:from"
-            rf"|after)\s"
-            r"(?:sowing|planting|seed)"
+            r"\b(?:pick(?:s|ing)?|harvest(?:s|ing)?|crops?|cropping|cut(?:ting)?|ready|dig(?:ging)?|lift(?:ing)?)\b"
+            rf"[^.;\t\d]{{0,30}}\b{_SMALL}\s?{_WEEKS}\s(?:(?:from|after)\s"
+            r"(?:sowing|planting|seed|transplant\w*|setting)|on\b|later\b)"
         ),
         0.85,
     ),
