@@ -9,6 +9,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
+from functools import partial
 from itertools import pairwise
 
 from ocr_tags import lexicon
@@ -16,23 +18,19 @@ from ocr_tags.fields.kind_clauses import (
     BESIDE,
     CAPITAL_NEXT,
     CARRIED,
+    CHORE_NEXT,
     CLOSED,
     COUNTED,
     ELSEWHERE,
     FOR_HOME,
     FROM_WHERE,
     GOES_ON,
-    GROWN_AS,
     GROWTH,
     HABIT,
-    HEADLESS,
     JOIN,
     LISTED,
+    MEASURED_FRUIT,
     MONTH,
-    NOT_ONE,
-    OF_HEADLESS,
-    OF_PLANT,
-    OF_THIS,
     OPENS,
     OR_HEDGE,
     OVER_TYPE,
@@ -41,8 +39,6 @@ from ocr_tags.fields.kind_clauses import (
     PART_END,
     SCRAP,
     SCRAPS,
-    SENTENCE,
-    THIS,
     TO_HEIGHT,
     TORN,
     TRAIL,
@@ -50,18 +46,23 @@ from ocr_tags.fields.kind_clauses import (
     USE_LABEL,
     WHOLE,
 )
+from ocr_tags.fields.kind_sentences import LIVES, PARTS_TOO, told_in_sentence
 from ocr_tags.fields.labels import is_label
-from ocr_tags.fields.phrases import Hit, Phrases, cells, flowing, fold, label_phrases, listed
+from ocr_tags.fields.phrases import Hit, Phrases, cells, fold, label_phrases, listed
 from ocr_tags.fields.values import labelled
 from ocr_tags.firms import labelled_firms
 from ocr_tags.record import Found, TagText
 
 _WORDS = Phrases(lambda: {word: kind for kind, words in listed("kind").items() for word in words}, shortest=8)
 _FRUIT = re.compile(r"\b(?P<fruit>fruit(?:ing|[- ]bearing)?)[ \n]$")
+_FRUIT_AFTER = re.compile(r" (?P<fruit>fruitiers?|frutal(?:es)?|da frutto)\b")
+_PLURAL = re.compile(r"(?<![su])s\Z")
+_SHOUT = re.compile(r"!(?=\s|$)")
+"""A mark that ends a sentence, which would else be taken for the letter it looks like."""
+_NITROGEN = re.compile(r"\b(?:an?|the|this|native|perennial|annual|woody|shrubby|hardy|wild)\s$")
+"""Before "legume", which in English is a family and in French a vegetable."""
 _FRUITING = frozenset(("tree", "vine", "shrub"))
 
-_LIVES = frozenset(("annual", "perennial", "biennial", "tender_perennial"))
-"""How long a plant lives goes before what it is: Perennial grass, Annual vine."""
 _LABELS = label_phrases("categories")
 
 
@@ -75,16 +76,17 @@ def read_categories(tag: TagText) -> Iterator[Found[str]]:
     >>> list(read_categories(TagText("A perennial favourite for the herb garden")))
     []
     """
-    text = tag.string
+    text = _SHOUT.sub(".", tag.string)
     folded = fold(text)
     firms = [span for _, span in labelled_firms(text)]
     hits = [
         hit
-        for hit in _WORDS.find(text)
+        for hit in map(partial(_below_frost, folded), _WORDS.find(text))
         if not re.match(r"['’]s\b", folded[hit.end :])
         and (folded[hit.start : hit.end] not in _DOTTED or folded[hit.end : hit.end + 1] == ".")
         and not (hit.certainty < 1 and MONTH.search(folded, hit.start, hit.end))
         and not any(start <= hit.start < end for start, end in firms)
+        and not _is_other(text, folded, hit)
     ]
     values = [(found.start, found.end) for found in labelled(text, _LABELS)]
     graded = [(hit, _certainty(text, folded, hits, hit, values)) for hit in hits]
@@ -93,7 +95,8 @@ def read_categories(tag: TagText) -> Iterator[Found[str]]:
     seen: set[str] = set()
     for hit, certainty in graded:
         kinds = [(hit.value, (hit.start, hit.end))]
-        if hit.value in _FRUITING and (fruit := _FRUIT.search(folded, 0, hit.start)):
+        fruit = _FRUIT.search(folded, 0, hit.start) or _FRUIT_AFTER.match(folded, hit.end)
+        if hit.value in _FRUITING and fruit:
             kinds.append(("fruit", fruit.span("fruit")))
         for kind, span in kinds if certainty == LABELLED or (certainty and not told) else ():
             if kind not in seen:
@@ -101,10 +104,26 @@ def read_categories(tag: TagText) -> Iterator[Found[str]]:
                 yield Found(kind, span, certainty * hit.certainty)
 
 
+def _below_frost(folded: str, hit: Hit[str]) -> Hit[str]:
+    """The kind without what ends the line above: "May to frost" and "Tender perennial" below."""
+    above = folded[hit.start : hit.end].startswith("frost\n")
+    return replace(hit, start=hit.start + len("frost\n")) if above else hit
+
+
+def _is_other(text: str, folded: str, hit: Hit[str]) -> bool:
+    """Whether a kind word says something else: "annual feeding", "a legume", "herb. perennial"."""
+    word = text[hit.start : hit.end]
+    if hit.value in LIVES:
+        return CHORE_NEXT.match(folded, hit.end) is not None
+    if hit.value == "herb" and re.match(r"\. (?:peren|per\b|border)", folded[hit.end :]):
+        return True
+    return word.casefold() == "legume" and _NITROGEN.search(folded, 0, hit.start) is not None
+
+
 def _with_lives(folded: str, graded: list[tuple[Hit[str], float]]) -> Iterator[tuple[Hit[str], float]]:
     """The words again; how long it lives is as sure as the kind it stands before: a perennial vine."""
     for at, (hit, certainty) in enumerate(graded):
-        for after, its in graded[at + 1 : at + 2] if hit.value in _LIVES else ():
+        for after, its in graded[at + 1 : at + 2] if hit.value in LIVES else ():
             certainty = max(certainty, its) if folded[hit.end : after.start] == " " else certainty
         yield hit, certainty
 
@@ -128,10 +147,6 @@ def _labels_in_capitals(text: str) -> int:
     return sum(line.isupper() and is_label(line) for line in re.split(r"[\t\n]+", text))
 
 
-_NO_FORM = frozenset(("fruit", "vine", "houseplant", *_LIVES))
-"""Kinds no gardener makes of a plant by pruning."""
-_PARTS_TOO = frozenset(("fruit", "vine"))
-"""Kinds that are parts of plants as well, and so labels."""
 _USES_TOO = frozenset(("groundcover",))
 """Kinds that tags list among the uses too, one a line."""
 
@@ -152,8 +167,9 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
         begin = start + len("plant ")
         return 0.9 if begin <= hit.start and _fills(folded, begin, end, hits, hit) else 0.0
     beside = text[: hit.start].rsplit("\n", 1)[-1].rsplit("\t", 2)
-    if hit.value in _PARTS_TOO and (
-        (
+    if hit.value in PARTS_TOO and (
+        (hit.value == "fruit" and start == hit.start and MEASURED_FRUIT.match(folded, hit.end))
+        or (
             hit.value == "vine"
             and re.match(r"s? \d[\d.]*(?: ?[-–] ?\d+)? ?(?:ft|m|cm|in|feet)\b", folded[hit.end :])
         )
@@ -163,7 +179,7 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
         or (text[hit.end : hit.end + 1] == "\n" and is_label(text[hit.end + 1 :].split("\n")[0]))
     ):
         return 0.0  # "Fruit" over "Colour", and a value beside
-    if hit.value in _PARTS_TOO and (
+    if hit.value in PARTS_TOO and (
         TORN.fullmatch(text, start, end) or (start == hit.start and TO_HEIGHT.match(folded, hit.end))
     ):
         return 0.0
@@ -188,28 +204,12 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
         return 0.4 if text[slice(*sentence)] in SCRAPS and CAPITAL_NEXT.match(text, sentence[1]) else 0.8
     if _opens_sentence(text, folded, hit):
         return 0.8
-    flow = flowing(text)
-    before = flow[max(0, hit.start - 70) : hit.start]
-    if THIS.search(before) and OF_THIS.match(flow, hit.end):
-        return 0.8
-    if text[hit.start].islower() and hit.value not in _NO_FORM and GROWN_AS.search(before):
-        return 0.7
-    if HEADLESS.search(before) and _after_comma(text, hit) and OF_HEADLESS.match(flow, hit.end):
-        return 0.75
-    flow, before = flow.replace("\n", " "), before.replace("\n", " ")
-    opens = None if NOT_ONE.search(before) else SENTENCE.search(before)
-    told = OF_PLANT.match(flow, hit.end) or (hit.value in _LIVES and FROM_WHERE.match(flow, hit.end))
-    return 0.85 if opens and told else 0.0
+    return told_in_sentence(text, hit.value, hit.start, hit.end)
 
 
 def _tells_growth(folded: str, start: int, end: int, hits: list[_Kind]) -> bool:
     """Whether a cell tells how the groundcover grows, which no item of a list of uses does."""
     return bool(GROWTH.match(folded, start)) and sum(start <= other.start < end for other in hits) == 1
-
-
-def _after_comma(text: str, hit: _Kind) -> bool:
-    """Not a name and its height: "Maidenhair Fern, 30 cm", "tomato vine, 2 m"."""
-    return text[hit.end : hit.end + 1] != "," or (text[hit.start].islower() and hit.value not in _PARTS_TOO)
 
 
 def _ends_name(text: str, start: int, end: int) -> bool:
@@ -230,16 +230,16 @@ def _opens_sentence(text: str, folded: str, hit: _Kind) -> bool:
     if hit.value == "bulb" and COUNTED.search(folded, 0, hit.start):
         return bool(re.match(r"[^\w\n\t]*(?:(?:size )?\d|[-–/]|$|[\n\t])", folded[hit.end :]))
     opening = OPENS.search(folded, 0, hit.start)
-    if not opening or hit.value in _USES_TOO or folded[hit.start : hit.end].endswith("s"):
+    if not opening or hit.value in _USES_TOO or _PLURAL.search(folded, hit.start, hit.end):
         return False
     begin = opening.start()
-    if hit.value in _LIVES and LISTED.match(text, hit.end):
+    if hit.value in LIVES and LISTED.match(text, hit.end):
         return not CARRIED.search(folded, 0, begin)
     torn = text[begin - 1 : begin] == "\n" and text[begin].islower() and text[begin - 2] not in ".!?:"
     alone = opening.end() == begin and hit.value == "fruit" and not FOR_HOME.match(folded, hit.end)
     flow = folded.replace("\n", " ")
     goes_on = GOES_ON.match(flow, hit.end)
-    if FROM_WHERE.match(flow, hit.end) and (opening.end() > begin or hit.value in _LIVES):
+    if FROM_WHERE.match(flow, hit.end) and (opening.end() > begin or hit.value in LIVES):
         return not torn and not _is_name(text, hit)
     if goes_on and goes_on[0].startswith(",") and text[goes_on.end() - 1].isupper():
         return False  # a name and its place
@@ -252,7 +252,7 @@ def _opens_sentence(text: str, folded: str, hit: _Kind) -> bool:
 def _is_name(text: str, hit: _Kind) -> bool:
     """Whether a kind is printed as part of a name: "Tree of Heaven" with its second capital."""
     words = text[hit.end :].split(maxsplit=2)
-    return len(words) > 1 and words[1][0].isupper() and hit.value not in _LIVES and text[hit.start].isupper()
+    return len(words) > 1 and words[1][0].isupper() and hit.value not in LIVES and text[hit.start].isupper()
 
 
 def _next_word(text: str, joint: re.Match[str]) -> str:
@@ -291,7 +291,7 @@ def _fills(folded: str, start: int, end: int, hits: list[_Kind], hit: _Kind) -> 
         if "(" in gap and one.value == "conifer":
             return False  # its tree is said again: "Conifère (arbre)"
         beside = len(gap) > 1 and BESIDE.fullmatch(gap)
-        paired = gap == " " and (one.value in _LIVES or (one.value, other.value) in PAIRS)
+        paired = gap == " " and (one.value in LIVES or (one.value, other.value) in PAIRS)
         if not (beside or paired or JOIN.fullmatch(gap)):
             return False
     rest = folded[inside[-1].end : end]

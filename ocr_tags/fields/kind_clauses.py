@@ -47,19 +47,35 @@ _ADJECTIVE = (
     r"|scrambling"
     r"|clambering|rambling|tufted|spiny|thornless|silvery|rare|forgiving|undemanding|kitchen|medicinal"
     r"|screening|hedging|dessert|cooking|nz|bare[- ]root|half[- ]standard|young|lush|cheerful|easy-going"
-    r"|long-flowered|sun-baked|moisture-loving|warmth-loving|frost-tender|fuss-free|clipped|pot-grown)"
+    r"|long-flowered|sun-baked|moisture-loving|warmth-loving|frost-tender|fuss-free|clipped|pot-grown"
+    r"|rain|slow|quick|fast|healthy|prostrate|rainforest|understor(?:e?y)|hedgerow|riverside|desert|heritage"
+    r"|fresh|potted"
+    r"|living|live|bush|bushy|leggy|open|silver-leaved|e/g|evg|evgrn|dec\.|decid\.?|herb\.|hdy\.?|h/h|orn\."
+    r"|(?:pond|stream|water)[- ](?:margin|edge|side)|(?:rain|bog|water|herb|cutting|woodland)[- ]gardens?"
+    r"|[a-z]{2,}-(?:forming|growing|loving|tolerant|resistant|flowering|blooming|leaved|leafed|stemmed"
+    r"|hardy|season|weather|climate|bearing|fruiting|seeding|branched|rooted|headed|scented|coloured"
+    r"|colored|maintenance|care|free|friendly|lived))"
 )
-_ADJECTIVES = rf"(?:{_ADJECTIVE}[ ,]{{1,2}}(?:(?:to|or|and) )?){{0,4}}"
+"""The trade's short forms among them are common practice, no source."""
+_ADJECTIVES = rf"(?:{_ADJECTIVE}[ ,]{{1,2}}(?:(?:to|or|and|&) )?){{0,4}}"
+_LENGTH = r"\d[\d.,]*(?: ?[-–] ?\d[\d.,]*)? ?(?:cm|mm|m|ft|in|[\"”″'’])\.?"
 WHOLE = re.compile(
     rf"[\W_]*(?:(?:fr|de|en|nl|es|it|dk|se|gb|uk)(?:(?:/(?:no|se|dk|at|be|ch))?:"
-    rf"|[:.]?)\s)?(?:zones?\s?\d+\w?\s"
-    rf"|\d+(?: ?[-–] ?\d+)? days )?{_ADJECTIVES}"
+    rf"|[:.]?)\s)?(?:\[[a-z ]{{2,24}}\] ?)?(?:zones?\s?\d+\w?\s|(?:(?:h|ht|height)\b[.:]? ?)?{_LENGTH} "
+    rf"|\d+(?: ?[-–] ?\d+)? days )?(?:(?:\d[\d./-]* ?(?:in\b\.?|cm|[\"”″]) ?)?cal(?:iper)?\b\.? )?"
+    rf"(?:b ?& ?b |bare[- ]?root |container[- ]grown |pot[- ]grown )?{_ADJECTIVES}"
 )
 TRAIL = re.compile(
     r"(?:[^\w,]|_)*(?:(?:plug |young )?plants?[\W_]*|rustiques?[\W_]*|indigenes?[\W_]*|starts?|starters?"
-    r"|seedlings?|plugs?|transplants?|bedding|hedging|elsewhere|no\.? ?\d+|\d{1,2} ?/ ?(?:\d{1,2}"
+    r"|seedlings?|plugs?|transplants?|bedding|hedging|legume|fruitiers?|frutal(?:es)?"
+    r"|cut[- ]flowers?(?: (?:starts?|seedlings?|plugs?|plants?))?"
+    r"|in (?:growth|leaf|bud|flower|bloom|full leaf)|by nature|at heart"
+    r"|elsewhere|no\.? ?\d+|\d{1,2} ?/ ?(?:\d{1,2}"
     r"|\+))?(?:[^\w,]|_)*$"
-    r"|,? except (?:in|where|for)\b|\s#?0?\d{1,2} ?g(?:al)?\b|\s\d{1,3}(?: ?[-–] ?\d+)? ?(?:dtm|days?)\b"
+    r"|,? except (?:in|where|for)\b| (?:north|south|east|west|outside) of (?:usda )?zones?\b"
+    r"|(?: plants?)? (?:(?:raised|grown|bred) )?by (?:our |the )?[a-z]|(?<!s) plants? from [a-z]"
+    r"| ?\* ?\d| ?/ ?(?:full|part|half|light|sun|shade)\b"
+    r"|\s#?0?\d{1,2} ?g(?:al)?\b|\s\d{1,3}(?: ?[-–] ?\d+)? ?(?:dtm|days?)\b"
     r"|, (?:warm|cool)[- ]season\b|, (?:semi-)?(?:evergreen|deciduous)\W*$"
     r"| (?:(?:growing |grows )?(?:up )?to|reaching) \d[\d.]*(?: ?[-–] ?\d+)? ?"
     r"(?:feet|foot|ft|m|cm|in|inches)\b\W*$"
@@ -71,20 +87,25 @@ TRAIL = re.compile(
     r" (?:zones|areas|climates|regions|gardens|states)\b|\s+aus\s"
     r"|\s?[,•|;–—-]\s(?:zones?|hardy|sun|full|part|shade|height|usda)\b|\s+hardy\b|\s+(?:de|du)\s"
 )
-JOIN = re.compile(rf"\s?(?:\(|/|,|&|\+|\bor\b|\band\b|-|–|\bou\b|\bo\b|[|·•]|\n(?!\n))\s?(?:{_ADJECTIVE}\s)?")
+JOIN = re.compile(
+    rf"\s?(?:\(|\]|/|,|&|\+|\bor\b|\band\b|-|–|\bou\b|\bo\b|[|·•]|\n(?!\n))\s?(?:{_ADJECTIVE}\s)?"
+)
 OR_HEDGE = re.compile(r" (?:or|and|/) (?:hedge|hedging|screen)\W*")
 BESIDE = re.compile(rf"\s?[/,&-]?\s?(?:{_ADJECTIVE}\s)?")
 SENTENCE = re.compile(
     rf"\b(?:(?:this|is an?|one|my|an?|these|makes an?"
     rf"|our) (?:{_ADJECTIVE},? (?:and )?){{0,4}}(?:[a-z]+-[a-z]+ )?)$"
 )
-OPENS = re.compile(rf"(?:^|(?<=[.!;•|] )|(?<=[\t\n])){_ADJECTIVES}(?:[a-z]+-[a-z]+ )?$")
+OPENS = re.compile(
+    rf"(?:^|(?<=[.!;•|] )|(?<=[\t\n]))(?:(?:fr|de|en|nl|es|it)[:.]? )?{_ADJECTIVES}(?:[a-z]+-[a-z]+ )?$"
+)
 GOES_ON = re.compile(
     r"(?: bedding| hedging)? (?:(?:for|with|native|that|which|whose|on|in (?:full|part|sun|shade)|bearing"
     r"|grown for|loved by"
     r"|prized"
     r"|in an? \d|ideal|suitable|suited|to \d|up to \d|reaching|growing to|forming|dying|growing"
-    r"|flowering|clinging|twining|covering|carrying|spreading|no)\b(?! (?:gardens?"
+    r"|flowering|clinging|twining|covering|carrying|spreading|no|mounds?|clumps?|mats?|cushions?|tussocks?"
+    r"|spreaders?|a|aux?|avec|mit|met|con|med|fur|pour|para|voor|dont)\b(?! (?:gardens?"
     r"|nursery)\b)"
     r"|(?:or|and) (?:short|long)-lived )|, [a-z]| ?[—–] ?[a-z]"
 )
@@ -107,6 +128,7 @@ OF_PLANT = re.compile(
     r"|covered|loved|stands?|reach(?:es)?|forms?|spreads?|creeps?|likes?|loves?|needs?|prefers?|comes"
     r"|flowers"
     r"|carries|gives|lights|fills|will|can|slowly|quickly|usually|often|best|lives|dies|"
+    r"just|only|about|around|roughly|barely|under|sold|treated|"
     r"blooms?|prized|valued|grown|featuring|offering|offers|adds|thrives|performs|features|makes|returns"
     r"|in zones?|\d+)\b|[.,;:!]| [•·|]|$)"
 )
@@ -130,7 +152,7 @@ _ANY_WORDS = rf"(?:(?!{_PREPOSITION})[a-z][a-z-]*,? (?:and )?){{0,3}}"
 THIS = re.compile(
     rf"(?<!under )(?<!around )(?<!near )(?<!beneath )(?<!than )(?<!like )\bthis {_ANY_WORDS}$"
     rf"|\bi.?a?m an? (?:\d[\d'’\" ]*(?:to \d[\d'’\" ]*)?(?:ft|foot|m|cm|in)?\.? ?)?{_ANY_WORDS}$"
-    rf"|\bone of (?:our|the) {_ANY_WORDS}$|(?:^|[.!?•*] |[\t\n])an? {_ANY_WORDS}$"
+    rf"|\bone of (?:our|the) {_ANY_WORDS}$|(?:^|[.!?•*;] |[\t\n])an? {_ANY_WORDS}$"
 )
 """The plant itself, whatever is said of it: "this tidy annual", "A lax shrub", "I'm a 10 ft vine"."""
 HEADLESS = re.compile(
@@ -144,7 +166,8 @@ OF_HEADLESS = re.compile(r" (?:with|that|which|whose|bearing|grown for|\d)\b|, \
 OF_THIS = re.compile(
     r"[.,;:!(]| [-–—•·|(]| (?:that|which|with|is|are|was|were|for|has|bears|native|hardy|whose|where|it"
     r"|to|from|up to|at|of"
-    r"|in|on|by|when|after|before|and|but|an?|the|thrives|loves?|likes|needs|will|may|can|blooms?|grows?"
+    r"|in|on|by|when|after|before|and|but|so|sold|treated|known|just|only|about|barely|under|up|over|an?|the"
+    r"|thrives|loves?|likes|needs|will|may|can|blooms?|grows?"
     r"|gives|makes|grown|raised"
     r"|won['’]?t|doesn['’]?t|isn['’]?t|can['’]?t|never|always|only|just|really|still|also"
     r"|(?!(?:gardens|borders|beds|roses|seeds|plants|leaves|flowers|fruits|berries|bulbs|ferns"
@@ -170,7 +193,7 @@ SCRAP = re.compile(r"[a-z][.!?] [A-Z]\.\s\Z")
 """Before a kind, the one letter that was read of the word that says more: "A." for "Annual"."""
 CAPITAL_NEXT = re.compile(r" [A-Z]")
 """Where sentences show by their capitals."""
-LISTED = re.compile(r"(?:, (?!it\b|they\b|which\b)|: )[a-z]")
+LISTED = re.compile(r"(?:, ?(?!it\b|they\b|which\b)|: )[a-z]|, ?[A-Z]{2,}\b(?= [A-Z]{2})")
 """Behind how long it lives, what else the line says of it: "Biennial: leaves this year", "annual, blue"."""
 CARRIED = re.compile(r"(?:\b(?:an?|the|as|or|and|of|for|like|hardy|tender)|[,&])\n(?:[a-z-]+ )*\Z")
 """Before it, a line that runs on to it: "grown as a" and "annual" below."""
@@ -192,14 +215,53 @@ PAIRS = frozenset(
 )
 """Kinds that stand together with only a space between them."""
 HABIT = re.compile(
-    r"\W*(?:habit|form|growth|growth habit|shape|sort|nature|what (?:it is|is it|am i|i am)\??) ?(?::|\t"
+    r"\W*(?:habit|form|growth|growth habit|shape|sort|nature|life|life ?span|lives|duration|hardiness|returns"
+    r"|comes back|persistence|longevity|behaves as|grow(?:n|s)? as|treat(?:ed)? as"
+    r"|what (?:it is|is it|am i|i am)\??) ?(?::|\t"
     r"|\.{3,}| [-–—]) ?"
 )
 """Labels of a plant's habit, under which some print its kind: "Form: small tree, vase shaped"."""
 SCRAPS = frozenset(("herb.", "shrub.", "tree.", "annual.", "perennial.", "vegetable.", "fern.", "grass."))
 """Sentences of one word in small letters: ends of some whose beginning stands elsewhere or was not read."""
 OWN_SENTENCE = re.compile(
-    r"(?:^|(?<=[.!;] )|(?<=\n\n)|(?<=[.!;]\n)|(?<=\n)(?=[A-Z])|(?<=\t))(?:[^.!;\t\n]"
-    r"|\n(?=[a-z])){3,60}[.!;]"
+    r"(?:^|(?<=[.!;] )|(?<=\n\n)|(?<=[.!;'’”)]\n)|(?<=\n)(?=[A-Z])|(?<=\t))(?:[^.!;\t\n]"
+    r"|(?<!['’”)])\n(?=[a-z])){3,60}[.!;]"
 )
 USE_LABEL = re.compile(r"[^\W\d]+(?: [^\W\d]+){0,2} ?:")
+
+
+CHORE_NEXT = re.compile(
+    r"\s(?:feed(?:ing|s)?|dress(?:ing)?|top[- ]?dress\w*|mulch\w*|prun\w+|cut(?:ting)?(?![- ]flower)|trim\w*"
+    r"|shear\w*|spray\w*"
+    r"|dose|repot\w*|rainfall|growth|check|clip|haircut|sale|show|event|meeting|weeds?|cycle|tidy|clean-?up"
+    r"|application|handful|increase|division|report|catalogue|fair|fundraiser)\b"
+)
+"""Behind "annual", what comes once a year: "An annual feeding, each April"."""
+MEASURED_FRUIT = re.compile(r"s? (?:is |are |about |up to |to |size )?\d|s?: ")
+"""Behind "Fruit" at the head of a cell, what it is like and not that this is one: "Fruit 8 in. long"."""
+GIVEN = re.compile(
+    rf"\b(?:give|treat|keep|plant|grow|cut|feed|water|put|tuck|set|site|let|place|move|prune|train|use|offer|leave"
+    rf"|protect|expect|find|know|we call|ships?|love|raised?) this {_ANY_WORDS}$"
+)
+"""Before the plant itself as what is cared for: "Give this perennial part shade"."""
+NO_COMPOUND = re.compile(
+    r"(?! (?:gardens?|borders?|beds?|plants?|seeds?|leaves|flowers?|fruits?|mix|food|fertili[sz]er"
+    r"|compost|soil|pot"
+    r"|roots?|stock|series|range|collection|supports?|guards?)\b)(?!['’-])"
+)
+ONE_OF_ALL = re.compile(
+    rf"(?:^|[.!?;•*] |[\t\n])(?:the |our |your )?(?:[a-z]+est|best|only|one|ultimate|perfect|classic|original"
+    rf"|number one|most [a-z]+|favou?rite) {_ANY_WORDS}$|(?:^|[.!?;•*] |[\t\n])the {_ANY_WORDS}$"
+)
+AMONG_ALL = re.compile(
+    r" (?:there is|there are|of choice|you can|you will|you['’]ll|we (?:know|grow|sell|have)"
+    r"|around|on earth|going"
+    r"|that (?!is not|isn))\b"
+)
+"""A superlative and what it is told against: "Easiest houseplant there is", "The one herb that likes"."""
+AS_ONE = re.compile(r"(?:^|[.!?;] |[\t\n])as an? (?:[a-z-]+ )?$")
+IT_DOES = re.compile(r",? (?:it|she|he|they|this|i)\b")
+"""Around a kind that opens a sentence of the plant: "As a houseplant it likes"."""
+TREATED = re.compile(r"\b(?:treat|treated|sold|offered)(?: (?:it|this|him|her|them))? as an? (?:[a-z-]+ )?$")
+ENDS_THERE = re.compile(r"(?=[.,;!)]|$|\n\n)(?!, (?:in|where|north)\b)")
+"""Around "annual", where nothing says that it is one in some climates only."""
