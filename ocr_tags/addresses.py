@@ -105,10 +105,15 @@ def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
             span = line.start + start, line.start + words[-1].end()
             if any(_shares(site, words) for site in sites):
                 yield name, span, 0.9
-            elif len(words) == 1 or lexicon.is_common_name(name) or (not trade and _NO_NAME.search(name)):
+            elif (
+                len(words) == 1
+                or words[-1][0] == "OK"
+                or lexicon.is_common_name(name)
+                or (not trade and _NO_NAME.search(name))
+            ):
                 continue
             elif trade and line in foot and not torn and _at_foot(line.text, words):
-                yield name, span, 0.85
+                yield name, span, 0.85 if line.flat else 0.7
             elif _placed_behind(_with_next(line, below), words[-1].end(), trade or "&" in name) or (
                 start == 0 and below is not None and _placed_below(line, words[-1].end(), below)
             ):

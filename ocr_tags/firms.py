@@ -7,6 +7,7 @@ import re
 from ocr_tags import lexicon
 from ocr_tags.addresses import TRADE
 from ocr_tags.patterns import later
+from ocr_tags.signature_words import HOUSE, TAIL
 from ocr_tags.titles import words_of
 
 _CAP = "A-ZÀ-ÖØ-Þ"
@@ -20,7 +21,7 @@ FORM = (
     r"|Ltée|Ltee|inc(?=\.)|ltée|enr(?=\.)"
     r"|N\.?V|BVBA|S\.?L|SARL|S\.A\.R\.L|SAS|S\.?r\.?l|S\.?p\.?A|(?<!,\s)AB|A/S|ApS|Oy|(?<=[a-zà-ÿ]\s)AS|GbR|cc|CC"
     r"|(?:\(?Pty\)?|PTY)(?:\.? (?:Ltd|LTD))?|LLP|SNC|Lda|V\.?O\.?F"
-    r"|sp\. z o\. ?o)(?![\w/])\.?)"
+    r"|P/L|sp\. z o\. ?o)(?![\w/])\.?)"
 )
 """Forms of companies; ", AB" is a province, and AS among capitals a plain word."""
 # Words for growers. A garden centre is the shop that priced the tag, not the supplier: it needs a label.
@@ -41,9 +42,11 @@ _VERB = (
     r"cultivé|produit|gekweekt|kultiviert|cultivado)"
 )
 LABEL = later(
-    rf"\b(?:(?:{_VERB}|rown|(?:house)?plants?)(?:[ ][a-z]+){{0,3}}?(?:\s(?:in"
+    rf"\b(?:(?:{_VERB}|rown|(?:house)?plants?)(?:[ ][a-z]+){{0,5}}?(?:\s(?:in"
     rf"|at)\s(?:the\s)?(?:Co\.?\s)?[A-Z]\w+(?:[ ][A-Z]\w+){{0,2}})?\s+(?:by|par|door|von|por)"
-    r"(?:[:\s]|$)(?:the (?=(?-i:[A-Z])))?"
+    r"(?:[:\s]|$)"
+    r"(?:(?:the )?(?:[\w.’']+\s){0,3}?(?:volunteers|members|pupils|students|children|kids|class|graders?"
+    r"|grade|staff|residents|gardeners)\s(?:of|at|from|in)\s)?(?:the (?=(?-i:[A-Z])))?"
     r"|packed (?:exclusively )?for(?=\s[A-Z])|(?:range|collection) by(?=\s(?-i:[A-Z]))"
     r"|(?<![^\n\t])(?:supplier|grower|nursery|producer|vendor)(?=\t)|(?:supplier|grower|nursery|producer|vendor|fournisseur"
     r"|producteur|proveedor|productor|kweker"
@@ -78,6 +81,8 @@ _HEADS = later(
     re.I,
 )
 """What "native plants" of a heading are."""
+_NEVER_SERIES = later(r"Nurser(?:y|ies)|Growers|Greenhouses|Horticulture", re.I)
+"""A sign of protection behind other words makes a series of them: "Quillmarsh Farm®"."""
 _OWNER = later(
     r"(?!(?:chef|cook|gardener|grower|grandma|grandmother|granny|nature|lady|ladies|baker|lover"
     r"|collector|bee|kid"
@@ -181,6 +186,8 @@ def _firm_of(text: str) -> tuple[str, int] | None:
         rest = rest[:-1]  # "Rushlight Native Plants" is a firm, "Texas Native Plants" a heading
     known = rest[0].lower() in words_of("english") or lexicon.is_genus(rest[0].title())
     odd = len(rest) > 1 and not (known or _HEADS.match(rest[0]) or _NOT.search(rest[0]))
+    if re.match(r" ?[®™]", after) and not _NEVER_SERIES.fullmatch(words[-1]):
+        return None
     about = ((_NOT.search(" ".join(rest)) and not odd) or _YOUNG.search(name)) and not is_first(words[0])
     if about or not (sure or perhaps) or lexicon.is_common_name(name):
         return None
@@ -222,7 +229,10 @@ def labelled_firms(string: str) -> list[tuple[str, tuple[int, int]]]:
     found = []
     for label in LABEL.finditer(string):
         if "\n\n" not in label[0] and (firm := firm_at(string, label.end())):
-            found.append((firm[0], (label.end(), firm[1])))
+            tail = TAIL.match(string, firm[1])
+            tail = tail if tail and tail["trade"][0].isupper() else None
+            name, end = (firm[0] + tail[0], tail.end()) if tail else firm
+            found.append((name, (label.end(), end)))
     for label in _GROWN_FOR.finditer(string):
         firm = firm_at(string, label.end())
         last = firm[0].split()[-1] if firm and " " in firm[0] else ""
@@ -278,4 +288,8 @@ def _goes_on(words: list[str], rest: str) -> bool:
         len(words) == 1 or (len(words) == 2 and len(ahead) == 1 and ahead[0].istitle())
     ):
         return True  # Viveros Tres / Garzas: such firms end with a name
-    return any(_ends_firm(word) or TRADE.fullmatch(word.rstrip(".")) for word in ahead)
+    ahead = [word.rstrip(".") for word in ahead]
+    return any(_ends_firm(word) or TRADE.fullmatch(word) or _TAKEN_UP.fullmatch(word) for word in ahead)
+
+
+_TAKEN_UP = later(rf"{HOUSE.pattern}|Gardens?|Club")

@@ -28,6 +28,21 @@ def is_tag_word(word: str) -> bool:
     return process.extractOne(plain, _words(), scorer=OSA.distance, score_cutoff=1) is not None
 
 
+def is_care_word(word: str) -> bool:
+    """Whether tags use this word of what plants need, are and draw, as against the names of plants.
+
+    >>> is_care_word("Butterflies"), is_care_word("Thistle")
+    (True, False)
+    """
+    return word.casefold() in _care_words()
+
+
+@cache
+def _care_words() -> frozenset[str]:
+    lists = " ".join(files("ocr_tags").joinpath("data", name).read_text("utf-8") for name in _LISTS[:2])
+    return frozenset(re.findall(r"[^\W\d_]{2,}", lists.casefold()))
+
+
 @cache
 def _words() -> frozenset[str]:
     lists = " ".join(files("ocr_tags").joinpath("data", name).read_text("utf-8") for name in _LISTS)

@@ -38,6 +38,7 @@ LEVELS = {
     "ocr_tags.vocabulary": 1,
     "ocr_tags.addresses": 1,
     "ocr_tags.firms": 1,
+    "ocr_tags.signature_words": 1,
     "ocr_tags.signatures": 1,
     "ocr_tags.cultivars": 1,
     "ocr_tags.title_runs": 1,
