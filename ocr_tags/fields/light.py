@@ -16,6 +16,7 @@ from ocr_tags.facts import SUNNY_TO_SHADY
 from ocr_tags.fields.fact_rows import in_fact_row
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.light_clauses import (
+    ALSO,
     CONDITION,
     FAR_END_LOST,
     HALF,
@@ -117,7 +118,10 @@ def _chains(text: str, hits: Sequence[LightWord]) -> Iterator[list[LightWord]]:
     for hit in hits:
         gap, end = folded[end : hit.start], hit.end
         joined = (
-            _JOIN.fullmatch(gap) or CONDITION.fullmatch(gap) or (chain and _next_sentence(folded, chain, hit))
+            _JOIN.fullmatch(gap)
+            or CONDITION.fullmatch(gap)
+            or ALSO.fullmatch(gap)
+            or (chain and _next_sentence(folded, chain, hit))
         )
         if chain and not joined:
             yield from filter(None, (chain, aside))
@@ -194,8 +198,10 @@ def _certainty(
         return 0.4 * sure  # a range broken off
     if any(led(folded[begin:start]) for begin in labels):
         return sure
-    if EARLY.match(folded[start:end]) and len(chain) == 1:
+    if len(chain) == 1 and (EARLY.match(folded[start:end]) or _AT_LEAST.match(folded, end)):
         return 0.4  # when the rest of the day is not told
+    if _LITTLE.match(folded, start):
+        return 0.0  # what breaks another light, left off
     whole = fills_cells(text, folded, start, end) or in_fact_row(text, start, end)
     if all(hit.value.alone for hit in chain):
         if whole or fills_clause(folded, start, end):
@@ -204,6 +210,10 @@ def _certainty(
     if HOT.match(folded, end) and len(chain) == 1:
         return 0.4 * sure
     return (0.95 if whole else 0.85) * sure
+
+
+_AT_LEAST = later(r"[ ,]{1,2}(?:at (?:the very )?least|at a minimum|minimum|or (?:more|better|longer))\b")
+_LITTLE = later(r"(?:a (?:little|bit of|touch of)|some) ")
 
 
 def _found(text: str, chain: Sequence[LightWord], certainty: float) -> Found[Light]:
@@ -223,7 +233,10 @@ def _found(text: str, chain: Sequence[LightWord], certainty: float) -> Found[Lig
     return Found(tuple(c for c in SUNNY_TO_SHADY if c in classes), (start, end), certainty)
 
 
-_SUN_LABEL = later(r"(?:^|[\t\n])sun[\t\n]|\bsun(?:light)?(?: needs| exposure)? ?[:\t\n–—-] ?\Z")
+_SUN_LABEL = later(
+    r"(?:^|[\t\n])sun(?: ?/ ?(?:soleil|sol|sonne|zon))?[\t\n]|\| ?sun ?\| ?\Z"
+    r"|\bsun(?:light)?(?: needs| exposure)? ?[:\t\n–—-] ?\Z"
+)
 """Before "Full/Part Shade": what is full there is the sun."""
 
 

@@ -6,17 +6,26 @@ from ocr_tags.fields.phrases import cells, flowing
 from ocr_tags.patterns import later
 
 CONDITION = later(
-    r",? \(?(?:if|when|where|in|for|on)\b(?! (?:full|part|deep|light)\b)"
+    r",? \(?(?:if|when|where|in|for|on|up|down)\b(?! (?:full|part|deep|light|to)\b)"
     r"[^.;\n\t()]{2,24}\)?[,;] (?:(?:and|or|but) )?"
 )
 """Between two words of light of which each holds on a condition: "full sun if wet, part sun if dry"."""
+
+ALSO = later(
+    r"[,;]?[ \n](?:(?:but|though|although|and|yet)[ \n])?(?:(?:it|they|she|he)[ \n])?(?:(?:will|can)[ \n])?"
+    r"(?:also[ \n])?(?:put(?:s|ting)?[ \n]up[ \n]with|cop(?:es?|ing)[ \n]with|accept(?:s|ing)?"
+    r"|manag(?:es?|ing)[ \n]in|(?:is[ \n])?(?:fine|happy|content|ok)[ \n]in|(?:does|do)[ \n](?:fine|well"
+    r"|ok)[ \n]in"
+    r"|makes?[ \n]do[ \n]with|lives?[ \n]with)[ \n]"
+)
+"""Between the light a plant wants and the least it is content with (common practice, no source)."""
 
 LIGHT_LABEL = later(r"(?:^|[\t\n]|[.;•|] )(?:LIGHT|Light) ?/\s*$")
 """A label before another ("LIGHT / Sun"), not half of a range."""
 
 HALF = later(
     r"\b(full|part|partial|partly|light(?! ?[-–])|half|semi|dappled|filtered|deep|dense|heavy|all[- ]day)"
-    r"(\s*(?:[-–/&]|\bto\b|\bor\b|\band\b)\s*)$"
+    r"(\s*(?:[-–/&]|(?:, ?)?(?:\bto\b|\bor\b|\band\b))\s*)$"
 )
 _LABEL_WORD = later(r"(?:light|sun|sunlight|exposure|luz|licht|exposition|exposicion)")
 _LEAD = later(
@@ -25,8 +34,14 @@ _LEAD = later(
     r"(?:annual|perennial|biennial|shrub|tree|climber|vine|fern|grass|herb|bulb|plant)s? (?=for|in))?"
     r"(?:best |grows? |does |performs |plant |place |needs? |prefers |likes |loves |enjoys |thrives "
     r"|requires |asks (?:only )?for |grow it |ideal "
-    r"|suits |wants |happiest |happy |choose |give |position |site |suitable |suited )*"
+    r"|(?:must|has to|have to) have |craves |demands |insists on |(?:can't|can’t|cannot|won't"
+    r"|won’t) do without "
+    r"|(?:likes|loves|wants|needs) it |suits |wants |happiest |happy |choose |give |position |site "
+    r"|suitable |suited )*"
     r"(?:(?:(?:set|space|plant|thin|sow)\b[^.;\n\t]{0,28}\b)?apart )?"
+    r"(?:(?:(?:south|west|east|north)(?:[- ]facing)?(?: (?:or|and) )?){1,2} ?(?:walls?|fences?|aspects?"
+    r"|borders?"
+    r"|slopes?|sides?)(?: in|,) )?"
     r"(?:any(?: aspect| site| position| soil)?[,:;]? )?(?:best )?(?:in|for|to)?:?(?:(?:^| )?\b(?:an?|any"
     r"|the))?(?:(?:^| )(?:open|warm|sheltered|hot"
     r"|airy)(?:,? and\b|,)?)*"
@@ -34,7 +49,8 @@ _LEAD = later(
 )
 _PLACE_AFTER = later(
     r"(?:[ ,]+(?:(?:and|or|but) )?(?:sheltered|warm|dry|moist|open|well[- ]drained|hot|cool|airy|damp"
-    r"|protected)){0,3},? (?:spots?|sites?|positions?|locations?|places?|areas?|borders?|beds?|gardens?"
+    r"|protected|exposed|frost[- ]free|draught[- ]free|south[- ]facing|west[- ]facing)){0,3},? (?:spots?"
+    r"|sites?|positions?|locations?|places?|areas?|borders?|beds?|gardens?"
     r"|banks?"
     r"|walls?|patios?|terraces?|balcon(?:y|ies)|decks?|courtyards?|rocker(?:y|ies)"
     r"|corners?|aspects?|situations?|exposures?|slopes?|conditions)\b(?! (?:indoors|until|while|centre"
@@ -48,7 +64,9 @@ _TRAIL = later(
 
 # What stands before or behind a light word and turns its meaning.
 SHIELD = later(
-    r"(?:(?<!-)\bnot?\b|\bavoid\w*|\bprotect\w*|\bfrom\b|\bshelter\w*|\bout of\b|\btolera\w+|\btakes\b"
+    r"(?:(?<!-)\bnot?\b|\bavoid\w*|\bprotect\w*"
+    r"|(?<!anywhere )(?<!anything )(?<!everything )(?<!range )(?<!ranges )(?<!ranging )\bfrom\b"
+    r"|\bshelter\w*|\bout of\b|\btolera\w+|\btakes\b"
     r"|\bburn\w*|\bwithout\b"
     r"|\bless than\b|\bevite\w*|\bevitar?\b|\bkein\w*|\bgeen\b|\bprovide (?:some|light|afternoon|midday"
     r"|a little)\b|\bneeds? afternoon"
@@ -62,14 +80,15 @@ TOLERANT = later(
     r"| ?(?:express|garden|lover|collection|mix\b)"
 )
 
-HOT = later(r"\s*(?:in|where|si|if)\b[^.;\n\t]{0,24}(?:hot|south|warm|desert|north|cool|inland|heat)")
+HOT = later(r"\s*(?:in|where|si|if|up|down)\b[^.;\n\t]{0,24}(?:hot|south|warm|desert|north|cool|inland|heat)")
 
 SUN_SHADE = later(
     r"\bsun ?(?:/ ?shade\b|(?:or|and|&) ?shade(?= (?:needs|requirements?|preference)\b| ?[:|\t—–]))"
 )
 
 HOURS_AFTER = later(
-    r" ?[:=] ?(?:at least |min(?:imum|\.)? |(?:more|less) than |[<>≥≤] ?)?\d{1,2}\b(?! ?(?:cm|in|ft|m)\b)"
+    r" ?[:=] ?(?:yes|please|always)\b| ?[:=] ?(?:at least |min(?:imum|\.)? |(?:more|less) than "
+    r"|[<>≥≤] ?)?\d{1,2}\b(?! ?(?:cm|in|ft|m)\b)"
 )
 """After "Full sun": its meaning, which makes it no label."""
 
@@ -122,7 +141,8 @@ _EMPHASIS = (
 _CLAUSE_END = later(
     rf" ?(?:[.;\t\n|•·]|$|/ (?=[^\n\t])|\+ (?=\d|zones?\b|{_WANTS_TOO})|\(| – )"
     r"|,? (?:(?:and|in) )?[^.,;\n\t]{0,32}\bsoils?\b"
-    r"|(?:,| &| and| \+) (?:sheltered|warm|open|moist|dry|damp|hot|airy|dryish) ?(?:[.;,\t\n]|$)"
+    r"|(?:,| &| and| \+) (?:sheltered|warm|open|moist|dry|damp|hot|airy|dryish|lean|poor|exposed"
+    r"|frost[- ]free|free[- ]draining|well[- ]drained|plenty(?: of it)?) ?(?:[.;:,\t\n]|$)"
     r"|(?:,? (?:if|when|where|until|unless) [^.;\n\t]{2,20})? (?:to|for) (?:best |good |more )?(?:fruit"
     r"|flower|bloom|crop|colou?r|berr)\w*"
     r"|, (?:or|but|not|never|with|at least) (?!shade|part|full|light)"

@@ -45,6 +45,8 @@ _CODE = r"(?:FSh|FSH|FSu|FS|PtSh|PtSu|PSh|PSH|PSu|PS|Sh|SH)"
 _CODES = later(
     rf"(?:^|(?<=[\n\t:|•·/] )|(?<=\d )|(?<=[\n\t:|•·])|(?<=(?:Exp|EXP|Sun|SUN)[ .])|(?<=(?:Lt|LT)[ .]))"
     rf"(?P<codes>{_CODE}(?: ?(?:[-–/,&]|to|or) ?{_CODE}){{0,3}})(?= ?(?:[\n\t|•·.;]|, |$)| / "
+    r"|[ ]{1,3}(?=(?:JAN|FEB|MAR|APR|MAY|JUN|JUL|AUG|SEP|OCT|NOV|DEC|Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep"
+    r"|Oct)\b)"
     rf"| \d{{1,3}} ?(?:[\"”″'’′]|in|ft|cm))"
 )
 _MEANT = {
@@ -73,7 +75,7 @@ _SUN_FULL = later(
     r"(?:^|(?<=[\n\t. ]))sun(?:light| exposure| needs)? ?(?:[:=(☀☼]\t?|\t|(?<=[\n\t]sun)\n) ?(?P<how>full"
     r"|part"
     r"|partial)"
-    r"(?: ?(?:to|or|and|[/&,–-]) ?(?P<also>full|part|partial))?(?! ?(?:sun|shade|shady|to\b|or\b|[/-]))\b"
+    r"(?: ?(?:to|or|and|[/&,–-]) ?(?P<also>full|part|partial))?(?!,? ?(?:sun|shade|shady|to\b|or\b|[/-]))\b"
 )
 
 
@@ -81,6 +83,9 @@ def sun_full(text: str) -> Iterator[Found[Light]]:
     """ "Sun: Full", "Sun: Full to Part": the noun stands in the label."""
     for match in _SUN_HITS.finditer(flowing(text)):
         yield Found(("full_sun",), match.span(), 0.75)
+    for match in _SUN_LONG.finditer(flowing(text)):
+        if not _KEPT_FROM.search(flowing(text), max(0, match.start() - 40), match.start()):
+            yield Found(("full_sun",), match.span(), 0.75)
     for match in _SUN_ALL_DAY.finditer(fold(text)):
         yield Found(("full_sun",), match.span(), 0.8)
     for match in (*_SUN_FULL.finditer(fold(text)), *_SUN_THEN_FULL.finditer(text)):
@@ -97,6 +102,17 @@ _SUN_HITS = later(
     r"|all the livelong) day\b"
 )
 """The sun is to do it all day, whatever the verb."""
+_SUN_LONG = later(
+    r"\bsun(?:shine|light)? from (?:breakfast|dawn|daybreak|sunrise|sun-?up|morning|first light)"
+    r" (?:to|till?|until|through to) (?:supper|dinner|tea(?: ?time)?|dusk|sunset|sundown|night(?:fall)?"
+    r"|evening"
+    r"|bed ?time|last light)\b"
+    r"|\bsun(?:shine|light)? (?:for )?(?:most|the (?:best|better|greater) part|nearly all|almost all"
+    r"|more than half) of (?:the |a |each |every )?day\b"
+    r"|\b(?:the|your) sunniest\b(?! (?:day|month|week|part of the (?:day|year))s?\b)|\bsunnier,? the better\b"
+)
+"""Most of the day, or more than any other place has, is full sun (common practice, no source)."""
+_KEPT_FROM = later(r"\b(?:not?|never|avoid\w*|from|out of|except|but|without|keep off)\b[^.;:\t]{0,20}$")
 _SUN_ALL_DAY = later(
     r"(?:^|(?<=[\n\t])|(?<=[.!] ))(?:(?:how much )?sun(?:light|shine)?|light)(?:\?|[:\t]| ?[–—-]) ?"
     r"(?![^.\n\t]{0,24}\b(?:filtered|indirect|bright|diffuse\w*|shade\w*|but|no|not)\b)(?:all day"
@@ -110,9 +126,10 @@ _SUN_THEN_FULL = later(
 """A label in capitals and its value in small letters need no mark between them."""
 
 _COUNT = (
-    r"(?P<less>less than |under |fewer than |up to |<\s?)?(?<![\d./-])(?P<low>\d{1,2}|six|seven|eight)"
+    r"(?P<less>(?<!not )(?<!no )(?:less than |fewer than )|under |up to "
+    r"|<\s?)?(?<![\d/-])(?<![^.]\.)(?P<low>\d{1,2}|six|seven|eight)"
     r"(?: ?\+|[ -]?(?:or more|plus))?"
-    r"(?: ?(?:to|-|–) ?(?P<high>\d{1,2}|eight|ten))?\+? ?(?:or more |plus )?(?:hours?|hrs?\b\.?)"
+    r"(?: ?(?:to|-|–) ?(?P<high>\d{1,2}|eight|ten))?\+? ?(?:or more |plus )?(?:hours?|hrs?\b\.?)['’]?"
 )
 _HOURS = later(rf"{_COUNT}\s?(?:or more )?(?:a day |per day |daily )?(?:of )?(?:full |direct )*sun")
 _SUN_HOURS = later(
@@ -121,6 +138,9 @@ _SUN_HOURS = later(
 )
 
 
+_LIGHT_HOURS = later(
+    rf"(?:^|[\n\t])(?:light|exposure)[:\t.]+ ?(?:at least )?{_COUNT},? (?:of )?(?:direct|full)(?=[.;,\n\t]|$)"
+)
 _IN_WORDS = {"six": "6", "seven": "7", "eight": "8", "ten": "10"}
 _OF_OTHERS = later(
     r"\b(?:soak|stand|chill|steep|leave|within|sprouts?|roots?)\w*\b[^.;\n\t]{0,24}\d ?(?:h|hrs?|hours?)\b"
@@ -135,7 +155,7 @@ def by_hours(text: str) -> Iterator[Found[Light]]:
     folded = fold(text)
     if len(re.findall(r"\bh(?:ou)?rs?\b", _OF_OTHERS.sub("", folded))) > 1:
         return  # a legend gives hours for every class
-    for match in (*_HOURS.finditer(folded), *_SUN_HOURS.finditer(folded)):
+    for match in (*_HOURS.finditer(folded), *_SUN_HOURS.finditer(folded), *_LIGHT_HOURS.finditer(folded)):
         low = int(_IN_WORDS.get(match["low"], match["low"]))
         high = int(_IN_WORDS.get(match["high"], match["high"]) or low)
         if match["less"] and high <= 3:
@@ -150,7 +170,7 @@ MORNING = later(
 
 
 _HEAD = r"(?:head|top|tops) in (?:the )?sun(?:shine)?"
-_FEET = r"(?:feet|roots?|base) in (?:the )?shade"
+_FEET = r"(?:feet|roots?|base) (?:in (?:the )?shade|shaded|kept cool|cool)"
 _WITH = r"[\s,;&]{1,3}(?:and |but |with )?(?:its |the )?"
 _COOL_ROOTS = later(rf"\b(?:{_HEAD}{_WITH}{_FEET}|{_FEET}{_WITH}{_HEAD})\b")
 

@@ -106,6 +106,10 @@ def _not_light(text: str, folded: str, hit: LightWord) -> bool:
     words = folded[hit.start : hit.end]
     if any(part.start() <= hit.start < part.end() for part in MORNING.finditer(folded)):
         return True  # "Morning sun, afternoon shade" is part shade
+    if words.startswith(("a ", "some ")) and re.match(
+        r"\s(?:at|around|from|in|during|where|if)\b", folded[hit.end :]
+    ):
+        return True  # "Sun, or a little shade at noon"
     if re.search(r"\b(?:afternoon|evening|midday|noon|winter|pm) $", folded[: hit.start]):
         return True
     if words == "sun" and (HALF_AFTER.match(folded, hit.end) or _heads_column(text, hit.end)):
