@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import chain
 
-from ocr_tags.fields.care import after_labels, listed_from, opens_sentence, or_spoken, sentences
+from ocr_tags.fields.care import DOUBTFUL, after_labels, listed_from, opens_sentence, or_spoken, sentences
 from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
+from ocr_tags.fields.soil_ends import ENDED, START, goes_before, grounds, soil_end
 from ocr_tags.fields.soil_mixes import BORNE, RECIPE
 from ocr_tags.fields.soil_tongues import ELSEWHERE, GERMAN
-from ocr_tags.fields.values import is_torn
+from ocr_tags.fields.soil_words import ADJECTIVE, JOINED
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
@@ -21,54 +23,34 @@ _OWN = later(
     r"|potting|peat"
     r"|\bph\b|tolera|bog|medium|cool|deep|soil|ericac|ston[ey]|leaf|woodland|silt|friable|bark|crumbl"
     r"|sabl|argil|frais|humid|\bsec|leger|calcaire|terreau|tout"
-    r"|neutr|fertil|rico|suelto|dren|aren|arcill|humed|durchlass|humos|nahrstoff|sauer|kalk|lehm|feucht"
+    r"|neutr|fertil|rico|suelto|manur|muck|\bdug|\blimed|retent|permeab|calcar|dren|aren|arcill|humed"
+    r"|durchlass|humos|nahrstoff|sauer|kalk|lehm|feucht"
     r"|trocken"
     r"|frisch|jede|alle|doorla|zuur|zand|klei|vocht|droog|voedz|goed|mull|naring|\bsur|torr|fukt|lucker|ricc"
 )
-_HYPHEN = r"(?:- ?| )"
-"""Behind a hyphen a line may end: "well-", "drained"."""
-_ADJECTIVE = (
-    r"(?:(?:(?:almost|nearly|virtually|just about|practically) )?any(?: old)?|moist|dry|dryish|wet|damp|boggy"
-    r"|soggy|marshy"
-    rf"|average|avg\.?|plain|decent|regular|cultivated|well{_HYPHEN}(?:dug|cultivated|prepared|manured"
-    r"|worked|rotted|aerated|mucked|fed|limed)"
-    r"|ordinary|normal"
-    r"|reasonable|rich|fertile|infertile|poor|lean|light|heavy|loose|crumbly|friable|deep|shallow|open"
-    r"|soft|firm"
-    rf"|loamy|loam|clay{_HYPHEN}loam|sandy{_HYPHEN}loam|sandy|sand|silty|clay|rocky|stony|stone{_HYPHEN}free"
-    rf"|gravelly|gravel"
-    r"|gritty"
-    rf"|acidic|acid|alkaline|calcareous|neutral|chalky|chalk|limestone|lime|lime?y|lime{_HYPHEN}free"
-    rf"|ericaceous"
-    r"|peaty|leafy"
-    rf"|woodland|humusy|humus{_HYPHEN}rich|humus|nutrient{_HYPHEN}rich|organic|organically rich"
-    rf"|well{_HYPHEN}?drain(?:ed|ing)"
-    r"|drained"
-    rf"|(?:free|fast|quick|freely|sharply|sharp|good){_HYPHEN}?(?:draining|drained)"
-    rf"|(?:moisture|water){_HYPHEN}(?:retentive|retaining|holding)|evenly moist|permanently|constantly|always"
-    r"|slightly"
-    r"|moderately|consistently|reasonably|very|medium|mesic|most|all|good|garden|cactus|potting|enriched"
-    r"|improved|amended|compacted|limed|manured|tilled|salty|saline|cool|warm|city|town|urban|aquatic"
-    r"|thin|sweet|sterile|unimproved|preferably|ideally|fairly|rather|quite|mostly|not too)"
-)
-_JOINED = r"(?:,? (?:and|or|to|but|yet|y|&) |, ?|/| )"
 _WORKED = (
-    r"(?:trenched|enriched|improved|dug(?: over)?|manured|amended|limed|laced|lightened|opened(?: up)?|fed)"
+    r"(?:trenched|enriched|improved|dug(?: over)?|manured|amended|limed|laced|lightened|opened(?: up)?"
+    r"|fed|stuffed"
+    r"|sweetened|fattened(?: up)?|packed|mixed|loosened)"
     r" (?:with|by)\b"
 )
 _SOILS = (
-    rf"(?:{_ADJECTIVE}(?:{_JOINED}{_ADJECTIVE})*[ -](?:(?:garden )?soils?(?: types?)?|ground(?! ?cover)|loam"
-    rf"|earth)\b"
-    r"|(?:soil|ground|loam|earth)\b(?= (?:that|which) (?:is|drains|holds|stays|keeps|never|doesn.t|isn.t"
+    rf"(?:{ADJECTIVE}(?:{JOINED}{ADJECTIVE})*[ -](?:(?:garden )?soils?(?: types?)?|ground(?! ?cover)|loam"
+    rf"|earth|dirt)\b"
+    r"|(?:whatever|any|what) (?:soil|ground|dirt|earth) (?:that )?you(?: have|.ve)(?: got)?\b"
+    r"|(?:soil|ground|loam|earth|dirt)\b(?= (?:with (?:plenty|lots|some|added|extra|a) |full of "
+    r"|you have \w+(?: up)? with )| (?:that|which) (?:is|drains|holds|stays|keeps|never|doesn.t|isn.t"
     r"|won.t"
     rf"|warms|has|retains)\b| {_WORKED}))"
 )
 # A compost or mix is named by what it is for: bare "compost" is a feed or what the plant was raised in.
 _MIX = (
     rf"(?:(?:(?:light|open|airy|chunky|gritty|peaty|sandy|barky|loose|fluffy|mossy|leafy|coarse|acid|rich"
-    rf"|spongy|premium"
-    r"|quality),? (?:and )?){1,3}(?:potting )?(?:mix(?:ture)?|medium|compost|substrate)\b"
-    rf"|(?:(?:{_ADJECTIVE}|chunky|airy|coarse|barky|fluffy)(?:, ?| ))*"
+    rf"|spongy|premium|slightly acid|fast-draining|quick-draining|free-draining|well-drained|loamy"
+    rf"|bagged|any|houseplant"
+    r"|container|quality),? (?:and )?){1,4}(?:(?:potting|container|african violet) )?(?:mix(?:ture)?"
+    r"|blend|medium|compost|substrate)\b"
+    rf"|(?:(?:{ADJECTIVE}|chunky|airy|coarse|barky|fluffy)(?:, ?| ))*"
     rf"(?:(?:ericaceous|aquatic|john innes(?: no\.? ?\d)?|bark|(?:loam|soil"
     r"|peat|bark"
     rf"|coir)-based"
@@ -126,25 +108,27 @@ _SPOKEN = later(
 _WHOLE = later(r"adapt|prefer|require|need|like|love|want|enjoy|tolerates?$|takes|accepts|handles|thrive")
 """Verbs that are kept when they open the sentence."""
 _MIXED = later(
-    r"(?:\b(?P<verb>use|needs?|requires?|prefers?|likes?|best in|(?:re)?pot(?: up)? in(?:to)?|plant in"
-    r"|grow in)"
-    rf" (?:an? |only )?)?\b(?P<soil>{_MIX}(?: ?/ ?{_SOILS})?{_LAST})"
+    r"(?:\b(?P<verb>use|needs?|requires?|prefers?|likes?|loves?|wants?|enjoys?|aim for|choose|asks? for"
+    r"|calls? for"
+    r"|(?:happy|happiest|best|thrives?|does well) in|(?:re)?pot(?: \w+){0,3} in(?:to)?|(?:plant|grow"
+    r"|set)(?: it| them)? in)"
+    rf" (?:an? |only |some )?)?\b(?P<soil>{_MIX}(?: ?/ ?{_SOILS})?{_LAST})"
 )
-_STRONG = r"drain|sand|clay|loam|humus|acid|alkal|gravel|grit|chalk|lim[ey]|organic|fertile|lean|stony"
-r"|rocky|peat|leafy"
+_STRONG = (
+    r"drain|sand|clay|loam|humus|acid|alkal|gravel|grit|chalk|lim[ey]|organic|fertile|lean|stony"
+    r"|rocky|peat|leafy|manured|mucked|calcar|ericac|sour|soil|clay"
+)
 _DEGREE = (
     r"(?:(?:consistently|constantly|evenly|reliably|permanently|always|fairly|slightly|moderately|very) )?"
 )
-_LIST = rf"{_DEGREE}{_ADJECTIVE}(?:(?:,? (?:and|or|to|but|&) |,[ \n]?|; ?| ?/ ?){_DEGREE}{_ADJECTIVE})*"
+_LIST = rf"{_DEGREE}{ADJECTIVE}(?:(?:,? (?:and|or|to|but|&) |,[ \n]?| ?/ ?){_DEGREE}{ADJECTIVE})*"
 _LISTED = later(
-    rf"(?:^|(?<=[\n\t])|(?<=[★•·*] )|(?<=[.;] ))(?P<soil>{_LIST}(?: (?:is |are )?(?:fine|ok|okay|only"
-    rf"|best))?)"
-    r" ?(?=[.\n\t]|$)"
+    rf"{START}(?P<soil>{_LIST}(?: (?:is |are )?(?:fine|ok|okay|only|best))?)(?= ?(?:[.,;:\n\t•·|(]|$|\s\w))"
 )
 _BESIDE_LIGHT = later(rf"\b(?:sun|shade)(?:, | and | & | \+ )(?P<soil>{_LIST}) ?(?=[.;\n\t]|$)")
 _PH = later(
     r"(?:^|(?<=[\n\t])|(?<=[.;] ))(?P<soil>ph"
-    r" ?:? ?\d(?:\.\d)?(?: ?(?:-|–|to) ?\d(?:\.\d)?)?) ?(?=[.;\n\t]|$)"
+    r" ?:? ?\d(?:\.\d)?(?: ?(?:-|–|to) ?\d(?:\.\d)?)?)(?!\d|\.\d)(?= ?(?:[.,;\n\t]|$))"
 )
 _JOINT = later(r"[,;/]| (?:and|or|to|but|&) ")
 _RICH_AND_MOIST = later(rf"(?:rich|fertile|poor)(?:,| and|, and|,? but) {_DEGREE}(?:moist|damp|dry|wet)")
@@ -155,30 +139,52 @@ _MIX_END = later(r"(?:compost|mix(?:ture)?|medium|bark)$")
 _TEXTURE = later(
     r".*\bph\b|.*topped with"
     r"|(?:very )?(?:acid(?:ic)? |gritty|sandy|loose|open|chunky|airy|coarse|barky|rich"
-    r"|moist|light|peaty|leafy|mossy|premium|quality|(?:well|free)[- ]drain)"
+    r"|any|slightly|quick|fast|sharp|moist|light|peaty|leafy|mossy|premium|quality|(?:well|free)[- ]drain)"
 )
 _MUST = later(
-    r"\b(?:not (?:at all |too )?(?:fussy|particular|choosy|picky|demanding) (?:about|as to) (?:its )?soils?\b"
-    r"|(?:the )?soil (?:must|should|has to|needs to|will) (?:drain\b|be (?:(?:very|slightly|fairly"
-    r"|kept) )?(?:well|free"
-    r"|sharp|fast|rich|acid|light|loose|fertile|deep|humus|neutral|alkaline|sandy|gritty)))"
+    r"\b(?:(?:not|never|isn.t|un) ?(?:at all |too )?(?:fussy|particular|choosy|picky|fussed|demanding)"
+    r"(?: (?:about|as to|over) (?:its |the )?(?:soils?|ground)\b|(?=[:;,] (?:[\w-]+ ){0,4}(?:soil|ground"
+    r"|clay|loam)))"
+    r"|(?:the )?(?:soil|ground|mix|compost|bed|drainage) (?:must|should|has to|needs to|will) (?:drain\b"
+    r"|(?:not|never) "
+    r"(?:be |get |lie |stay |become )?(?:water|wet|sogg|sodden|boggy|too)|be (?:(?:very|slightly|fairly"
+    r"|kept) )?"
+    r"(?:well|free|sharp|fast|rich|acid|light|loose|fertile|deep|humus|neutral|alkaline|sandy|gritty"
+    r"|perfect|good))"
+    r"|must (?:be|have) (?:(?:very|a) )?(?:well|free|sharp|fast|good|perfect)[ly]*[- ]drain"
+    r"|(?:does|grows|is) (?:best|well|happiest) where (?:the )?(?:drainage|soil|ground)\b"
+    r")"
+)
+_ARTICLE = later(
+    r"(?<!grown in )(?<!raised in )(?<!rooted in )(?<!potted in )(?<!sold in )(?<!supplied in )"
+    r"(?<!with )(?<!under )(?<!mulch of )(?<!layer of )\b(?:an?|some) \Z"
+)
+_THE_POORER = later(
+    r"\bthe (?:poorer|leaner|worse|sandier|stonier|grittier|richer|sharper)(?: and \w+)? (?:the|your)"
+    r" (?:soil|ground|dirt|earth|drainage),? the (?:better|happier|more|sweeter|finer)[^.,;:\n\t]{0,30}"
 )
 _PIECE_END = later(r" ?(?:[.;,/|\t\n]|$)")
 _DRAINAGE = later(
     r"(?:\b(?P<verb>needs?|requires?|demands?|wants?|likes?|prefers?|must have) )?"
-    rf"\b(?P<soil>(?:{_ADJECTIVE},? (?:and |with )?)*(?:sharp|good|excellent|perfect|free|fast"
+    rf"\b(?P<soil>(?:{ADJECTIVE},? (?:and |with )?)*(?:sharp|good|excellent|perfect|free|fast"
     rf"|quick) drainage(?: (?:is )?(?:essential|a must|important|vital|needed|required))?)\b"
 )
 _NOT_OF_PLANT = later(
-    r"\b(?:(?<!of )water(?!,)|keep|when|until|if|allow|let|backfill|fill|cover|with|firm|press"
+    r"\b(?:(?<!of )water(?!,)|keep|when|until|if|allow|let|backfill|fill|cover|with(?! its| their)|firm|press"
     r"|potting|moisten|remove"
     r"|in poor|improves|enriches|breaks up|binds|mix(?:ed)?|new|native|bag of|use)\b[^.;\n\t•·|]{0,20}\Z"
 )
-_SUFFERED = later(r" (?:makes|rots|kills|spoils|causes|means|turns|leads|stunts|breeds|encourages)\b")
+_SUFFERED = later(
+    r" (?:makes(?! (?:all the|the) difference)|rots|kills|spoils|causes|means|turns|leads|stunts|breeds"
+    r"|encourages)\b"
+    r"| (?:is|are) (?:\w+ )?(?:avoided|unsuitable|fatal|death|no good|wrong|resented|hated|the enemy)\b"
+    r"| avoided\b"
+    r"| (?:does not|doesn.t|will not|won.t)\b"
+)
 """Behind a soil that does something to the plant."""
 _WORD_CUT = later(r"\w- ?\n?\Z")
 """Before the rest of a word that a hyphen parts: "semi-", "moist soil"."""
-_ENDED = later(rf"(?:^|(?<=[.!;] )|(?<=[\n\t])){_ADJECTIVE}\.\s\Z")
+_ENDED = later(rf"(?:^|(?<=[.!;] )|(?<=[\n\t])){ADJECTIVE}\.\s\Z")
 """A comma that was read as a full stop: "Moist.", "humus-rich soil"."""
 _ON_CONDITION = later(
     r"(?:\bhardy (?:down )?to\b[^.;\n]{0,14}|\b(?:pink|blue|red|mauve|purple|white|lilac"
@@ -187,12 +193,12 @@ _ON_CONDITION = later(
 """Before a soil in which a plant bears more cold, or flowers in another colour."""
 _UNWANTED = later(
     r"\b(?:avoid|dislikes?|hates?|resents?|not|never|no|won.t|cannot|can.t|intolerant of|except|unless"
-    r"|(?:rots?|dies) in)\b[^.,;\n\t•·|]{0,25}\Z"
+    r"|(?:rots?|dies) in)\b[^.,:;\n\t•·|]{0,25}\Z"
 )
 """Before a soil that the plant does not bear."""
 
 _BARE = later(
-    rf"{_ADJECTIVE}(?:{_JOINED}{_ADJECTIVE})*(?: soils?)?"
+    rf"{ADJECTIVE}(?:{JOINED}{ADJECTIVE})*(?: soils?)?"
     rf"|{GERMAN}(?:(?:,? (?:und|bis|oder|och) |, ?|/| ){GERMAN})*"
 )
 
@@ -207,7 +213,8 @@ def read_soil(tag: TagText) -> Iterator[Found[str]]:
     """
     text = tag.string
     found = [f for f in after_labels(text, _LABELS, _BARE, _OWN, ELSEWHERE) if _is_soil(text, f)]
-    yield from or_spoken(found, _spoken(text))
+    spoken = sorted(_spoken(text), key=lambda f: (f.certainty <= DOUBTFUL, f.span[0], -f.span[1]))
+    yield from or_spoken(found, chain(spoken, _elsewhere(text)))
 
 
 def _is_soil(text: str, found: Found[str]) -> bool:
@@ -234,11 +241,12 @@ def _spoken(text: str) -> Iterator[Found[str]]:
             continue
         whole = match["verb"] and _WHOLE.match(match["verb"]) and opens_sentence(text, match.start())
         span = (listed_from(text, match.start()), match.end()) if whole else match.span("soil")
+        span = (span[0], soil_end(text, span[0], span[1]))
         if text[span[0]].islower() and (first := _ENDED.search(folded, 0, span[0])):
             span = (first.start(), span[1])
         yield Found(clean(text[slice(*span)]), span, 0.85)
     for match in BORNE.finditer(folded):
-        if opens_sentence(text, match.start()):
+        if opens_sentence(folded, match.start()):
             yield Found(clean(text[slice(*match.span())]), match.span(), 0.65)
     for pattern in (RECIPE, _MIXED, _DRAINAGE):
         for match in pattern.finditer(folded):
@@ -246,13 +254,27 @@ def _spoken(text: str) -> Iterator[Found[str]]:
             product = (
                 pattern is _MIXED and _MIX_END.search(match["soil"]) and not _TEXTURE.match(match["soil"])
             )
-            if (match["verb"] or (alone and not product)) and not _UNWANTED.search(folded[: match.start()]):
+            asked = match["verb"] or (
+                pattern is _MIXED
+                and _TEXTURE.match(match["soil"])
+                and _ARTICLE.search(folded[: match.start()])
+            )
+            if (asked or (alone and not product)) and not _UNWANTED.search(folded[: match.start()]):
                 # drainage alone ("Sun, good drainage") tells of the place as much as of the soil
-                certainty = 0.75 if match["verb"] or pattern is not _DRAINAGE else 0.5
-                yield Found(clean(text[slice(*match.span("soil"))]), match.span("soil"), certainty)
+                certainty = 0.75 if asked or pattern is not _DRAINAGE else 0.5
+                start, end = match.start("soil"), soil_end(text, *match.span("soil"))
+                yield Found(clean(text[start:end]), (start, end), certainty)
     yield from sentences(text, _MUST, 0.75)
+    yield from (
+        Found(clean(text[slice(*found.span())]), found.span(), 0.7) for found in _THE_POORER.finditer(folded)
+    )
+    yield from grounds(text)
     yield from _named_alone(text, folded)
-    for match in ELSEWHERE.finditer(folded):
+
+
+def _elsewhere(text: str) -> Iterator[Found[str]]:
+    """What is said in another language counts behind what is said in English."""
+    for match in ELSEWHERE.finditer(flowing(text)):
         if opens_sentence(text, match.start()):
             yield Found(clean(text[slice(*match.span())]), match.span(), 0.8)
 
@@ -262,12 +284,15 @@ def _named_alone(text: str, folded: str) -> Iterator[Found[str]]:
 
     One word alone may be anything, but for drainage, and words of moisture tell of water.
     """
-    for match in (*_LISTED.finditer(fold(text)), *_BESIDE_LIGHT.finditer(folded), *_PH.finditer(fold(text))):
-        soil = match["soil"]
+    plain = fold(text)
+    listed = (_LISTED.finditer(plain), _LISTED.finditer(folded))
+    for match in chain(*listed, _BESIDE_LIGHT.finditer(folded), _PH.finditer(plain)):
         beside = match[0].startswith(("sun", "shade"))
+        start, end = match.span("soil")
+        part = (not beside and goes_before(text, start, match.end("soil"))) or _NOUN_BELOW.match(folded, end)
+        end = end if beside or part else soil_end(text, start, end)
+        soil = folded[start:end]
         several = beside or bool(_JOINT.search(soil)) or soil.endswith((" ok", " okay", " fine"))
         kinds = several and (re.search(_STRONG, soil) or _RICH_AND_MOIST.match(soil))
-        if _PH.match(soil) or _DRAINED.fullmatch(soil) or kinds:
-            start, end = match.span("soil")
-            part = (not beside and is_torn(text[:start].rstrip())) or _NOUN_BELOW.match(folded, end)
+        if ENDED.match(plain, end) and (_PH.match(soil) or _DRAINED.fullmatch(soil) or kinds):
             yield Found(clean(text[start:end]), (start, end), 0.65 * (0.6 if part else 1))

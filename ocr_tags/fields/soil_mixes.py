@@ -33,10 +33,11 @@ RECIPE = later(
 )
 """Materials in their shares: "3 parts loam, 1 part grit", "bark + perlite", "compost with a third grit"."""
 _STATE = (
-    r"(?:heavy|light|sandy|wet|dry|damp|poor|rich|stony|rocky|thin|compacted|acid|alkaline|stiff|cold|solid|pure"
-    r"|any|most|some|even|salty|average) "
+    r"(?:heavy|light|sandy|wet|dry|damp|poor|rich|stony|rocky|thin|compacted|acid|alkaline|stiff|cold"
+    r"|solid|pure"
+    r"|any|most|some|even|salty|average|boggy|soggy|sour|limy|sticky|baked) "
 )
-_NOUN = r"(?:clay|sand|chalk|gravel|loam|limestone|lime|shale|peat|rubble|wet feet)\b"
+_NOUN = r"(?:clay|sand|chalk|gravel|loam|limestone|lime|shale|peat|rubble|muck|mud|wet feet)\b"
 BORNE = later(
     r"(?P<soil>(?:takes?|tolerates?|copes? with|handles|accepts?|stands|puts? up with|(?:will|can) (?:take"
     r"|grow (?:in|on)|cope with|stand)|(?:fine|ok(?:ay)?|happy|good|grows|thrives|at home) (?:in|on|with)"
