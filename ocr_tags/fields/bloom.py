@@ -10,9 +10,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import replace
+from itertools import pairwise
 
+from ocr_tags.fields.bloom_chains import bloom_of, chains_of, start_of
+from ocr_tags.fields.bloom_colours import is_of_crop
 from ocr_tags.fields.bloom_ends import CELL_END, TORN, is_torn
 from ocr_tags.fields.bloom_flowers import (
+    LINKED,
     before_flowers,
     clause_before,
     of_flowers,
@@ -20,14 +24,13 @@ from ocr_tags.fields.bloom_flowers import (
     opens_with_flowers,
 )
 from ocr_tags.fields.bloom_frost import lasts_to_frost, read_open
-from ocr_tags.fields.bloom_numbers import LABELS, read_numbers, span
+from ocr_tags.fields.bloom_numbers import LABELS, read_numbers
 from ocr_tags.fields.bloom_words import (
     BEGUN_ABOVE,
     CHORE,
-    GOES_ON,
+    COVERED,
     HANGING,
     HANGS_ABOVE,
-    JOIN,
     LABEL_APART,
     LEAD,
     MODAL,
@@ -35,13 +38,15 @@ from ocr_tags.fields.bloom_words import (
     OTHER_TIME,
     RANGE,
     REVERSE,
+    SHOWN,
     TERMS,
     VERB,
+    WITH_FLOWERS,
     Chain,
     Term,
 )
-from ocr_tags.fields.fact_rows import in_fact_row
-from ocr_tags.fields.phrases import Hit, clean, fold
+from ocr_tags.fields.fact_rows import all_facts, in_fact_row
+from ocr_tags.fields.phrases import fold
 from ocr_tags.fields.values import SECOND_LANGUAGE, Labelled, labelled
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -60,13 +65,13 @@ def read_bloom(tag: TagText) -> Iterator[Found[Bloom]]:
     folded = fold(text)
     after = {found.start: found for found in labelled(text, LABELS)}
     told: list[Chain] = []
-    for chain, anchor in _chains(text):
+    for chain, anchor in chains_of(text):
         certainty = _certainty(text, chain, anchor, after)
         if chain[0].value.foreign and (chain[0].start != anchor or _says_again(text, told, chain)):
             continue  # says again what stands before it
-        if certainty and (bloom := _bloom(text, chain)):
+        if certainty and (bloom := bloom_of(text, chain)):
             told.append(chain)
-            yield from _whole(text, chain, Found(bloom, (_start(folded, chain), chain[-1].end), certainty))
+            yield from _whole(text, chain, Found(bloom, (start_of(folded, chain), chain[-1].end), certainty))
     if not told:
         yield from _unlabelled(text)
     yield from read_numbers(text)
@@ -96,8 +101,8 @@ def _whole(text: str, chain: Chain, found: Found[Bloom]) -> Iterator[Found[Bloom
     if not (end.value.month or following[0].islower()) or not CELL_END.match(following, end.end):
         return
     printed = f"{found.value.text} {following[: end.end]}"
-    chains = [parts for parts, _ in _chains(printed)]
-    bloom = _bloom(printed, chains[0]) if len(chains) == 1 else None
+    chains = [parts for parts, _ in chains_of(printed)]
+    bloom = bloom_of(printed, chains[0]) if len(chains) == 1 else None
     if bloom:
         yield Found(bloom, found.span, 0.9 * found.certainty)
 
@@ -113,70 +118,63 @@ def _unlabelled(text: str) -> Iterator[Found[Bloom]]:
     """ "Midsummer - early fall" alone in its cell, its label a picture."""
     folded = fold(text)
     alone = [
-        chain for chain, anchor in _chains(text) if anchor == chain[0].start and _stands_alone(text, chain)
+        chain for chain, anchor in chains_of(text) if anchor == chain[0].start and _stands_alone(text, chain)
     ]
-    if len(alone) != 1 or not RANGE.search(folded, alone[0][0].end, alone[0][-1].start):
+    if not alone or any(chain[0].value.month != alone[0][0].value.month for chain in alone[1:]):
+        return
+    ranged = RANGE.search(folded, alone[0][0].end, alone[0][-1].start)
+    if len(alone) > 1 or not (ranged or _is_listed(text, alone[0])):
         return
     before = folded[max(0, alone[0][0].start - 60) : alone[0][0].start]
-    bloom = _bloom(text, alone[0])
+    bloom = bloom_of(text, alone[0])
     if bloom and not OTHER_TIME.search(before) and not LABEL_APART.search(folded):
         sure = min(hit.certainty for hit in alone[0])
-        yield Found(bloom, (alone[0][0].start, alone[0][-1].end), 0.8 * sure)
+        yield Found(bloom, (alone[0][0].start, alone[0][-1].end), (0.8 if ranged else 0.65) * sure)
+
+
+def _is_listed(text: str, chain: Chain) -> bool:
+    """Whether a time without an end is still one fact of several: neighbouring months, or a line among facts.
+
+    "May, June." says as much as "May-June"; one month or season in its line, as much as the height above it.
+    """
+    months = [hit.value.month for hit in chain]
+    if len(months) > 1 and all(months):
+        return all((other - one) % 12 <= 1 for one, other in pairwise(months))
+    begin, end = text.rfind("\n", 0, chain[0].start) + 1, chain[-1].end
+    beside = text[begin - 1 if begin else 0 :].strip("\n")
+    above = text[: max(begin - 1, 0)].rpartition("\n")[2]
+    below = text[end:].partition("\n")[2].partition("\n")[0]
+    whole = text[begin:end] == text[chain[0].start : end] and _LINE_ENDS.match(text, end)
+    return bool(whole and beside) and (all_facts(above) or all_facts(below))
+
+
+_LINE_ENDS = later(r" ?(?:\n|$)")
 
 
 def _stands_alone(text: str, chain: Chain) -> bool:
     """Whether nothing in its sentence explains a time: in a cell, a sentence, or among facts it is all."""
     start, end = chain[0].start, chain[-1].end
+    above = text[:start].rpartition("\n")[0].rpartition("\n")[2]
+    if text[start - 1 : start] == "\n" and LINKED.search(fold(above)):
+        return False  # "food every two weeks from" and "May to July" below
     months = chain[0].value.month and chain[-1].value.month
     sentence = months and _SENTENCE_ENDS.search(text[:start]) and _SENTENCE_CLOSES.match(text, end)
     return _is_cell(text, chain) or bool(sentence) or (len(chain) > 1 and in_fact_row(text, start, end))
 
 
 _SENTENCE_ENDS = later(r"(?:^|[\n\t]|[.!?;] )\Z")
-_SENTENCE_CLOSES = later(r"(?:\.(?= [A-Z]|\n|$)|, again\b|;)")
+_SENTENCE_CLOSES = later(
+    r"(?:\.(?= [A-Z\d]|\n|$)|, again\b|;|,(?= \d)| if (?:d.?headed|dead-?headed|cut back|sheared|picked)"
+    r"|(?=\n[A-Z]))"
+)
 
 
 def _is_cell(text: str, chain: Chain) -> bool:
     before, after = text[: chain[0].start].rstrip(" ✿*-"), text[chain[-1].end :].lstrip(" .")
-    ends = ("", "\n", "\t", "•", "·", "|")
-    rest = re.split(r"[\n\t•·|]", after)[0]
+    ends = ("", "\n", "\t", "•", "·", "|", "—")
+    rest = re.split(r"[\n\t•·|—]", after)[0]
     closed = after[:1] in ends or (after[:1] == "," and opens_with_colours(fold(rest[1:])))
     return before[-1:] in ends and closed
-
-
-def _chains(text: str) -> Iterator[tuple[Chain, int]]:
-    """Seasons and months joined by "to", "and", a dash: one statement, and where its words begin.
-
-    "Late spring / Fin du printemps" is two, which begin at one place.
-    """
-    folded = fold(text)
-    chain: Chain = []
-    anchor = 0
-    for hit in TERMS.find(text):
-        joint = folded[chain[-1].end : hit.start] if chain else ""
-        if chain and not _joined(joint, chain[-1].value, hit.value):
-            yield chain, anchor
-            chain = []
-        elif chain and _turns(joint, chain, hit.value):
-            yield chain, anchor
-            chain = [hit]
-            continue
-        anchor = anchor if chain else hit.start
-        chain.append(hit)
-    if chain:
-        yield chain, anchor
-
-
-def _joined(joint: str, one: Term, other: Term) -> bool:
-    beside = one.part and not one.season and other.month  # "late May"
-    lasts = GOES_ON.fullmatch(joint.replace("\n", " ", 1))
-    return bool(JOIN.fullmatch(joint) or lasts or (beside and joint in (" ", "-", "\n")))
-
-
-def _turns(joint: str, chain: Chain, other: Term) -> bool:
-    """Whether another language begins here; names of months belong to several."""
-    seasons = any(hit.value.season for hit in chain) and (other.season or other.part)
-    return bool(seasons and re.search(r"[/|\n]", joint) and chain[-1].value.foreign != other.foreign)
 
 
 def _certainty(text: str, chain: Chain, start: int, after: dict[int, Labelled]) -> float:
@@ -209,23 +207,29 @@ def _certainty(text: str, chain: Chain, start: int, after: dict[int, Labelled]) 
         return (0.8 if CELL_END.match(folded, end) else 0.55) * sure
     if VERB.search(before):
         return 0.85 * sure
-    if REVERSE.match(folded, end):
+    if REVERSE.match(folded, end) or (COVERED.search(before) and WITH_FLOWERS.match(folded, end)):
         return 0.8 * sure
+    ranged = len(chain) > 1 and RANGE.search(folded, chain[0].end, chain[-1].start)
+    if ranged and SHOWN.search(before) and not is_of_crop(folded) and _SHOWN_ENDS.match(folded, end):
+        return 0.75 * sure
     if certain := before_flowers(text, start, end):
         return certain * sure
     if folded[end : end + 1] == ")" and _BRACKETED.search(before):
         return 0.75 * sure
     cold = chain[0].value.season in ("fall", "winter")
-    told = of_flowers(text, start, end, months=any(h.value.month for h in chain), cold=cold)
+    told = of_flowers(
+        text, start, end, months=any(h.value.month for h in chain), cold=cold, spans=bool(ranged)
+    )
     return sure * (max(told, 0.8) if told and _is_cell(text, chain) else told)
 
 
+_SHOWN_ENDS = later(r" ?(?:[.,;\n\t]|$)")
 _FROST = Term()
 _BRACKETED = later(
     r"\b(?:blooms?|flowers|blooming|flowering|blossoms?)(?! (?:after|before)\b):?(?: [a-z'’-]+){1,6} \($"
 )
 """Before the month that explains words of a bloom time: "Blooms at lilac time (May)"."""
-_WHEN_OF_ALL = later(r"(?:very )?(?:early|mid|late)(?:[ -]?season)?,? ?\(?")
+_WHEN_OF_ALL = later(r"(?:very )?(?:early|mid|late)(?:[ -]?season)?[,:]? ?\(?")
 """Between a label and its month, how early that is among its kind: "Blossom: mid-season (May)"."""
 
 
@@ -233,41 +237,3 @@ def _is_beside(text: str, found: Labelled) -> bool:
     """Whether a second label stands below its English one, the value after both: "Bloom /", "Floraison:"."""
     before = text[: found.label].rstrip()
     return found.second and before.endswith("/") and LABELS.whole(before.splitlines()[-1]) is not None
-
-
-def _start(folded: str, chain: Chain) -> int:
-    """Where the words begin: "all summer" and "throughout summer" belong to the time."""
-    lead = re.search(r"(?:\ball |\bthroughout |\btout l.|\btodo el )$", folded[: chain[0].start])
-    return lead.start() if lead else chain[0].start
-
-
-def _bloom(text: str, chain: Chain) -> Bloom | None:
-    folded = fold(text)
-    months = _months(folded, chain)
-    seasons = tuple(dict.fromkeys(_season_names(chain)))
-    if not months and not seasons:
-        return None
-    return Bloom(clean(text[_start(folded, chain) : chain[-1].end]), seasons, months)
-
-
-def _season_names(chain: Chain) -> Iterator[str]:
-    """Seasons as named; in "early to mid summer" the season of the first part is that of the next."""
-    for at, hit in enumerate(chain):
-        if hit.value.season:
-            yield "_".join(filter(None, (hit.value.part, hit.value.season)))
-        elif hit.value.part:
-            following = next((h.value for h in chain[at + 1 :] if h.value.season or h.value.month), None)
-            if following and following.season:
-                yield f"{hit.value.part}_{following.season}"
-
-
-def _months(folded: str, chain: Chain) -> tuple[int, ...]:
-    months: list[int] = []
-    previous: Hit[Term] | None = None
-    for hit in chain:
-        if not hit.value.month:
-            continue
-        joined = folded[previous.end : hit.start] if previous else ""
-        months += span(months[-1], hit.value.month)[1:] if RANGE.search(joined) else (hit.value.month,)
-        previous = hit
-    return tuple(dict.fromkeys(months))

@@ -46,7 +46,8 @@ _CLOSES = later(r"[.)]{0,2}(?: ?(?:\n|[|•·])| / ) ?[^\w\n\t(]{0,2}")
 _CELL_BEHIND = later(lambda: rf"{_COLOURS.pattern}{_SCENTED}(?= ?(?:[\n\t.|•·]| /|$))")
 _LEAD = later(r"[\W_]*(?:from |in |all |throughout )*")
 _OTHER = later(
-    r"\b(?:foliage|leaf|leaves|berr\w+|fruits?|fruiting|hips?|bark|stems?|pods?|skin|flesh|cones?"
+    r"\b(?:foliage|leaf|leaves|blades|culms|berr\w+|fruits?|fruiting|hips?|bark|stems?|pods?|skin|flesh"
+    r"|cones?"
     r"|needles?|twigs?"
     r"|fall|autumn|winter|seed\w*|crops?|harvest\w*|pick\w*|ripe\w*|plant|planting|plants? (?:in|out)"
     r"|sow\w*"
@@ -61,9 +62,18 @@ _OTHER = later(
 _EATEN = later(
     r"(?:^|[\n\t.;]) ?(?:[a-z-]+ )?(?:vegetables?|fruit(?: trees?)?|tomato(?:es)?|peppers?|apples?|squash"
     r"|plums?|pears?"
+    r"|(?:[a-z]+ )?beans?|peas|courgettes?|zucchini|cucumbers?|pumpkins?|melons?|figs?|blueberr(?:y|ies)"
     r"|raspberr(?:y|ies)|strawberr(?:y|ies)|grapes?)(?= ?(?:[\n\t.,;]|$))"
 )
 """Where what is sold is eaten, a colour and late months may be those of the crop."""
+
+
+_HARVESTED = later(r"\b(?:harvest\w*|ripens?|ripening|pick(?:ing)?|crops?|cropping|sow(?:ing)?)\b")
+
+
+def is_of_crop(folded: str) -> bool:
+    """Whether what is sold is eaten, so that a season may be that of its crop."""
+    return bool(_EATEN.search(folded) or _HARVESTED.search(folded))
 
 
 def _of_crop(folded: str, time: str) -> bool:

@@ -22,7 +22,8 @@ def is_torn(text: str, chain: Chain) -> bool:
     (True, False)
     """
     torn = _RUNS_ON.match(text, chain[-1].end)
-    aside = len(chain) > 1 and _ASIDE.match(text, chain[-1].end)
+    plain = len(chain) > 1 or (chain[0].value.month and text[chain[0].start].isupper())
+    aside = plain and _ASIDE.match(text, chain[-1].end)
     if torn and not (aside or _is_aside_below(text, torn)):
         return not _OPEN_END.match(fold(text), torn.end() - 1) or _month_below(text, chain)
     return _month_below(text, chain)
@@ -34,10 +35,13 @@ def _is_aside_below(text: str, torn: re.Match[str]) -> bool:
         return False
     following = text[torn.end() :].split("\n")[0]
     time = next(iter(TERMS.find(following)), None)
+    if _AND_BELOW.match(following) and (time is None or len(following[: time.start].split()) > 3):
+        return True
     return bool(_ASIDE_BELOW.match(following)) and (time is None or time.start > 0)
 
 
 _COMMA_BELOW = later(r", ?\n")
+_AND_BELOW = later(r"(?:and|or) (?!again|then|often|sometimes|in\b|into\b|to\b|repeat|reb)[a-z]{3,} ")
 _ASIDE_BELOW = later(
     r"(?!(?:then|and|or|again|also|to|until|till?|through|into|often|sometimes)\b)[a-z]{2,} "
 )

@@ -18,28 +18,49 @@ _ENDS = later(
 )
 _MEASURED = later(r"(?:,? (?:to|up to|on|of))? \d[\d./½-]* (?:ft|in|cm|m)\. (?!$)")
 """The height of flowers, whose stop ends no sentence: "bells on scapes to 3 ft. in June"."""
-_LINKED = later(r"(?:,|\b(?:in|from|of|and|to|through|until|after|before|with|during|the|a|late|early|mid))$")
+LINKED = later(r"(?:,|\b(?:in|from|of|and|to|through|until|after|before|with|during|the|a|late|early|mid))$")
 
 _FLOWER = (
     r"(?:flowers?(?! buds)|blooms|blossoms?|florets|petals|bracts|racemes|umbels|panicles|spikes|spires"
     r"|plumes"
     r"|bottlebrushes"
-    r"|fl\.|fl(?:w?rs?|s|ws)\b\.?|spathes?|cymes|corymbs|drumsticks|inflorescences?|flowerheads|catkins"
+    r"|fl\.|fl(?:w?rs?|s|ws)\b\.?|spathes?|cymes|corymbs|flower[- ](?:stems|spikes|heads|stalks)|drumsticks"
+    r"|inflorescences?|flowerheads|catkins"
     r"|fleurs|flores|bluten|bloemen)"
 )
+_ANY = r"(?:[^.;]|(?<=\d)\.(?=\d))"
+_ARRIVE = (
+    r"appear(?:s|ing)?|open(?:ing|s)?|re?-?peat(?:ing|s)?|last(?:s|ing)?|continu(?:e|es|ing)|arriv(?:e|es"
+    r"|ing)"
+    r"|com(?:e|es|ing)(?: out)?|show(?:s|ing)?(?: up)?|turn(?:s|ing)? up|unfold(?:s|ing)?|unfurl(?:s|ing)?"
+    r"|emerg(?:e|es|ing)|carr(?:y|ies|ying) on|go(?:es)? on|keep(?:s)? (?:on|going|coming)|(?:are|is) out"
+    r"|on (?:show|display)|on and off|off and on|bloom(?:s|ing)?|flower(?:s|ing)?|at their best|produced"
+    r"|borne"
+)
+"""What flowers do at a time that no preposition leads to: "Flowers arrive June to August"."""
 _REST = (
-    r"(?P<rest>(?: [^.;]{0,70}?)?(?:,| -| –|\b(?:in|from|during|throughout|(?:all |right )?through|all"
-    r"|every"
-    r"|each|appear(?:ing)?|open(?:ing|s)?|re?-?peat(?:ing|s)?|lasting|continuing))"
-    r"|,? [^.;]{0,70},(?: (?:in|from|during))?|\.?) ?$"
+    rf"(?P<rest>(?:,? {_ANY}{{0,100}}?)?(?:,| -| –|\b(?:in|from|during|throughout|(?:all |right )?through|all"
+    rf"|every|each|over|{_ARRIVE}))|\.?) ?$"
 )
+_FREE = rf"(?P<rest>(?:,? {_ANY}{{0,60}}?)?) ?$"
+"""Before a time with a beginning and an end, which nothing need lead to: "Lilac spires May-July"."""
 _OF_FLOWERS = later(rf"\b{_FLOWER}{_REST}")
-_OF_SHAPES = later(
-    lambda: (
-        rf"(?<![\w-])(?:{colour_list()} {MEASURE}(?:[a-z-]+ )?{SHAPE}"
-        rf"|(?:{SHAPE}|rays|trusses) (?:of|in) {colour_list()}){_REST}"
-    )
+_SHOW = (
+    r"(?:rays|flush|show|display|burst|wave|mass|masses|crop|profusion|cloud|haze|carpet|froth|sheet|blanket)"
 )
+_NO_LEAF = r"(?!(?:[a-z]+ |[a-z]+-)?(?:green|silver|gr[ea]y|bronze|copper)\b)"
+
+
+def _shapes(rest: str) -> str:
+    return (
+        rf"(?<![\w-])(?:{colour_list()} {MEASURE}(?:[a-z-]+ )?{SHAPE}"
+        rf"|{_NO_LEAF}{colour_list()} (?:carpet|haze|cloud|froth|foam|sheet)"
+        rf"|{SHAPE} (?:of|in) {colour_list()}|{_SHOW} of {_NO_LEAF}{colour_list()}){rest}"
+    )
+
+
+_OF_SHAPES = later(lambda: _shapes(_REST))
+_SHAPES_FREE = later(lambda: _shapes(_FREE))
 _COLOURS_ONLY = later(
     lambda: (
         rf"[\W_]*{colour_list()}(?: (?:and|with|on) {colour_list()})?(?P<link>,| -| –| in| from"
@@ -53,7 +74,7 @@ _OTHER = later(
     r"|pods?|foliage|leaf|leaves|stems? in|bark|hips?|cones|turn\w*|harvest\w*|pick\w*|plant(?:ed)?"
     r"|sow\w*|divide"
     r"|feed\w*|fertili\w+|attract\w*|not?|when|until|once|protect\w*|bulbs?|tubers?|then|over|dorman\w+"
-    r"|dry|dried"
+    r"|dry|dried|blades|culms|swords"
     r"|trim\w*|shear\w*|pinch\w*|lift|move|repot|water|more|mulch\w*|available|ship\w*|colou?r|autumn|fall"
     r"|ripen\w*|set|used?|eaten|salads?|nectar|shelter\w*|stake|cover|shield|keep|give|provide|apply"
     r"|nursery|market|farms?)\b"
@@ -66,6 +87,8 @@ _ABOVE_LEAVES = later(
     r"|period|time))\b"
 )
 """Where flowers stand; their time is none of the leaves'."""
+_KEEP_ON = later(r"\bkeeps? (?=on\b|going\b|coming\b|blooming\b|flowering\b)")
+"""Of flowers no chore: "Daisies keep coming"."""
 _FADES = later(
     lambda: (
         rf"\b(?:and |then )?(?:fad(?:e|es|ing)|turn(?:s|ing)?|age(?:s|ing)"
@@ -98,22 +121,37 @@ def _runs_on(text: str, at: int) -> bool:
     if not following[:1].isalpha() or (following[0].islower() and all_small(text, at + 1)):
         return False
     capitals = line.isupper() and following.isupper()
-    return following[0].islower() or capitals or bool(_LINKED.search(fold(line)))
+    return following[0].islower() or capitals or bool(LINKED.search(fold(line)))
 
 
-def of_flowers(text: str, start: int, end: int, *, months: bool, cold: bool) -> float:
+def of_flowers(text: str, start: int, end: int, *, months: bool, cold: bool, spans: bool = False) -> float:
     """How sure it is that the time from `start` to `end` is that of flowers named before it; 0 when not.
 
-    `months` when the time names months, `cold` when it begins with fall or winter, as that of leaves does.
+    `months` when the time names months, `cold` when it begins with fall or winter, as that of leaves does,
+    `spans` when it has a beginning and an end.
     """
     clause = _FADES.sub("", _ABOVE_LEAVES.sub(" ", _BRACKET.sub(",", clause_before(text, start))))
+    if (
+        spans
+        and months
+        and not clause
+        and text[start - 1 : start] == "\n"
+        and text[start - 2] not in ".:;!?\t"
+    ):
+        clause = f"{clause_before(text, start - 1)} "  # "Mauve spires" and "Dec-Feb" below
+    clause = _KEEP_ON.sub(" ", clause)
     if not cold and _CLOSED.match(text, end):
         if colours_before(text, start, months=months):
             return 0.75
         if colours_after(text, start, end):
             return 0.7
+    clause = clause.rpartition(": ")[2]
     part = clause.rpartition(", ")[2]
-    if _OTHER.search(clause) and _COLOURED.fullmatch(part) and not _OTHER.search(part):
+    if (
+        _OTHER.search(clause)
+        and (_COLOURED_FREE if spans else _COLOURED).fullmatch(part)
+        and not _OTHER.search(part)
+    ):
         return 0.0 if _CHORE_ABOVE.search(clause) else 0.75  # "glossy leaves, pink clusters from June"
     if _OTHER.search(clause) and not _on_own_line(text, start):
         return 0.0
@@ -123,6 +161,8 @@ def of_flowers(text: str, start: int, end: int, *, months: bool, cold: bool) -> 
         return 0.7
     if _OF_FLOWERS.search(clause) or _OF_SHAPES.search(clause):
         return 0.75
+    if spans and _SHAPES_FREE.search(clause):
+        return 0.7
     return 0.0
 
 
@@ -132,19 +172,27 @@ def _on_own_line(text: str, start: int) -> bool:
     folded = fold(text)
     above = folded[folded.rfind("\n", 0, max(begin - 1, 0)) + 1 : max(begin - 1, 0)]
     alone = _COLOURED.fullmatch(folded, begin, start) and not _OTHER.search(folded, begin, start)
-    return bool(alone) and not _LINKED.search(above) and not _CHORE_ABOVE.search(above)
+    return bool(alone) and not LINKED.search(above) and not _CHORE_ABOVE.search(above)
 
 
 _BRACKET = later(r" ?\($")
 _OF_CROPS = later(r"\b(?:clusters|trusses|bunches|heads|globes|balls|cones)\b")
-_CROPS = later(r"\b(?:grapes?|vitis|currants?|tomato(?:es)?|hops|jelly)\b")
-"""Of some plants the clusters that are told of are the fruit's."""
-_COLOURED = later(
-    lambda: (
-        rf"(?:(?:the|its|and|with|then|small|large|showy|big) )*{colour_list()}"
-        rf"(?: [a-z-]+){{0,2}} (?:{_FLOWER}|{SHAPE}){_REST}"
-    )
+_CROPS = later(
+    r"\b(?:grapes?|vitis|currants?|tomato(?:es)?|lycopersicum|capsicum|cherries|cordon|growbags?|hops"
+    r"|jelly)\b"
 )
+"""Of some plants the clusters that are told of are the fruit's."""
+
+
+def _coloured(rest: str) -> str:
+    return (
+        rf"(?:(?:the|its|and|with|then|small|large|showy|big) )*{colour_list()}"
+        rf"(?: [a-z-]+){{0,2}} (?:{_FLOWER}|{SHAPE}){rest}"
+    )
+
+
+_COLOURED = later(lambda: _coloured(_REST))
+_COLOURED_FREE = later(lambda: _coloured(_FREE))
 _CHORE_ABOVE = later(
     r"\b(?:prun\w*|cut|dead ?head\w*|remov\w+|faded|spent|feed\w*|fertili\w+|water\w*|harvest\w*|pick\w*"
     r"|plant"

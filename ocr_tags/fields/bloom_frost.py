@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ocr_tags.fields.bloom_flowers import of_flowers
 from ocr_tags.fields.bloom_numbers import LABELS
 from ocr_tags.fields.bloom_words import VERB
 from ocr_tags.fields.colour_words import SHAPE, colour_list
@@ -18,7 +19,8 @@ from ocr_tags.record import Found
 from ocr_tags.values import Bloom
 
 _ALL_SEASON = later(
-    r"(?:all season(?: long)?|season[- ]long|year[- ]round|all year(?: round)?|everblooming"
+    r"(?:(?:at )?any time of (?:the )?year"
+    r"|all season(?: long)?|season[- ]long|year[- ]round|all year(?:[ \n]round)?|everblooming"
     r"|toute la saison|"
     r"(?:quasi |presque |casi )?(?:tutto l.anno|toute l.annee|todo el ano)"
     r"|(?:almost |nearly |most of |much of |for most of |practically )(?:all |the "
@@ -41,7 +43,7 @@ _TO_FROST = later(
     r"(?:(?:from )?(?:planting|planting[- ](?:day|out|time)|plant-out) )?"
     r"(?:until|till?|to|up to|right up to|through|thru) (?:the )?(?:(?:first|hard|killing|heavy|autumn"
     r"|fall|winter"
-    r"|a|late) )*frosts?\b"
+    r"|a|late|real) )*(?:frosts?|freeze)\b"
 )
 _OTHERS = later(
     r"\b(?:water\w*|feed\w*|fertili\w+|food|keep|kept|protect\w*|mulch\w*|cut|prun\w*|dead ?head\w*"
@@ -68,7 +70,9 @@ def read_open(text: str) -> Iterator[Found[Bloom]]:
     for pattern in (_ALL_SEASON, _TO_FROST):
         for match in pattern.finditer(folded):
             before = folded[max(0, match.start() - 60) : match.start()]
-            if match.start() in starts or VERB.search(before):
+            english = pattern is _ALL_SEASON and not match[0].startswith(("to", "qu"))
+            shown = english and of_flowers(text, *match.span(), months=False, cold=False)
+            if match.start() in starts or VERB.search(before) or shown:
                 yield Found(Bloom(clean(text[slice(*match.span())])), match.span(), 0.85)
     for start in starts:
         if lasting := _WITHOUT_END.match(folded, start):

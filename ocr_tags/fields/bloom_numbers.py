@@ -80,13 +80,16 @@ def _behind_flower(text: str) -> Iterator[Found[Bloom]]:
 
 
 _SHORT_LABEL = later(
-    r"(?<![^\W_])(?:fl|flg|flr|blm)[.:]? ?(?P<a>[IVX]{1,4}) ?[-–—/] ?(?P<b>[IVX]{1,4})(?![^\W_])", re.I
+    r"(?<![^\W_])(?:fl|flg|flr|flw|bl|blm"
+    r"|blt)[.:]{0,2} ?(?:(?P<a>[IVX]{1,4}) ?[-–—/] ?(?P<b>[IVX]{1,4})(?![^\W_])"
+    r"|(?P<c>\d{1,2}) ?[-–—] ?(?P<d>\d{1,2})(?= ?(?:[\n,;|•·)]|$)))",
+    re.I,
 )
 
 
 _OWN_LINE = later(
     r"(?:^|(?<=[\n\t]))(?:[•·*-]"
-    r"|\d{1,2} )? ?(?P<a>[IVX]{1,4}) ?[-–—] ?(?P<b>[IVX]{1,4}) ?(?=[,\n\t]|$)"
+    r"|\d{1,2} )? ?(?P<a>[IVX]{1,4}) ?[-–—] ?(?P<b>[IVX]{1,4}) ?(?=[,\n\t☀☼◐●○✿]|\.{3,}|$)"
 )
 
 
@@ -102,9 +105,10 @@ def _shortened(text: str) -> Iterator[Found[Bloom]]:
     told += [(match, 0.75) for match in alone if len(alone) == 1]
     told += [(pair, 0.7) for led in _LED.finditer(fold(text)) if (pair := _ROMAN_PAIR.match(text, led.end()))]
     for match, certainty in told:
-        first, last = _month_number(match["a"].upper()), _month_number(match["b"].upper())
+        one, other = ("c", "d") if match.groupdict().get("c") else ("a", "b")
+        first, last = _month_number(match[one].upper()), _month_number(match[other].upper())
         if first and last:
-            printed = text[match.start("a") : match.end("b")]
+            printed = text[match.start(one) : match.end(other)]
             yield Found(Bloom(printed, (), span(first, last)), match.span(), certainty)
 
 

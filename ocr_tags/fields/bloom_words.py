@@ -35,8 +35,13 @@ TERMS = Phrases(_terms, shortest=6)
 
 
 JOIN = later(
-    r"\.?\s?(?:(?:,|;|\band)? (?:(?:then|often|and) )?(?:re-?bloom\w*|re-?peat\w*|re-?flower\w*"
-    r"|again)(?: again)? in\b|,? then\b"
+    r"\.?\s?(?:(?:,|;|\band)? (?:(?:then|often|and|with|some|a|little|light|lighter|occasional|sporadic"
+    r"|second"
+    r"|smaller|sometimes|usually) )*(?:re-?bloom\w*|re-?peat\w*|re-?flower\w*|flush|encore"
+    r"|again)(?: (?:again|bloom|flush|show|flowers))? in\b|,? then\b"
+    r"|,? (?:then )?(?:on and off|off and on|now and then),? (?:again )?(?:to|until|till?|through|into)\b"
+    r"|\b(?:right|well|clear|clean|straight|deep|all the way|often|even) (?:up )?(?:to|until|till?|through"
+    r"|into)\b"
     r"|[-–—/&+~→]|\bt/?m\b|\bthrough to\b|\bright through\b|\bto\b|\bthrough\b|\bthru\b|\buntil\b"
     r"|\btill?\b|,?\s?\band\b|,?\s?\bor\b|,|\binto\b|\bup to\b|\ba\b"
     r"|\bau\b|\baux\b|\bjusqu.{1,2}(?:a|au|aux)?\b|\bet\b|\by\b|\bhasta\b|\bbis\b|\bund\b|\btot\b|\ben\b"
@@ -51,7 +56,11 @@ GOES_ON = later(
     r"|well|it|all the way))* )(?:to|until|till?|into|through|up to) (?:the )?"
 )
 """Between the beginning and the end of a time told in two verbs: "in February and keeps going to April"."""
-LEAD = later(r"(?:from |in |all |throughout |during |de |d.|du |en |l.|i |im |von |vom )*")
+LEAD = later(
+    r"(?:every (?:\d+(?: ?[-–] ?\d+)?|few) weeks,? |(?:on and off|off and on|non-?stop|continuously|in waves"
+    r"|in flushes|repeatedly|heavily|profusely|freely|mainly|mostly|best|heaviest|abundantly|reliably),? "
+    r"|from |in |all |throughout |during |de |d.|du |en |l.|i |im |von |vom )*"
+)
 RANGE = later(r"[-–—~→]|\b(?:t/?m|to|through|thru|until|till?|into|a|au|aux|hasta|bis|tot)\b|jusqu")
 
 VERB = later(
@@ -60,7 +69,8 @@ VERB = later(
     r"|fioritura|fiorisce|fioriscono|bl\.)(?![^\W_])"
     r"(?: (?:period|times?|seasons?|months?)\b)?(?:\s?/\s?[^\W\d_]+(?:[ \n][^\W\d_]+){0,3}\s?[:|/–—-]+)?"
     r"(?P<filler>(?:[ ,\n]+(?:from|in|during|throughout|all|through|continuously|profusely|heavily"
-    r"|abundantly|freely|non-?stop|best|mainly|mostly|repeatedly|again|appear|appears|appearing|open"
+    r"|abundantly|freely|turn|up|come|arrive|show|keep|coming|almost|nearly|non-?stop|best|mainly|mostly"
+    r"|repeatedly|again|appear|appears|appearing|open"
     r"|opening"
     r"|are|produced|borne|held|the|on|over|a|season|every|bloom|blooms|white|pink|red|blue|purple|yellow"
     r"|orange"
@@ -84,6 +94,9 @@ MODAL = later(r"may (?!(?:to|and|or|through|thru|until|till|into|in|on|with|for|
 """No month: "flowers may drop"."""
 REVERSE = later(
     r"[ \n-](?:[a-z]+ )?(?:blooming|flowering|bloomers?|blooms?|color and bloom)\b(?! to| in| for)"
+    r"|[ \n](?:is|are) (?:show ?time|its (?:moment|season|peak)|when (?:it|they) (?:blooms?|flowers?)"
+    r"|(?:the |its )?(?:bloom|flowering) (?:time|season))\b"
+    r"|[ \n](?:brings?|sees?) (?:(?!no\b)[a-z-]+,? ){0,3}(?:flowers|blooms|blossoms?)\b"
 )
 NOT_TIME = later(
     r"\s?(?:street|st\b|road|farms?|nursery|nurseries|growers|gardens?|be\b|fade)| ?(?:snow|showers"
@@ -101,3 +114,15 @@ LABEL_APART = later(
     r"|fall colou?r)(?: (?:time|season|period))?:?(?=\n|$)"
 )
 """A label of another time that stands by itself: the time may be its value, set in another column."""
+COVERED = later(
+    r"\b(?:covered|smothered|loaded|laden|decked|bedecked|studded|cloaked|draped|dripping|alight|lit"
+    r"|wreathed)"
+    r"(?: (?:from|in|all|throughout|through|each|every))* $"
+)
+WITH_FLOWERS = later(r"[ \n](?:with|in|by) [a-z ,\n-]{0,50}?\b(?:flowers|blooms|blossoms?|bloom)\b")
+"""Around the time of "covered in May with white flowers"."""
+SHOWN = later(
+    r"(?:^|[\n\t.;•|] ?)(?:(?:main|peak|long|non-?stop|constant|bright|summer) )?"
+    r"(?:season|on show|on display|in colou?r|colou?r|show ?time)(?: ?: ?|\t|\.{3,} ?| )(?:from |all )?$"
+)
+"""Before a time with a beginning and an end, words of what a flowering plant is grown for."""

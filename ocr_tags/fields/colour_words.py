@@ -16,7 +16,8 @@ SHAPE = (
     r"|froth|foam|tubes|thimbles|lockets|plates(?= of\b)|pinwheels|bonnets|slippers|parasols|goblets|flutes"
     r"|chains|pom-poms|mops|mopheads|lacecaps|starbursts|sunbursts|drumsticks|hoods|helmets|whiskers"
     r"|baubles|beads|turbans|parachutes|thistles|funnels"
-    r"|streamers|fireworks|hearts|skirts|rosettes|feathers|powder[- ]puffs|corymbs|cymes|bobbles|whorls)"
+    r"|streamers|fireworks|hearts|skirts|rosettes|feathers|powder[- ]puffs|corymbs|cymes|bobbles|whorls"
+    r"|trusses|doubles|sails|ruffs|ruffles|falls|paws|urns|skyrockets|foxtails|pagodas)"
 )
 """What flowers look like; beside a colour and in small letters, flowers."""
 

@@ -34,7 +34,10 @@ _GROUND = (
 _KIND = (
     r"(?:perennial|annual|biennial|evergreen|deciduous|shrub|tree|climber|plants?|hardy|tender|scented"
     r"|fragrant"
-    r"|native|deer[ -]resistant)"
+    r"|native|deer[ -]resistant"
+    r"|(?:(?:deep|dark|pale|light|bright|soft|hot|rich)[ -])?(?:red|pink|white|yellow|blue|purple|violet"
+    r"|orange"
+    r"|mauve|crimson|scarlet|magenta|lilac|lavender|cream|apricot|salmon|coral|rose|burgundy|maroon))"
 )
 _FACT = (
     rf"(?:(?:{_SUN})(?:{_DASH}(?:{_SUN}))*|{_ZONE}|{_LENGTH}|{_MONTH}(?:{_DASH}{_MONTH})?"
@@ -62,3 +65,12 @@ def in_fact_row(text: str, start: int, end: int, others: int = 1) -> bool:
         return False
     count = len(_ONE_FACT.findall(before)) + len(_ONE_FACT.findall(after))
     return bool(lit) and count >= others and bool(_FACTS.fullmatch(before) and _FACTS.fullmatch(after))
+
+
+def all_facts(line: str) -> bool:
+    """Whether a line holds facts of light, size, cold or ground and nothing else.
+
+    >>> all_facts("Full sun, 30-40 cm"), all_facts("Sun dried figs")
+    (True, False)
+    """
+    return bool(_ONE_FACT.search(line) and _FACTS.fullmatch(line))
