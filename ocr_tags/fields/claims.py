@@ -47,7 +47,8 @@ _KIND = (
     r"|flowers?|cultivars?|hedging(?: plants?)?|hedges?|bulbs?|climbers?|herbs?|evergreens?|conifers?)"
 )
 _SORT = (
-    r"(?:woodland|meadow|wetland|hedgerow|bunch|clump(?:ing)?|flowering|evergreen|deciduous|perennial"
+    r"(?:woodland|rainforest|meadow|wetland|hedgerow|bunch|clump(?:ing)?|flowering|evergreen|deciduous"
+    r"|perennial"
     r"|annual|climbing"
     r"|shade|pond|marginal|hardy|spring|summer|small|large|understor(?:e)?y|warm[- ]season|cool[- ]season)"
 )
@@ -62,6 +63,20 @@ _WHERE = (
 _NATIVE_TO = later(
     rf"\b(?:native(?: {_KIND})? (?:to|of|from|across|throughout)|native in|native as far|(?:indigenous"
     rf"|endemic) (?:to|in)"
+    rf"|(?:an? )?selection of (?:an? )?(?:{_KIND} )?native (?:to|of)"
+    r"|(?:found|grows|growing|occurs) (?:wild|naturally) (?:in|from|along|across|throughout|on|over"
+    r"|through|between)"
+    r"|found (?:throughout|right across|only in)(?= (?:the )?(?:south|north|east|west|new|central"
+    r"|eastern|western|[ne])\b)"
+    r"|(?:^|(?<=[\n\t.•·*|] )|(?<=[\n\t]))from the (?:\w+ )?(?:mountains|hills|forests|woods|woodlands"
+    r"|deserts|bogs"
+    r"|swamps|meadows|prairies|steppes|cliffs|coasts?|highlands|uplands|rainforests?|grasslands|islands"
+    r"|plains|shores"
+    r"|slopes|marshes|jungles?) of"
+    r"|(?:^|(?<=[\n\t.•·*|] )|(?<=[\n\t])|(?<=\.\.))(?:native|indigenous|endemic)(?:,"
+    r"| [-–—]) ?(?=[\w .]{3,24} to \w|[\w .]{3,30}"
+    r"\b(?:catchment|plains?|district|region|ranges)\b)"
+    r"|native (?:north|south|east|west) of"
     rf"|native (?:(?:{_SIDE})[ ,]*){{1,4}}(?=(?:america|canada|usa?|u\.s|united states)\b)"
     rf"|originaire d\w*|(?:(?:espece|arbre|arbuste|plante|vivace|fougere|fleur|graminee) )?indigene (?:aux?"
     rf"|a|d\w*)|nativ[ao] de|beheimatet in)\b"
@@ -69,7 +84,8 @@ _NATIVE_TO = later(
 _FOREIGN = later(r"(?:originaire|(?:\w+ )?indigene|nativ[ao] |beheimatet)")
 _NATIVE_KIND = later(
     rf"(?:\b(?:(?:an? )?true|truly an?|evergreen|deciduous) )?"
-    rf"(?:\b(?:{_OPEN_PLACE}\n|{_PLACE} ))+(?:native|endemic)(?: {_KIND}| parentage| stock| origin"
+    rf"(?:\b(?:{_OPEN_PLACE}\n|{_PLACE} ))+(?:(?:rainforest|woodland|bush|desert|coastal|alpine"
+    rf"|wetland|meadow|hedgerow) )?(?:native|endemic)(?: {_KIND}| parentage| stock| origin"
     rf"| hybrid)?\b"
     rf"|\b(?:an?|our|this) native (?:(?:{_PLACE}|{_SORT}) ){{0,3}}(?:cactus|succulent|palm|orchid|rose|grape"
     rf"|oak|maple"
@@ -80,6 +96,15 @@ _NATIVE_KIND = later(
     rf"|\bplantas? nativas?\b|"
     r"\b(?:einheimisch\w*|heimische) (?:pflanze|staude|wildstaude)\b|\binheemse plant\b"
 )
+_NAMED = later(r"[A-Z][a-z]+ \Z")
+"""Before "Native Plants", where the two words are part of a name."""
+_MORE = later(
+    r",? ?(?:and |also )+(?:found|grows|growing|occurs) (?:wild|naturally) [^.;\n\t]*"
+    r"|(?:,| [-–—]) ?[\w .]{2,30}\b(?:provenance|catchment|origin|stock|district|plains?|region)\b"
+)
+"""What a native claim goes on with: where else it grows, where its seed was gathered."""
+_BY_ORIGIN = later(rf"\b(?:of )?(?:{_PLACE} )+(?:(?:in|by) )origin\b|\bof (?:{_PLACE} )+origin\b")
+_STATUS = later(r"(?:^|(?<=[\n\t]))native(?=; | ?[·•|] )")
 _NATIVE_COLON = later(
     r"(?:^|(?<=[\n\t.•] )|(?<=[\n\t]))"
     r"native(?: ?: ?| ?/ ?indigene(?: ?: ?|\t))(?=[a-z])(?!(?:yes|no|to|of|from)\b)"
@@ -88,12 +113,18 @@ _DENIED = later(r"(?i)(?:non?|not|introduced|exotic|hybrid|cultivar|garden|unkno
 _NATIVE_LABELS = label_phrases("native")
 _NOT_CLAIM = later(
     r"\b(?:non|not|nor|attracts?|supports?|feeds?|for|to|many|other|like|mimics)[ -]+(?:an? )?$"
+    r"|\bnative,? (?:and |also )+$"
 )
 _NOT_NATIVE_WORD = later(
     r"\s+(?:nursery|nurseries|farms?|gardens?|growers|society|seeds?|soils?|bees?|pollinators|birds"
-    r"|insects|butterflies|co\b|center|centre|ltd)"
+    r"|insects|butterflies|(?:plant )?(?:food|feed|fertili[sz]er|pellets|mix|blend|potting)|co\b|center"
+    r"|centre|ltd)"
 )
-_OPEN_END = later(r"\b(?:(?:north|south|east|west|mid)(?:[- ]?(?:east|west))?(?:ern)?|central|the)$", re.I)
+_INITIAL = later(r"(?<!\.)\b[NSEW]\Z")
+"""The side of a land, whose stop ends no sentence: "Native to N. America"."""
+_OPEN_END = later(
+    r"\b(?:(?:north|south|east|west|mid)(?:[- ]?(?:east|west))?(?:ern)?|central|the|aotearoa)$", re.I
+)
 _AFTER_STATES = later(
     r"\.\s(?:&|and|to|or|[A-Z][a-z]+(?:west|east|lands?|ains?)\b|(?:Gulf|Great|Pacific|Atlantic|East|West)\b)"
 )
@@ -131,8 +162,15 @@ def read_native_claim(tag: TagText) -> Iterator[Found[str]]:
             r" (?:to|of)\b", folded[match.end() :]
         )
         firm = match[0].startswith("native") and firm_in(tag.string[slice(*_cell(text, *match.span()))])
-        if not others and not firm and not _NOT_CLAIM.search(folded[: match.start()]):
-            yield Found(clean(text[slice(*match.span())]), match.span(), 0.9)
+        name = text[slice(*match.span())].istitle() and _NAMED.search(text[: match.start()])
+        if not others and not firm and not name and not _NOT_CLAIM.search(folded[: match.start()]):
+            more = _MORE.match(folded, match.end())
+            span = (match.start(), more.end() if more else match.end())
+            yield Found(clean(text[slice(*span)]), span, 0.96 if more else 0.9)
+    for match in _STATUS.finditer(folded):
+        yield Found(clean(text[slice(*match.span())]), match.span(), 0.7)
+    for match in _BY_ORIGIN.finditer(folded):
+        yield Found(clean(text[slice(*match.span())]), match.span(), 0.85)
     for start, end in cells(text):
         if alone := _ALONE.fullmatch(folded, start, end):
             yield Found(clean(text[slice(*alone.span("value"))]), alone.span("value"), 0.9)
@@ -155,6 +193,8 @@ def _past_open_end(text: str, start: int) -> int:
     if listed >= 0 and in_list(text, start) and not is_torn(text[start:listed]):
         return listed  # in a list in small letters the next line tells of something else
     if text[:end].endswith(("U.S", "U.S.A")) and _AFTER_STATES.match(text, end):
+        end = value_end(text, end + 1)
+    if _INITIAL.search(text, start, end) and re.match(r"\. ?(?:Am|Afr|Asia|Eu|Aus|Pac)", text[end:]):
         end = value_end(text, end + 1)
     if _OPEN_END.search(text[start:end]) and re.match(r"\n[^\n]", text[end:]):
         return value_end(text, end + 1)
@@ -179,7 +219,8 @@ def _place_end(folded: str, start: int, end: int) -> int:
         r"\s*(?:;\s| / |\s[–—-]\s|\sfrom (?:children|pets|reach|frost|wind|sun)\b"
         r"|\sand (?:an? |the (?:bees?|birds?|butterfl\w+|plants?|flowers|leaves)\b|is |it |loved "
         r"|great (?!lakes|plains|basin)|good |easy |very )"
-        r"|,\s(?:it|this|the plant|these|with|and is|where|which)\b|\b(?:that|which|with|this|where"
+        r"|,\s(?:so|hence|and so|and (?:far|much|quite|none|still|now|as)|not|here|so there|it|this"
+        r"|the plant|these|with|and is|where|which)\b|\b(?:that|which|with|this|where"
         r"|it is)\b|[(])"
     ).search(folded, start, end)
     return stop.start() if stop else end

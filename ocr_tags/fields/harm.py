@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
+from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.phrases import clean, flowing
 from ocr_tags.fields.small_letters import all_small, ended_on_purpose, in_list
 from ocr_tags.fields.values import is_torn, value_end
@@ -15,8 +16,37 @@ from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
 _EATEN = r"(?:eaten|ingested|swallowed|consumed|chewed|touched|inhaled)"
+_WHO = (
+    r"(?:(?:small |young |the |your |our )?(?:dogs?|cats?|pets?|horses?|ponies|rabbits?|livestock|cattle"
+    r"|sheep"
+    r"|goats?|stock"
+    r"|animals?|people|humans?|children|kids|toddlers|babies|birds|fish|you)(?:,? (?:and|or|&) |, )?)+"
+)
+_ILL = (
+    r"(?:(?:mouth|stomach|tummy|throat|skin|eye|belly) (?:pain|ache|upset|burns?|trouble)|nausea"
+    r"|vomiting|cramps?"
+    r"|swelling|burning|itch\w*|hives|sickness|convulsions|diarrh?o?ea|drooling|hay ?fever|asthma|sneezing"
+    r"|hallucinations|death)"
+)
+"""Whom a plant harms, and how (common practice, no source)."""
+_ARMS = r"(?:thorns?|spines?|prickles?|barbs|stings?)"
+_LIMBS = r"(?:stems?|canes?|branches|leaves|foliage|twigs|stalks|pads|shoots|fronds|trunk|wood|leaf tips)"
 _HARM = later(
-    r"\b(?:toxic|poison(?:ous|s)|harmful|inedible|not edible|deadly (?:if|when|poison\w*)|(?:can|may"
+    r"\b(?:(?:makes?|making) (?:\w+ )?"
+    rf"{_WHO} (?:very |quite |really )?(?:ill|sick|unwell|poorly)|get(?:s|ting)? (?:sick|ill)\b"
+    rf"|{_WHO} (?:may|can|could|will|might) (?:vomit|drool|be sick|fall ill|get ill)"
+    rf"|(?:causes?|causing|triggers?|trigger|brings? on|sets? off|aggravates?) (?!no\b)(?:\w+ ){{0,2}}{_ILL}"
+    r"|(?:stings?|burns?|blisters?|harms?) (?:the |your )?(?:eyes|skin|hands|mouths?)\b"
+    r"|(?:juice|sap|latex|hairs|bristles) (?:may|can|will|could) (?:blister|burn|sting|itch|stain)"
+    r"|calcium oxalate|contains? (?:\w+ ){0,2}(?:cyanide|oxalates?|toxins?|alkaloids|saponins|poisons?)"
+    rf"|(?:is|are) (?:very |quite |truly )?deadly|for (?:the )?birds,? (?:and )?not (?:for )?(?:people"
+    rf"|you|us|humans|eating)"
+    r"|(?:not (?:to )?be|not be|never be|not) taken internally"
+    r"|where (?:\w+ )?(?:livestock|animals|horses|cattle|sheep|ponies|pets|dogs|stock|children"
+    r"|kids) (?:can |may |will )?"
+    r"(?:graze|browse|reach|feed|play|eat|nibble)"
+    r"|gloves (?:are )?(?:advised|recommended|essential|needed|required|a must|please)"
+    r"|toxic|poison(?:ous|s)|harmful|inedible|not edible|deadly (?:if|when|poison\w*)|(?:can|may"
     r"|could) be fatal|fatal if"
     r"|(?:not|never) (?:intended |meant |suitable |safe )?(?:for |be )?"
     r"(?:(?:human|animal|internal|people|pet)s?(?:(?:,| or| and|,? nor|/)"
@@ -45,7 +75,8 @@ _HARM = later(
     r"|(?:skin|contact|eye) (?:allergy|allergies|allergen|irritation|reaction|sensiti\w+)|allergic reaction"
     r"|phototoxic"
     r"|(?:for )?(?:ornamental|decorative) (?:use|purposes?) only|wear"
-    r" (?:(?:protective|thick|stout|leather|heavy|garden(?:ing)?) )?(?:gloves|gauntlets|mitts"
+    r" (?:(?:protective|long|sturdy|tough|strong|thick|stout|leather|heavy|garden(?:ing)?) )?(?:gloves"
+    r"|gauntlets|mitts"
     r"|mittens|long sleeves|eye)"
     r"|(?:may|can|will|could) (?:upset|harm|hurt|sicken|poison|kill|injure) (?:[\w-]+ ){0,2}(?:pets?|cats?"
     r"|dogs?|horses?"
@@ -90,12 +121,16 @@ _HARM = later(
 )
 _ARMED = later(
     r"(?:^|(?<=[\n\t.:;!] )|(?<=[\n\t]))(?:(?:very|rather|quite|many|small|tiny|long|fierce|wicked"
+    r"|occasional|some|scattered|wickedly|ferocious|savage|curved|needle-like"
     r"|vicious|nasty"
     r"|stout|hidden|hooked|fine|big|backward|sharp|curved) )*"
     r"(?:(?:prickly|thorny|spiny|spiky|barbed|hooked|sharp-(?:tipped|edged|toothed)) (?:stems?|leaves|foliage"
     r"|branches|canes?|pads|tips|stalks|twigs|fronds|wood|shoots|bracts)|(?<= )(?:thorns|spines|prickles"
-    r"|barbs))"
-    r"(?= ?(?:[:.;!\n–-]|$))"
+    r"|barbs)(?: (?:on|along) (?:the |its |all )?(?:old(?:er)? |young |lower )?[a-z]+)?"
+    r"|(?:the |its )?"
+    rf"{_LIMBS} (?:is|are) (?:very |rather |quite |wickedly )?(?:prickly|thorny|spiny"
+    r"|barbed|sharp))"
+    r"(?= ?(?:[:.;!\n–-]|, (?:so|keep|wear|mind|handle|take)\b|$))"
 )
 """Weapons that are all a line tells of: a warning where there is no other, else part of the description."""
 _HARM_ELSEWHERE = later(
@@ -115,9 +150,12 @@ _THEN = later(r"(?:do not|don.t|they|it|if|contact|handle|wear|wash|keep)\b")
 """Other matter may follow: "Toxic to dogs; the leaves are fragrant"; danger and advice belong to it."""
 _HARMLESS = later(
     r"(?:\b(?:non|not|nor|is not|are not|isn.t|no known|niet|nicht|ikke|inte|pas)[ -]*(?:known to be "
-    r"|considered )?|\b(?:resists?"
+    r"|considered )?|\b(?:hasn.t got|haven.t got|lost its|without|minus|free of)[: ]+|\b(?:does not"
+    r"|doesn.t|do not|don.t|won.t|will not|never|resists?"
     r"|crown of|nearly|almost|un|no|few|without|lacks)\s)$"
 )
+_OF_ANOTHER = later(r"\b(?:fertili[sz]ers?|manure|salt|spray|pesticides?|herbicides?)\b[^.;\n]{0,60}\Z")
+"""Before "harmful", where it is said of what is put on the plant."""
 _NOT_HARM = later(r"\s?(?:ivy|oak|sumac|-free|free)\b")
 
 
@@ -152,7 +190,10 @@ def _sentences(
     """The sentences in which a pattern is found, each once, and none that is taken."""
     seen = list(taken)
     for match in pattern.finditer(folded):
-        if _HARMLESS.search(folded[: match.start()]) or _NOT_HARM.match(folded, match.end()):
+        before = folded[: match.start()]
+        if _HARMLESS.search(before) or _NOT_HARM.match(folded, match.end()):
+            continue
+        if match[0] in ("harmful", "toxic") and _OF_ANOTHER.search(before):
             continue
         start, end = _sentence(text, match.start(), match.end())
         if len(clean(text[start:end])) <= 240 and not any(a < end and start < b for a, b in seen):
@@ -181,8 +222,16 @@ def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
     lines = [at for at in range(begin, start) if text[at] == "\n" and not _runs_on(text, at)]
     begin = lines[-1] + 1 if lines else begin
     stop = value_end(text, end)
+    colon = _COLON.match(text, stop)
+    if colon and not is_label(colon["word"]):  # "if eaten: these are no peas" is no label
+        stop = value_end(text, start, colon.end())
     if comma := _COMMA_FOR_STOP.search(text, end, stop):
         return begin, comma.start()
+    if outcry := _OUTCRY.search(text, 0, begin):
+        begin = outcry.start("cry")
+    if text[stop : stop + 2] == "! " and len(text[begin:stop].split()) <= 4:
+        further_end = value_end(text, stop + 2)
+        stop = further_end if _HARM.search(flowing(text), stop, further_end) else stop
     for further in _FURTHER.finditer(text, end, stop):
         after = flowing(text)[further.end() : stop].split("; ")[0]
         if not _HARM.search(after) and not _THEN.match(after):
@@ -192,6 +241,8 @@ def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
     return begin, stop
 
 
+_OUTCRY = later(r"(?i)(?:^|[\n\t•·|]|\. )\s?(?P<cry>(?:danger|warning|caution|careful|attention|beware)!) \Z")
+_COLON = later(r"(?P<word>(?: [a-z]+)+) ?: (?=[a-z])")
 _COMMA_FOR_STOP = later(r"(?<=[a-z]),\n(?=[A-Z][a-z]+\s(?:[A-Z&]|inc\b))")
 """Before a name, which tells of no danger, a comma at a line's end is a full stop read amiss."""
 
