@@ -289,8 +289,9 @@ def _named_alone(text: str, folded: str) -> Iterator[Found[str]]:
     for match in chain(*listed, _BESIDE_LIGHT.finditer(folded), _PH.finditer(plain)):
         beside = match[0].startswith(("sun", "shade"))
         start, end = match.span("soil")
-        part = (not beside and goes_before(text, start, match.end("soil"))) or _NOUN_BELOW.match(folded, end)
-        end = end if beside or part else soil_end(text, start, end)
+        whole = end if beside else soil_end(text, start, end)
+        part = (not beside and goes_before(text, start, whole)) or _NOUN_BELOW.match(folded, end)
+        end = end if part else whole
         soil = folded[start:end]
         several = beside or bool(_JOINT.search(soil)) or soil.endswith((" ok", " okay", " fine"))
         kinds = several and (re.search(_STRONG, soil) or _RICH_AND_MOIST.match(soil))

@@ -170,4 +170,4 @@ def goes_before(text: str, start: int, end: int) -> bool:
         return True  # the value of another label
     if not above.endswith("\n") or not text[start].islower():
         return is_torn(above.rstrip()) and above.endswith("\n")
-    return is_torn(above.rstrip()) or text[end : end + 1] not in ("\n", "")
+    return is_torn(above.rstrip()) or not later(r" ?(?:[\n•·|]|$)").match(text, end)
