@@ -25,6 +25,8 @@ def known_name(piece: Piece, certainty: float) -> Found[str] | None:
         return Found(written, span, certainty - 0.2)
     if " " in text and lexicon.is_common_name(text) and not titles.is_noise(text):
         return Found(written, span, certainty - 0.05)
+    if "&" in text and lexicon.is_trade_name(text.replace("&", "and")):
+        return Found(written, span, certainty)
     near = None if titles.is_answer(text) or genera_called(text) else repair.nearest_common(text)
     if near and near.clear and (_owned(near.name) == _owned(text) or not text.isascii()):
         return Found(written, span, certainty * 0.9)  # with accents it is another language's: Sansevière

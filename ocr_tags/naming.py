@@ -152,6 +152,19 @@ _PARTED = later(r"\s*[•·|–—;:(]|\s-\s|,\s")
 """What parts a name that begins a line from what is said of it: Fuchsia 'Sky Lantern' · Hardy fuchsia."""
 
 
+_SENTENCE = later(r"(?:^|[.!?]|\n\n)\s*$")
+_SUBJECT = later(
+    r"(?:\.(?=\s|$)|\s(?:is|was|has|grows|likes|loves|needs|makes|blooms|flowers|gives|bears|comes|stays)\b)"
+    r"(?![^.!?]{0,80}\b(?:companions?|partners?|neighbou?rs?|beside|alternative|instead|better)\b)"
+)
+
+
+def _is_subject(string: str, start: int, end: int) -> bool:
+    """Whether a whole name begins a sentence that says what this plant is or does."""
+    before = string[max(0, start - 90) : start]
+    return bool(_SENTENCE.search(before) and _SUBJECT.match(string, end))
+
+
 def _standing(
     string: str, line: Line, start: int, parsed: Parsed, trust: float, labelled: bool
 ) -> tuple[float, bool]:
@@ -173,6 +186,8 @@ def _standing(
         return trust, True
     if _INTRODUCED.search(before) and (name.species or parsed.quoted > 1):
         return trust - 0.03, False
+    if parsed.quoted > 1 and name.species and _is_subject(string, start, parsed.end):
+        return trust - 0.1, False
     parted = not before.strip() and parsed.quoted > 1 and _PARTED.match(string, parsed.end)
     behind = _BEHIND.search(before)
     closes = behind and parsed.quoted > 1 and not string[parsed.end : line.end].strip(" .,)")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from ocr_tags import lexicon, repair, titles
@@ -11,7 +12,7 @@ from ocr_tags.epithets import SMALL, plausible_epithet
 from ocr_tags.firms import is_maker
 from ocr_tags.foreign_names import genera_called
 from ocr_tags.known_names import agrees, known_name, names_in, spelt
-from ocr_tags.name_side import Side
+from ocr_tags.name_side import KNOWN, Side
 from ocr_tags.record import Found
 from ocr_tags.titles import Line, Piece
 
@@ -112,6 +113,12 @@ def _vouched(piece: Piece, shade: float, side: Side) -> Found[str] | None:
     return None
 
 
+def _is_many(name: str) -> bool:
+    """Whether it is the plural of a known name: Pansies, Zinnias."""
+    one = re.sub("ies$", "y", name) if name.endswith("ies") else name.removesuffix("s")
+    return one != name and lexicon.is_trade_name(one)
+
+
 def _parted(piece: Piece, words: list[str], line: Line, side: Side) -> Found[str] | None:
     """A title that holds a known name and more words: a kind of it, or it and a cultivar."""
     shade = 0.88 if line.flat else 1.0
@@ -127,12 +134,20 @@ def _parted(piece: Piece, words: list[str], line: Line, side: Side) -> Found[str
         shown = agreed and line.size >= titles.TITLE_SIZE  # in small print a shrub rose is a category
         if titles.is_qualifier([word for word in before if not (shown and word.lower() == "shrub")]):
             return Found(whole, span, (0.88 if agreed else 0.8) * shade)
-        vague = lexicon.key(ending) in titles.words_of("doubtful") and bool(side.genera) and not agreed
+        told = bool(side.genera) or any(
+            c.certainty >= KNOWN and c.span[1] <= piece.start for c in side.common
+        )
+        vague = lexicon.key(ending) in titles.words_of("doubtful") and told and not agreed
         if vague or titles.is_noise(" ".join(before)):
             return None
         marked = MARK.search(line.text[: piece.start - line.start])  # Frostwick™ Apricot Punch Petunia
-        if marked or (" ".join(before).isupper() and not " ".join(words[-count:]).isupper()):
-            if not marked:
+        apart = " ".join(before).isupper() != " ".join(words[-count:]).isupper()
+        many = len(words[-1]) > 4 and _is_many(ending)  # Marlbrook Pansies, of the series Marlbrook
+        firm = line.flat or ending.lower() == "roses" or not side.is_largest(line)
+        if many and not marked and firm:
+            return None  # a range or a firm: Marlbrook Hebes
+        if marked or apart or many:
+            if not marked and not many and " ".join(before).isupper():
                 side.loose.append((" ".join(before), 0.75 * shade, line))
             start = piece.end - len(" ".join(words[-count:]))
             return Found(titles.as_written(ending), (start, piece.end), 0.75 * shade)

@@ -127,6 +127,15 @@ _IN_POT = later(
 """The pot a plant is sold in, behind its name: Kannenpflanze im Ampeltopf 14 cm."""
 
 
+_HELLO = later(
+    r"\s*(?:(?:hi|hello|hey|howdy|aloha|psst|g['’]day|hallo|bonjour|hola)\b[,.! ]*(?:there\b[,.! ]*)?)?"
+    r"(?:i['’]?m|i am|my name is|meet|this is|say hello to|call me|je suis|ich bin|soy)\s+"
+    r"(?:(?:an?|your|the)\s+)?",
+    re.I,
+)
+"""How a tag that speaks for its plant begins: Hi, I'm a Snake Plant!"""
+
+
 def pieces(line: Line, taken: list[tuple[int, int]]) -> list[Piece]:
     """The line cut at dashes, bars, brackets and at what was already read from it."""
     text = list(line.text)
@@ -136,6 +145,9 @@ def pieces(line: Line, taken: list[tuple[int, int]]) -> list[Piece]:
     cut = "".join(text)
     found: list[Piece] = []
     cut = _IN_POT.sub("", cut)
+    hello = _HELLO.match(cut)
+    if hello and lexicon.plants_called(cut[hello.end() :].strip(" .,!|")):
+        cut = "|" * hello.end() + cut[hello.end() :].replace("!", "|")
     cut = re.sub(r":.*", "", cut)  # what follows a colon answers a label, and name labels are read elsewhere
     for match in re.finditer(r"[^|–—•·∙‧⋅◦●▪■♦~/;()\[\]\t™®©*+=<>]+", cut):
         for part in re.finditer(r"(?:(?!\s-+\s).)+", match[0]):

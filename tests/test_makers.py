@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from ocr_tags.fields.makers import read_series, read_supplier
+from ocr_tags.fields.makers import read_supplier
+from ocr_tags.fields.series import read_series
 from ocr_tags.record import TagText
 
 
@@ -130,6 +131,15 @@ def test_supplier(text: str, supplier: str | None) -> None:
         ("Tidewick® Shrubs", "Tidewick"),
         ("Tidewick® Hydrangea", None),
         ("Hardy Shrubs", None),
+        ("Tidewick Collection", "Tidewick"),
+        ("Window Stars Collection · evergreen perennial", "Window Stars"),
+        ("Heritage Collection", None),
+        ("Bred here, the Tidewick strain stands any rain.", "Tidewick"),
+        ("Part of the Brushpot bunch, raised in our own field", "Brushpot"),
+        ("Also in Brushpot: sea kale, sorrel.", "Brushpot"),
+        ("Tidewick™ plants are made for troughs.", "Tidewick"),
+        ("Native to the Larch Mountains range", None),
+        ("Part of the family", None),
     ],
 )
 def test_series(text: str, series: str | None) -> None:

@@ -8,8 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from ocr_tags.fields.makers import read_series, read_supplier
+from ocr_tags.fields.makers import read_supplier
 from ocr_tags.fields.names import read_botanical_name, read_common_names
+from ocr_tags.fields.series import read_series
 from ocr_tags.naming import CODE
 from ocr_tags.record import LineSpan, TagText
 

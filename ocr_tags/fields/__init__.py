@@ -18,10 +18,11 @@ from ocr_tags.fields.feeding import read_feeding
 from ocr_tags.fields.harm import read_warnings
 from ocr_tags.fields.harvest import read_days
 from ocr_tags.fields.light import read_light
-from ocr_tags.fields.makers import read_series, read_supplier
+from ocr_tags.fields.makers import read_supplier
 from ocr_tags.fields.names import read_botanical_name, read_common_names
 from ocr_tags.fields.passport import read_plant_passport
 from ocr_tags.fields.sale import read_price
+from ocr_tags.fields.series import read_series
 from ocr_tags.fields.sizes import (
     read_flower_height,
     read_height,

@@ -1,18 +1,16 @@
-"""Who sells the plant, and under which series."""
+"""Who sells the plant."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterator
 
-from ocr_tags import lexicon
 from ocr_tags.addresses import firms_at_home
 from ocr_tags.epithets import title_case
-from ocr_tags.firms import SERIES_AFTER, SERIES_BEFORE, SERIES_NAMED, SERIES_OF_KIND, firm_in, labelled_firms
+from ocr_tags.firms import firm_in, labelled_firms
 from ocr_tags.record import Found, TagText
 from ocr_tags.signatures import signed_firms
 from ocr_tags.titles import lines_of
-from ocr_tags.vocabulary import is_tag_word
 
 
 def read_supplier(tag: TagText) -> Iterator[Found[str]]:
@@ -25,7 +23,7 @@ def read_supplier(tag: TagText) -> Iterator[Found[str]]:
     """
     labelled = labelled_firms(tag.string)
     for name, span in labelled:
-        yield Found(_written(name), span, 0.93)
+        yield Found(written(name), span, 0.93)
     taken = 0
     lines = lines_of(tag)
     told = [span for _, span in labelled]
@@ -40,11 +38,11 @@ def read_supplier(tag: TagText) -> Iterator[Found[str]]:
         start = line.start + found[1]
         end = start + len(found[0])
         told.append((start, end))
-        yield Found(_written(found[0]), (start, min(end, line.end)), 0.85)
+        yield Found(written(found[0]), (start, min(end, line.end)), 0.85)
     for name, span, certainty in (*firms_at_home(tag.string, lines), *signed_firms(tag.string, lines)):
         if not any(start < span[1] and span[0] < end for start, end in told):
             told.append(span)
-            yield Found(_written(name), span, certainty)
+            yield Found(written(name), span, certainty)
 
 
 _LAST_PART = re.compile(r".*(?:[•·|]\s?|\s[–-]\s)(?=[^•·|]*$)")
@@ -60,33 +58,9 @@ def _over_two_lines(text: str, start: int, end: int) -> tuple[str, int] | None:
     return found and (found[0], opening.end() - start + found[1])
 
 
-def _written(name: str) -> str:
+def written(name: str) -> str:
+    """A firm's or series' name as a person would write it."""
     plain = re.sub("'{2}", "'", " ".join(name.replace("’", "'").split()))
     plain = re.sub(r"(?<=[a-z])(?:TM|™|®)$", "", plain)  # a raised sign, read as letters
     plain = re.sub(r"\bP[ée]pini[éèe]re", "Pépinière", plain)  # readers mistake the second accent
     return title_case(plain) if plain.isupper() and len(plain) > 4 else plain
-
-
-def read_series(tag: TagText) -> Iterator[Found[str]]:
-    """The series the plant is sold in, without the plant's own name.
-
-    >>> [found.value for found in read_series(TagText("Petunia Tidewater™ Series"))]
-    ['Tidewater']
-    """
-    for line in lines_of(tag):
-        match = SERIES_BEFORE.search(line.text) or SERIES_AFTER.search(line.text)
-        if match is None and (kind := SERIES_OF_KIND.search(line.text)):
-            match = kind
-        if match is None and (named := SERIES_NAMED.search(line.text)):
-            match = None if all(map(is_tag_word, named["name"].split())) else named
-        if match is None:
-            continue
-        name = re.sub(r"^(?:The|THE|From|In|Our|This|A|S[ée]rie)\s+(?:(?:the|our)\s+)?", "", match["name"])
-        words = name.rstrip("'’").split()
-        while len(words) > 1 and lexicon.plants_called(words[0]):
-            words = words[1:]
-        name = " ".join(words)
-        if not name or name.lower() in ("the", "this", "our", "new", "a"):
-            continue
-        start = line.start + line.text.rindex(name, 0, match.end("name"))
-        yield Found(_written(name), (start, start + len(name)), 0.9)
