@@ -16,9 +16,11 @@ from ocr_tags.fields.container_words import (
     CLASS,
     CLASSES,
     COUNTED,
+    GRADED,
     LENGTH,
     LOOSE,
     MADE_WORD,
+    MILLIMETRES,
     NUMBER,
     NURSERY_CLASS,
     PACK,
@@ -99,6 +101,9 @@ _CLOSING = later(
     r"|(?:[1-9]|1\d|[234]5) ?(?:gal(?:lons?|\b\.?)|qts?\b\.?|l\b|lit(?:re|er)s?))$"
 )
 """A volume that closes a line of patents, numbers and the land it comes from."""
+_MILLIMETRES_ALONE = later(
+    rf"(?P<size>{MILLIMETRES.pattern})(?: +(?:s/?n|sku|item|code|plu|lot|no\.?)[ :#].*)?"
+)
 _KNOWN = 0.7
 """Certainty of a label with only a space behind it, if its letters needed no repair."""
 _SPOKEN_OF = later(
@@ -210,6 +215,11 @@ def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[
         yield Found(clean_size(text[slice(*no.span())]), no.span(), 0.65)
     elif round_ := _ROUND.fullmatch(folded, start, end):
         yield Found(f"Ø {text[slice(*round_.span('width'))]}", (start, end), 0.85)
+    elif graded := GRADED.fullmatch(folded, start, end):
+        span = graded.span("size" if graded["size"] else "behind")
+        yield Found(clean_size(text[slice(*span)]), span, 0.75)
+    elif width := _MILLIMETRES_ALONE.fullmatch(folded, start, end):
+        yield Found(clean_size(text[slice(*width.span("size"))]), width.span("size"), 0.75)
     elif closing := _CLOSING.search(folded, start, end):
         yield Found(clean_size(text[slice(*closing.span("size"))]), closing.span("size"), 0.75)
 

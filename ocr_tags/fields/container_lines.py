@@ -54,6 +54,12 @@ _WIDTH_AT_FOOT = later(
     rf"(?<![^\n\t])(?P<firm>[a-z]{{2}}-[a-zö]+-\w+|[^\n\t\d]{{8,}}?)"
     rf" ?(?:[·•|–—]| - ) ?(?P<size>{NUMBER} ?{LENGTH})(?=\n|\t|$)"
 )
+_RIGHT_BEHIND = later(
+    rf"(?<![^\n\t])(?P<firm>[^\n\t\d,]{{8,}}?)(?: | ?/ ?)(?![il])(?P<size>{NUMBER} ?(?:{LENGTH}|{VOLUME})(?: deep)?"
+    rf"|pb ?\d{{1,2}}(?:\.5)?|[pc] ?\d{{1,2}}(?:[.,]5)?|tubestock|\d{{1,2}}er)"
+    rf"(?: ?[/,]? ?{PRICED}| ?\d{{1,2}},\d\d)?(?=\n|\t|$)"
+)
+"""The pot right behind the firm's name, without a mark between."""
 _WIDTH_AT_HEAD = later(
     rf"(?<![^\n\t])(?P<size>{NUMBER} ?{LENGTH}) ?(?:[·•|–—]| - ) ?(?P<firm>[^\n\t\d]{{8,}})(?=\n|\t|$)"
 )
@@ -66,7 +72,11 @@ _SITE = later(
 def beside_firm(text: str, folded: str) -> Iterator[Found[str]]:
     """A length beside the firm, its address on the web or its number as an organic grower: that of the pot
     (common practice, no source)."""
-    for match in (*_WIDTH_AT_FOOT.finditer(folded), *_WIDTH_AT_HEAD.finditer(folded)):
+    for match in (
+        *_WIDTH_AT_FOOT.finditer(folded),
+        *_WIDTH_AT_HEAD.finditer(folded),
+        *_RIGHT_BEHIND.finditer(folded),
+    ):
         firm = text[slice(*match.span("firm"))].strip()
         told = _SITE.search(match["firm"]) or firm_in(firm) or is_signed(firm)
         if told and is_made(match["size"], {**LARGEST, **WIDEST_PRICED}):

@@ -26,14 +26,15 @@ _ENDS = r"(?= ?(?:[\n\t.,;|/($£€]|$))"
 POT = (
     r"(?:pots?|containers?(?![ -]grown)|cont\.|topf|tray|macetas?|contenants?|conteneurs?|godets?"
     r"|nursery pot|tree ?pot|plug"
-    r"|band|basket|hanging basket|tub|bowl|planter|planter bag|(?:grow |poly )?bag(?! of)"
+    r"|band|basket|hanging basket|tub(?:e ?stocks?|es?)?|bowl|planter|planter bag|(?:grow |poly )?bag(?! of)"
     r"|(?:square|round)(?= ?(?:[\n\t.,;|/($£€]|pot|$)))"
 )
 _MATERIAL = r"(?:terra-? ?cotta|clay|ceramic|plastic|glazed|peat|coir|fibre|fiber)"
 MADE_WORD = (
     rf"(?:square|sq\.?|round|rnd\.?|nursery|trade|deep|long|tall|growers?|{_MATERIAL}|aquatic|paper|jute|fabric"
     r"|coco|(?:cow-?)?manure|decorative|azalea|hanging|plantable|net|mesh|patio|starter|recycled|bamboo|peat-free"
-    r"|self-watering|bio-?degradable|compostable|gift)"
+    r"|self-watering|bio-?degradable|compostable|gift"
+    r"|clear|see-through|trellis)"
 )
 MADE_OF = rf"(?:{MADE_WORD}[ -]){{0,2}}"
 _POT_FIRST = (
@@ -47,6 +48,7 @@ POTTED = later(
     rf"|(?<![\w.,/#$'’%½¼¾¥-]){NUMBER} ?{LENGTH} ?(?:pt\b(?!\.? ?(?:sun|shade|sh\b))\.?|hb\b){_ENDS}"
     rf"|(?<![\w.,/x])\d{{1,2}} ?[x×] ?\d{{1,2}}(?: ?[x×] ?\d{{1,2}})? ?{LENGTH} ?"
     rf"{MADE_OF}(?:tree ?)?(?:pots?|band)\b"
+    rf"|(?<![\w.,/x])\d{{1,2}} ?[x×] ?\d{{1,2}} (?:cm )?{MADE_OF}(?:basket|crate)\b"
     rf"|(?<![\w$])#\s?\d{{1,2}} {MADE_OF}(?:{POT}|cont)\b"
     rf"|\b{_POT_FIRST}(?: de| ø)? {NUMBER} ?(?:{LENGTH}|{VOLUME})(?!\w)(?!\.? ?(?:wide|deep|apart|or ))"
     rf"|(?:^|(?<=[\n\t]))(?:(?:tree|rose|deep|long|nursery|square|round|self-watering) ?)?{_POT_FIRST}"
@@ -57,7 +59,7 @@ POTTED = later(
 _COUNT = r"(?:\d{1,3}|one|two|three|four|five|six|eight|nine|ten|twelve|a dozen)"
 _YOUNG = (
     r"(?:plants?|plugs?|bulbs?|seedlings?|tubers?|corms?|roots?|sets|crowns?|rhizomes?|bareroots?|cloves?"
-    r"|transplants?|starts)"
+    r"|transplants?|starts|canes|whips|cuttings)"
 )
 PACK = later(
     r"(?<![\w-])(?:(?:jumbo|mini|maxi|super|giant) (?=\d|four|six))?"
@@ -67,12 +69,18 @@ PACK = later(
     rf"{_COUNT}(?: (?:large |small |jumbo |garden ready )?{_YOUNG})?\b"
     r"(?! ?(?:cm|mm|in\b|inch|\"|l\b|lit|kg|lbs?\b|oz|g\b))"
     rf"(?:, {NUMBER} ?{VOLUME})?"
-    rf"|(?<!\w){_COUNT}[- ](?:ct|count|cells?|plants?)\b\.? (?:plug |young |cell |strip |jumbo )?"
+    rf"|(?<!\w){_COUNT}[- ](?:ct|count|cells?|plants?|seedlings?)\b\.? (?:plug |young |cell |strip |jumbo )?"
     r"(?:flat|tray|pack|bag|box|tub|punnet|strip)\b"
 )
-CELLS = r"(?:\d{2,3}[- ](?:cells?|count|ct\b\.?)|[2-9]-cell)"
+CELLS = (
+    r"(?:\d{2,3}[- ](?:cells?|count|ct\b\.?)|[2-9]-cell)(?: deep| plugs?| trays?| flats?)?"
+    r"|\d{2,3}-(?:deep|long)-cell(?: plugs?)?|\d{1,3} cells? ?/ ?\d{1,3} alv[ée]oles"
+)
 COUNTED = later(
     rf"{_COUNT} {NUMBER} ?{LENGTH} (?:cells?|plugs?|pots?)\b"
+    rf"|{_COUNT} {_YOUNG} in an? (?:{NUMBER} ?{LENGTH} )?{MADE_OF}"
+    r"(?:net|bowl|pot|pan|basket|bag|box|tray|punnet)"
+    r"|tray \d{1,3} ?[x×] ?(?:p ?\d{1,2}|\d{1,2}(?:[.,]5)? ?cm)|\d{1,3} bare-?root plants"
     rf"|(?:(?:jumbo|big|large|small|mini|deep|square|round) )?(?:{_MATERIAL}|paper|cow|compostable) pots?\b"
     rf"|(?:[2-9]|[1-9]\d|\d{{3}}) (?:rooted )?plug(?:s|[ -]plants)\b|{CELLS}|\d{{2,3}} ?/ ?(?:flat|tray)\b"
 )
@@ -107,5 +115,17 @@ POTLESS = later(
     r"|balled (?:&|and) burlapped|root[- ]?ball(?:ed)?|(?:plug|cell|seedling) (?:trays?|packs?|flats?)"
     rf"|(?:\d{{1,2}}(?: ?[-–] ?\d{{1,2}})? ?(?:{LENGTH}|'|′|’|ft\b\.?) ?(?:cal(?:iper|\.)? ?)?)b ?& ?b"
 )
-LOOSE = later(rf"(?:{POTLESS.pattern}|plugs?|hanging basket|(?:starter )?tray|flat|basket|liner|b ?& ?b)")
+LOOSE = later(
+    rf"(?:{POTLESS.pattern}|plugs?|tubestock|forestry tubes?|hiko(?: v ?\d{{2,3}})?|trade gal(?:lon)?\.?"
+    r"|hanging basket|(?:starter )?tray|flat|basket|liner|b ?& ?b)"
+)
 SQUARE = later(rf"(?P<size>{NUMBER} ?{LENGTH} (?:square|sq\.?|round|rnd\.?|{_MATERIAL}))(?:[ ,]*{PRICE})?")
+MILLIMETRES = later(r"(?:50|68|70|75|80|85|90|1[0-8]0|125|135|165|175|200|2[0358]0|300|330|400) ?mm")
+"""Widths of pots in Australia, where plants are told in centimetres and metres: alone they are the pot
+(common practice, no source)."""
+GRADED = later(
+    r"(?P<size>[pc] ?(?:[5-9]|1\d|2\d|3[05])(?:[.,]5)?) +\d{2,3} ?[-/–] ?\d{2,3}(?: ?cm)?(?: {2,}.*)?"
+    r"|(?:[^\n\d]{3,30} )?\d{2,3} ?[-/–] ?\d{2,3}(?: ?cm)?(?: m\.?b\.?)? +"
+    r"(?P<behind>[pc] ?(?:[5-9]|1\d|2\d|3[05])(?:[.,]5)?)"
+)
+"""The class of a European pot beside the grade of height: "C10 60-80"."""
