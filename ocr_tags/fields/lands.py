@@ -46,7 +46,8 @@ _LANDS = (
     (
         "NZD",
         later(
-            r"\.co\.nz\b|(?i:\b(?:(?:grown|made) in|product of) new zealand\b)|\bNZ natives?\b"
+            r"\.co\.nz\b|\bAotearoa\b|\bk[uū]mara\b|(?i:\blabour weekend\b)"
+            r"|(?i:\b(?:(?:grown|made) in|product of) new zealand\b)|\bNZ natives?\b"
             r"|(?<![\d-])9 ?4\d{5} ?\d{6}(?![\d-])"
             rf"|{_OF_ADDRESS}{_NEW_ZEALAND_TOWNS}{_CLOSES}"
             r"|\bPB ?(?:3/4|1\.5|2|3|5|6\.5|8|10|12|18|25|28|40|60|95|150)\b(?![.,]?\d)"
@@ -66,7 +67,8 @@ _NOT_AMERICAN = later(r"(?i)\b(?:colours?|fertilis\w+|(?:centi)?metres?|litres?|
 """Words as they are not spelt, and pots as they are not measured, in the United States."""
 _OTHER_NATIVE = later(r"(?i)\b(?:Australian|New Zealand|Kiwi|Aussie) natives?\b")
 _MILLIMETRE_POT = later(
-    r"(?i)(?<![\d.,–-])[1-4]\d0 ?mm(?: (?:squat |square |round |hanging )?(?:pots?|bags?|baskets?)\b"
+    r"(?i)(?<![\d.,–-])(?:[1-4]\d[05]|[5-9][05]|68) ?mm"
+    r"(?: (?:squat |square |round |hanging )?(?:pots?|tubes?|bags?|baskets?)\b"
     r"|[ ·•|,/–-]*\$|$|(?=\n))"
     r"|\bpot,? [1-4]\d0 ?mm\b|\bpotted colou?r\b"
 )

@@ -35,7 +35,7 @@ _AMOUNT = (
     r"|(?P<worn> \d{2})(?=\s*(?:$|[\t\n])))?"
 )
 _FORMS = (
-    later(rf"(?<![\w$€£])(?P<sign>{_SIGN}) ?{_AMOUNT}{_CODE}(?![\w%]|[.,-]\d)"),
+    later(rf"(?<![\w$€£])(?P<sign>{_SIGN}) ?{_AMOUNT}{_CODE}(?!(?!ea\b)[\w%]|[.,-]\d)"),
     later(
         rf"(?<![\w$€£,])(?<!\d\.){_AMOUNT} ?(?P<sign>€|eur\b|£|usd\b|cad\b|aud\b|nzd\b|gbp\b|chf\b"
         rf"|zł|pln\b|sek\b|dkk\b|nok\b|\$){_CODE}(?!\w)"
@@ -73,8 +73,8 @@ _OF_SALE = later(
     r"|special|offer"
     r"|our|your|regular|rrp|was|reg|each|ea|per|for|at|an?|one|plants?|pots?|flats?|packs?|trays?|baskets?"
     r"|pi[eè]ce"
-    r"|chacun|st[uü]ck|stk|stuk|plus|tax|taxe?s|vat|incl?|gal(?:lons?)?|qts?|in|inch|cm|l|lt|litres?|hanging"
-    r"|today|to|clearance|fib(?:er|re)|peat|clay|net|square|bags?|tubes?|bare|root|bulbs?|plugs?|or"
+    r"|chacun|st[uü]ck|stk|stuk|plus|tax|taxe?s|vat|incl?|gal(?:lons?)?|qts?|in|inch|cm|mm|l|lt|litres?|hanging"
+    r"|today|to|clearance|fib(?:er|re)|peat|clay|net|square|bags?|tubes?|bare|root|bulbs?|plugs?|tubestock|punnets?|cells?|seedlings?|deep|the|cash|che(?:ck|que)|only|or"
     r"|shrubs?|trees?|perennials?|annuals?|vines?|grass(?:es)?|ferns?|herbs?|houseplants?)(?![^\W\d_]))*"
 )
 
@@ -161,7 +161,10 @@ _LARGE = later(
     r"|\b(?:caliper|b ?& ?b|balled (?:&|and) burlapped|field[ -](?:dug|grown))\b"
 )
 """Plants so large cost hundreds: of smaller ones "$699" has lost its point."""
-_EACH = later(r" ?(?:each|ea\b|[/|] ?(?:\w+ )?(?:pots?|plants?|packs?|flats?|trays?|bundles?|each|ea)\b)")
+_EACH = later(
+    r" ?(?:each|ea\b|(?:[/|]|the|an?|per) ?(?:\w+ )?"
+    r"(?:pots?|plants?|packs?|flats?|trays?|bundles?|punnets?|each|ea)\b)"
+)
 _CLOSING = later(r"(?:[.!] |  | [–—|·•-] ?|\t|, [^\W\d_]+(?: [^\W\d_]+)? )$")
 
 
