@@ -69,9 +69,10 @@ _UTILITY = later(
 _PATENT_PENDING = later(r"(?<!plant )\bpat(?:ent|\.)?s? pend(?:ing\b|\.)", re.I)
 _RIGHTS = later(
     r"(?<![^\W_])(?P<office>EU ?|UK ?|AU ?|NZ ?|US ?|Can\.? ?|CAN ?)?(?P<kind>CPBRAF|PBRAF|CPBR|PBR|PVRAF"
-    r"|PVR|PVPA|PVP|CPVR|COPF|(?i:plant breeders?['’]?s?['’]? rights?))"
+    r"|PVR|PVPA|PVP|CPVR|COPF|(?i:plant (?:breeders?['’]?s?['’]?|variety) rights?))"
     r"(?P<applied> ?(?:AF\b|(?i:applied for|pending)))?"
-    r"(?![^\W\d_])(?:[ :]?(?:[Cc]ert(?:ificate|\.)? ?)?(?:No\.?|#|Nr\.?)? ?#?(?P<number>\d[\d/]{2,11}))?"
+    r"(?![^\W\d_])(?:[ :]?(?:[Cc]ert(?:ificate|\.)? ?)?(?:No\.?|#|Nr\.?)? ?#?"
+    r"(?P<number>(?:(?!LOT|SKU|UPC|EAN|REF|QTY|BAY|ROW)[A-Z]{3} ?)?\d[\d/]{2,11}))?"
 )
 
 
@@ -113,6 +114,10 @@ def _digits(printed: str) -> str:
 
 
 def _right(match: re.Match[str]) -> str:
-    kind = match["kind"] if match["kind"].isupper() and " " not in match["kind"] else "PBR"
+    variety = "variety" in match["kind"].lower()
+    kind = (
+        "PVR" if variety else match["kind"] if match["kind"].isupper() and " " not in match["kind"] else "PBR"
+    )
     applied = "AF" if match["applied"] else ""
-    return f"{(match['office'] or '').strip(' .')}{kind}{applied}{match['number'] or ''}"
+    number = (match["number"] or "").replace(" ", "")
+    return f"{(match['office'] or '').strip(' .')}{kind}{applied}{number}"
