@@ -154,12 +154,14 @@ def _in_capitals(line: str) -> bool:
 
 
 _STOP = later(
-    r"(?<=[a-z]{5})(?<!approx)\.(?=\s+[a-z])|(?<!\b[Ee][XxSs][CcPp])(?<!\b[EeIi][XxNn][Cc][Ll])[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$"
+    r"(?<=[a-z]{5})(?<!approx)\.(?=\s+[a-z])"
+    r"|(?<!\b[Ee][XxSs][CcPp])(?<!\b[EeIi][XxNn][Cc][Ll])(?<!\b[Ff]ert)[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$"
     r"|(?<=[a-z]{3}[.!])[A-Z][a-z]{2})|\s?[•·]\s|\s[*«»¢]\s|\s\+\s(?=[A-Z][a-z]+\s[a-z])|\s\|\s|\t|\n"
 )
 _GOES_ON = later(
-    r"(?:,|;|-|&|/|\b(?:and|or|but|the|a|an|of|to|in|is|by|for|from|with|at|when|if|as|until|than"
-    r"|between|every|each|per|not|never|(?<!will\s)do|very|added|evenly|(?<!dry )(?<!out )slightly"
+    r"(?:,|;|-|&|/|\b(?:and|or|but|the|a|an|of|to|(?<!settled )(?<!bedded )in|is|are|by|for|from"
+    r"|with|at|when|if|as|until|than|between|every|each|per|(?<!or )not|never|(?<!will\s)do|very|evenly"
+    r"|(?<!matter )(?<!compost )(?<!manure )(?<!grit )(?<!sand )(?<!lime )added|(?<!dry )(?<!out )slightly"
     r"|moderately|consistently|fairly|(?<!, )(?:balanced|liquid)|et|y"
     r"|de|du|des|und|bei|mit|bis|jede[nr]?|chaque|tous les|cada|met|elke))$"
 )
@@ -197,7 +199,7 @@ _PARTED = later(
 
 _SCRAP = later(
     r"(?!(?:a|à|y|o|e|in|to|of|or|by|if|at|as|on|is|it|no|up|so|et|de|du|au|le|la|el|en|un|al|se|si|zu|im"
-    r"|am|op|te|pH)\b)[^\W\d_]{1,2}\b(?!')|e [A-Z]",
+    r"|am|op|te|be|do|go|he|me|my|us|we|pH)\b)[^\W\d_]{1,2}\b(?!')|e [A-Z]",
     re.I,
 )
 """The rest of a torn word or a mark read as letters, where a line should go on."""
@@ -267,9 +269,9 @@ def is_torn(phrase: str) -> bool:
 _NEGATION = later(r"\b(?:[Nn]ever|[Dd]o not|[Dd]on.t|NEVER|DO NOT)\Z")
 """What has no sense without what follows, even behind a gap."""
 _FULL_STOP = later(
-    r"(?<![^\W\d_])(?!(?:approx|incl|excl|min|max|avg|mod|med|temp|temps|esp|est|hrs|wks|mos|yrs|ins|dia|diam|var"
-    r"|subsp|ssp|spp|syn|spr|sum|aut|win|jan|feb|mar|apr|jun|jul|aug|sep|sept|oct|nov|dec|amer|cult)\.)"
-    r"[^\W\d_]{3,}\.$",
+    r"(?<![^\W\d_])(?!(?:approx|incl|excl|min|max|avg|mod|med|temp|temps|esp|est|hrs|wks|mos|yrs|ins|dia"
+    r"|diam|var|subsp|ssp|spp|syn|spr|sum|aut|win|jan|feb|mar|apr|jun|jul|aug|sep|sept|oct|nov|dec|amer"
+    r"|cult)\.)[^\W\d_]{3,}\.$",
     re.I,
 )
 """A whole word and its full stop end a sentence, whatever the letter below."""
