@@ -72,7 +72,7 @@ _RIGHTS = later(
     r"|PVR|PVPA|PVP|CPVR|COPF|(?i:plant (?:breeders?['’]?s?['’]?|variety) rights?))"
     r"(?P<applied> ?(?:AF\b|(?i:applied for|pending)))?"
     r"(?![^\W\d_])(?:[ :]?(?:[Cc]ert(?:ificate|\.)? ?)?(?:No\.?|#|Nr\.?)? ?#?"
-    r"(?P<number>(?:(?!LOT|SKU|UPC|EAN|REF|QTY|BAY|ROW)[A-Z]{3} ?)?\d[\d/]{2,11}))?"
+    r"(?P<number>(?:(?!LOT|SKU|UPC|EAN|REF|QTY|BAY|ROW|NO|IN|TO)[A-Z]{2,3} ?)?\d[\d/]{2,11}))?"
 )
 
 

@@ -55,8 +55,8 @@ _WIDTH_AT_FOOT = later(
     rf" ?(?:[·•|–—]| - ) ?(?P<size>{NUMBER} ?{LENGTH})(?=\n|\t|$)"
 )
 _RIGHT_BEHIND = later(
-    rf"(?<![^\n\t])(?P<firm>[^\n\t\d,]{{8,}}?)(?: | ?/ ?)(?![il])(?P<size>{NUMBER} ?(?:{LENGTH}|{VOLUME})(?: deep)?"
-    rf"|pb ?\d{{1,2}}(?:\.5)?|[pc] ?\d{{1,2}}(?:[.,]5)?|tubestock|\d{{1,2}}er)"
+    rf"(?<![^\n\t])(?P<firm>[^\n\t\d,]{{8,}}?)(?: | ?/ ?)(?![il])"
+    rf"(?P<size>{NUMBER} ?(?:{LENGTH}|{VOLUME})(?: deep)?|pb ?\d{{1,2}}(?:\.5)?|[pc] ?\d{{1,2}}(?:[.,]5)?|tubestock|\d{{1,2}}er)"
     rf"(?: ?[/,]? ?{PRICED}| ?\d{{1,2}},\d\d)?(?=\n|\t|$)"
 )
 """The pot right behind the firm's name, without a mark between."""
