@@ -114,9 +114,9 @@ def _vouched(piece: Piece, shade: float, side: Side) -> Found[str] | None:
 
 
 def _is_many(name: str) -> bool:
-    """Whether it is the plural of a known name: Pansies, Zinnias."""
+    """Whether it is the plural of a known name: Pansies, Zinnias, and no name in -s: Clematis."""
     one = re.sub("ies$", "y", name) if name.endswith("ies") else name.removesuffix("s")
-    return one != name and lexicon.is_trade_name(one)
+    return one != name and not lexicon.is_genus(name) and lexicon.is_trade_name(one)
 
 
 def _parted(piece: Piece, words: list[str], line: Line, side: Side) -> Found[str] | None:

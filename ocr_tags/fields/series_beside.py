@@ -178,9 +178,8 @@ def _over_the_name(
     if any(key == lexicon.key(sort) or key in lexicon.key(sort) for sort in sorts):
         return None
     start = line.start + line.text.index(name)
-    shown = named == 2 or any(map(_is_sort, lines[named + 1 : named + 2]))
-    other = shown or bool(sorts)
-    if " " not in name and not (mark or shown):
+    other = bool(sorts) or named == 2 or any(map(_is_sort, lines[named + 1 : named + 2]))
+    if " " not in name and not mark:
         return None  # half a firm's name: Marlbrook, of Gärtnerei Marlbrook
     small = line.size <= 0.55 * lines[1].size
     if mark and (other or many):
