@@ -13,7 +13,7 @@ ROWS = r"(?:rows?|drills?|trench(?:es)?|furrows?|ranks?)"
 SET_OUT = (
     r"plants?|trees?|shrubs?|bush(?:es)?|sets|bulbs?|corms?|cloves|tubers?|hills|crowns?|slips|seedlings?"
     r"|plugs"
-    r"|canes|roots|runners|clumps"
+    r"|canes|roots|runners|clumps|fans|vines"
 )
 _THE = r"(?:its|their|the|any|each|every)"
 
@@ -41,23 +41,29 @@ TAIL = later(
     r"in[ \n](?:leaf|foliage)(?=[.,;/&\n\t]|[ \n](?:and|but)\b)|(?:in|of)[ \n]height"
     r"|,?[ \n]?straight[ \n]up(?=[.,;)\n\t]|$)"
     r"|(?-i:h)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
-    r"(?P<spread>wide|broad|across|through(?=[.,;)\n\t]|$)|\((?:w|width|wide|spread|s)(?=\))|(?-i:mats?"
+    r"(?P<spread>wide|broad|across|(?:through|around)(?=[.,;)\n\t]|$|[ \n]and\b)|span(?=[.,;)\n\t]|$)"
+    r"|along(?=[ \n](?:a|the|its)[ \n](?:wall|fence|wires?|trellis))|of[ \n](?:canopy"
+    r"|spread)(?=[.,;)\n\t]|$)|\((?:w|width|wide|spread|s)(?=\))|(?-i:mats?"
     r"|carpets?)(?=[.,;)\n\t]|$| (?:of|in|that))|"
     r"(?:in|of)[ \n](?:width|spread|diameter)|(?-i:w)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
-    rf"(?P<row_spacing>(?:apart[ \n])?between[ \n](?:the[ \n])?{ROWS}(?!\s*:)|"
+    rf"(?P<row_spacing>(?:apart[ \n])?between[ \n](?:the[ \n])?{ROWS}(?!\s*(?:\([^)\n]*\))?\s*:)|"
     rf"(?:to|from)[ \n](?:{_THE}[ \n])?(?:next|nearest|other|adjacent|neighbou?ring)[ \n]{ROWS}|"
-    r"row to row|entre les rangs|entre hileras)|"
-    r"(?P<between>between(?= ?(?:[.,;\t]|$|\n(?!(?:the )?(?:plants|rows)))))|"
+    r"(?:from[ \n])?row[ \n]to[ \n]row|entre les rangs|entre hileras)|"
+    r"(?P<between>between(?= ?(?:[.,;\t]|$|\n(?!(?:the |each )?(?:plants|rows|neighbou?rs|friends|"
+    rf"{SET_OUT})\b))))|"
     r"(?P<spacing>apart|each way|in each direction|"
     rf"(?:to|from)[ \n](?:{_THE}[ \n])?(?:(?:nearest|next|closest)[ \n])?neighbou?rs?|"
     rf"from[ \n](?:{_THE}[ \n])?(?:(?:other|next|nearest)[ \n](?:{SET_OUT}|one)|each[ \n]other"
     rf"|one[ \n]another)|"
     rf"between[ \n](?:the[ \n]|each[ \n]|every[ \n])?(?:friends|neighbou?rs|{SET_OUT})|"
     r"between[ \n](?:each|them)(?=[.,;)\n\t]|$)|"
+    r"(?:from[ \n])?(?:crown|bush|tree|bulb|stem|vine|hill)[ \n]to[ \n](?:crown|bush|tree|bulb|stem|vine"
+    r"|hill)"
+    r"(?=[.,;)\n\t]|$)|in[ \n]line(?=[.,;)\n\t]|$)|"
     r"(?:in|within|along)[ \n](?:the|each|a)[ \n]row(?=[.,;)\n\t]|$|[ \n](?:and|by|x)\b)|"
     rf"(?:for|to|per)[ \n](?:each|every)[ \n](?:{SET_OUT})(?=[.,;)\n\t]|$)|"
     r"(?:(?:all[ \n])?to[ \n]itself|to[ \n]themselves|(?:from[ \n])?plant[ \n]to[ \n]plant)(?=[.,;)\n\t]|$)|"
-    r"on[ -]cent(?:er|re)s?|c\.? ?(?:à|a|/|to) ?c\b\.?|cent(?:er|re)s(?=[.,;|\n]| [|•·]|$)|"
+    r"on[ -]cent(?:er|re)s?|c\.? ?(?:à|a|/|to) ?c\b\.?|cent(?:er|re)s(?=[.,;|\n]| [|•·]|$| for\b)|"
     r"[O0]\.? ?[C]\b\.?|center to center|"
     r"entre (?:les plant[se]*|plantas)|de distancia|d['’]écart)|"
     r"(?P<stems>(?-i:stems|stalks|spikes))|"
@@ -69,7 +75,7 @@ TAIL = later(
 )
 
 LABELS_NEXT = later(
-    r"[ \t]?[:|↕↔⇿]|\t[^\w\n]{0,2}\d|(?: ?[.·…_]){3,} ?\d|\n\d|(?<=[oO]\.[cC]\.)[ :]{1,2}\d"
+    r"[ \t]?[:|↕↔⇿]| \d|\t[^\w\n]{0,2}\d|(?: ?[.·…_]){3,} ?\d|\n\d|(?<=[oO]\.[cC]\.)[ :]{1,2}\d"
     r"|(?<=O[cC])[ :]{1,2}\d"
 )
 """Behind a word that opens a line: it is the label of what follows."""
@@ -97,7 +103,7 @@ _FOREIGN = (
     r"stakes?|trellis|fence|supports?|flowers?|blooms?|blossoms?|heads?|lea(?:f|ves)|foliage|cones?|"
     r"fruits?|needles?|"
     r"spikes?|clusters?|panicles?|globes|umbels?|trusses|pompo[mn]s?|saucers|trumpets|discs|petals?|bracts?|"
-    r"pods?|berries|corymbs?|catkins?|tassels|bare[- ]?root|root[- ]?ball|"
+    r"pods?|berries|stars|bells|daisies|corymbs?|catkins?|tassels|bare[- ]?root|root[- ]?ball|"
     r"apply|cover(?!s?\s(?:about )?\d)|bury|water|mow|keep|cages?|collars?|guards?|netting|rows?)\b"
 )
 FOREIGN_BEFORE = later(
@@ -141,7 +147,8 @@ PLANT_BEFORE = later(r"\b(?:an?|on|into|makes|forms|forming)(?: an?)? $", re.I)
 
 _ADJECTIVES = (
     r"(?:(?:mature|adult|full|final|finished|fin\.?|eventual|ultimate|overall|typical|average|avg\.?|"
-    r"approx\.?|approximate|expected|usual|rhs|garden|landscape|plant|planting|screen|screening|clump|canopy"
+    r"approx\.?|approximate|expected|usual|rhs|garden|landscape|plant|plt|planting|screen|screening"
+    r"|clump|canopy"
     r"|crown|tree|shrub|max\.?|maximum|min\.?|"
     r"minimum|bush|vine)[ \n]){0,2}"
 )

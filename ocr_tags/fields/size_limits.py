@@ -44,14 +44,18 @@ def by_verb(text: str, label: Label, measure: Measure) -> Measure:
     return replace(measure, length=Length(None, length.max_cm))
 
 
-_ARRIVES = later(r"(?:widen|bulk|float|soar|arch|tower|dance|wave|sway|hover)(?:s|ing)?(?: out| up)?", re.I)
+_ARRIVES = later(
+    r"(?:widen|bulk|float|soar|arch|tower|dance|wave|sway|hover|get|shoot)(?:s|ing)?(?: out| up)?",
+    re.I,
+)
 
 
 def arrived(text: str, label: Label, measure: Measure) -> Measure:
     """ "Slowly widens to 2 ft" tells where it ends, which is no limit."""
     top, verb = measure.length.max_cm, re.split(r"\s", text[label.start : label.end])
     arrives = any(map(_ARRIVES.fullmatch, verb)) and text[measure.span[0] :].lower().startswith("to")
-    return replace(measure, length=Length(top, top)) if arrives else measure
+    limit = measure.length.min_cm is None
+    return replace(measure, length=Length(top, top)) if arrives and limit else measure
 
 
 def _to_below(text: str, start: int, end: int) -> bool:

@@ -41,9 +41,12 @@ def tail_of(text: str, measure: Measure, label: Label | None) -> re.Match[str] |
     return tail
 
 
-_STEM_BEFORE = later(r"(?:^|[\n\t]|[.;] )stem[ :]{1,2}(?:about |to )?$", re.I)
+_STEM_BEFORE = later(
+    r"(?:^|[\n\t]|[.;] )stem[ :]{1,2}(?:about |to )?$",
+    re.I,
+)
 """One stem, at the head of a sentence: that of a bulb's flower as likely as the whole plant."""
-_IN_ROW = later(r"\bin (?:the )?rows?\b", re.I)
+_IN_ROW = later(r"\bin\s(?:the\s)?rows?\b", re.I)
 _NEEDS = {"stems": BLOOM_BEFORE, "plant": PLANT_BEFORE, "between": _IN_ROW}
 _NAMED = {"stems": "flower_height", "plant": "height", "between": "row_spacing"}
 """Nouns behind a length that say what it is only after the words they need."""
@@ -69,10 +72,13 @@ def by_tail(tag: Measured, measure: Measure, tail: re.Match[str]) -> tuple[tuple
             return (), 0.0
         if FOREIGN_EARLIER.search(before):
             certainty *= 0.6
-        if _STEM_BEFORE.search(before):
+        if _STEM_BEFORE.search(before) or (kind == "spread" and (measure.length.max_cm or 0) < _OF_FLOWER):
             certainty *= 0.45
     return (("height", "spread") if kind == "both" else (kind,)), certainty
 
+
+_OF_FLOWER = 8.0
+"""In cm; what is no wider is a flower rather than a plant."""
 
 _EACH_WAY = later(r"each way|each direction", re.I)
 _SET = later(r"\b(?:spac\w+|plant\w*|set|thin\w*|sow\w*|allow|leave|give|apart|cent(?:re|er)s?)\b", re.I)

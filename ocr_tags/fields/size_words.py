@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ocr_tags.fields.size_clauses import OPENS_CELL, ROWS
+from ocr_tags.fields.size_parts import ANY_LENGTH, BARE, BLOOM, BORNE, EACH, RISING, ROOM, STEMS, THINGS, WILL
 from ocr_tags.patterns import later
 
 _CLEAN = {"{height}": "heights?", "{spread}": "spread", "{width}": "width", "{spacing}": "spacing"}
@@ -17,70 +18,40 @@ _WORN = {  # letters readers take for one another, in the words that matter most
     "{spacing}": r"sp[ao][ceo][il1j!|í][nm][g9q]",
 }
 
-_THINGS = (  # they have a height or width too, but not the plant's own
-    r"pots?|containers?|box|trellis|fence|wall|support|stake|hole|bed|leaf|leaves|trunk|root(?:ball)?|"
-    r"head|fruit|seed|"
-    r"package|shelf|door|window|tray|cell|stem"
-)
-_BLOOM = r"(?:flower(?:s|ing)?|bloom(?:s|ing)?|blossoms?|scapes?)(?: (?:stalk|spike|stem|scape|head)s?)?"
-
-_ANY_LENGTH = (
-    r"(?:(?:about|up to|to) )?\d[\d ½¼¾./–-]{0,8}(?:to \d+)?[ -]?"
-    r"(?:[\"”″'′]|in\.|ins?\b|inch(?:es)?|cm|ft\.?|feet|foot|m\b)"
-)
-_STEMS = rf"{_ANY_LENGTH}[ -](?:[a-z]+ )?(?:stems|stalks|scapes|spikes)\b"
-_BARE = r"(?=\s{0,2}(?:[:|↕↔⇿\t\n]|$)| \d|(?: ?[.·…_]){3,} ?\d)"
-"""What must follow a word that is a label only at the head of its cell."""
-_WILL = r"(?: (?:(?:does|do|will) )?(?:it|they) (?:gets?|grows?|will get))?(?: ?\?|(?= ?:))"
-
-_FLOWER_STEMS = (
-    r"(?:(?:flower(?:ing)?|bloom(?:ing)?|seed)[ \n-](?:spires?|spikes?|stems?|stalks?|scapes?|plumes?|wands?"
-    r"|heads?|panicles?)"
-    r"|scapes?|spires|plumes|seed ?heads|flowers?|blooms?)"
-)
-_RISING = (
-    rf"{_FLOWER_STEMS}(?:[ \n](?:that[ \n]|then[ \n]|can[ \n]|will[ \n])?(?:rise|rising|reach(?:ing)?"
-    rf"|stand(?:ing)?|grow|tower|top out"
-    r"|float(?:ing)?|soar|arch|climb|shoot(?: up)?|dance|wave|sway|hover|ascend|stretch|held|carried)s?)"
-    r"(?:[ \n](?:at|about|around|up|above|over|well above|out)){0,2}(?=[ \n](?:to )?\d)"
-    rf"|{_FLOWER_STEMS}(?=[ \n](?:up )?to \d)"
-)
-"""What carries the flowers, and how it gets up to its height: "flower stems float to 30 in"."""
-_BORNE = (
-    r"(?:flowers?|blooms?|blossoms?|bells|stars|heads|trusses|daisies)[^.;:\n\t\d]{0,30}? "
-    r"(?:held |borne |carried )?"
-)
-_EACH = (
-    r" (?:it|me|us|them|each(?: (?:one|plant|bulb|tree|shrub|crown))?|every (?:one|plant)|one another"
-    r"|(?:the )?plants)"
-)
-_ROOM = r"(?:elbow[ -]?|growing |head)?(?:room|space)"
-
 _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out of the running
     "none": (
-        rf"(?:{_THINGS}) (?:{{height}}|{{width}}|{{spread}}|{{spacing}}|size|diameter)|row {{width}}|"
+        rf"(?:{THINGS}) (?:{{height}}|{{width}}|{{spread}}|{{spacing}}|size|diameter)|row {{width}}|"
         rf"(?:plug|bulb|basket|berry|cone|pond|liner) (?:{{height}}|{{width}}|size|diameter|depth)|"
         rf"(?:lea(?:f|ves)|foliage|fronds?|fruits?|pods?|berries|cones?)(?: [a-z]+){{0,3}} (?:on|atop)"
-        rf"(?= {_STEMS})|"
-        rf"{_BLOOM} (?:{{width}}|{{spread}}|size|diameter)|(?:planting |sowing |seed )?depth|profondeur|"
+        rf"(?= {STEMS})|"
+        rf"{BLOOM} (?:{{width}}|{{spread}}|size|diameter)|(?:planting |sowing |seed )?depth|profondeur|"
         rf"profundidad|"
         r"pflanztiefe|plantdiepte|profondit[àa]|s[åa]djup|plantedybde"
     ),
     "flower_height": (
-        r"in (?:bloom|flower)(?= ?[:\t\n])|(?:flower|bloom)(?:ing)? (?:stalk|stem|spike)s?(?= ?[:\t\n])|"
-        r"with (?:flowers|blooms)(?= ?[:\t\n])|in (?:full )?(?:bloom|flower)(?=[ :.=\t\n|–-]{1,4}\d)|"
-        rf"(?:{_BLOOM}|fl(?:w?r)?\.?|blm\.?)[ -](?:{{height}}|hg?t\.?)|"
+        rf"(?:in|with) (?:bloom|flower|plume|seed|flowers|blooms|plumes|spikes)(?= ?[:\t\n]"
+        rf"|(?: ?[.·…_]){{3,}} ?\d)|"
+        rf"(?:flower|bloom)(?:ing)? (?:stalk|stem|spike)s?(?= ?[:\t\n/])|in fl\.(?=,? ?{ANY_LENGTH})|"
+        rf"(?:(?:fl(?:r|w|wr)?s?\.|flower|bloom)(?:ing)? ?)(?:stem|stalk|spike|scape)s?(?=[ \n]{ANY_LENGTH}"
+        rf"(?! ?(?:long|across|wide|in dia)))|(?:plume|spike|inflorescence) (?:{{height}}|hg?t\.?)|"
+        rf"(?<!leaves )(?<!foliage )on (?:[a-z-]+ ){{0,2}}(?:stems?|stalks?|scapes?|spikes?|wands)(?: of)?"
+        rf"(?= {ANY_LENGTH}(?:[.,;)]|$| in | above))|"
+        r"in (?:full )?(?:bloom|flower)(?=[ :.=\t\n|–-]{1,4}\d)|"
+        rf"(?:{BLOOM}|fl(?:w?r)?\.?|blm\.?)[ -](?:{{height}}|hg?t\.?)|"
         rf"{{height}} (?:in|when in|at) (?:full )?(?:bloom|flower)|"
         rf"(?:(?:flowers?|blooms?|blossoms?)(?: (?:held|borne|carried|rise))?(?: up)? )?"
-        rf"(?<!across )(?<!wide )(?:on|atop)(?= {_STEMS})|"
-        rf"{_RISING}|{_BORNE}(?:on|atop) an?(?= {_ANY_LENGTH}[ \n-](?:[a-z]+ )?(?:stem|stalk|scape|spike)\b)|"
-        rf"(?:scapes?|(?:flower|bloom)(?:ing)? (?:stalk|spike|stem)s?)(?=[ :.=\t\n–-]{{1,4}}{_ANY_LENGTH}"
+        rf"(?<!across )(?<!wide )(?:on|atop)(?= {STEMS})|"
+        rf"{RISING}|{BORNE}(?:on|atop) an?(?= {ANY_LENGTH}[ \n-](?:[a-z]+ )?(?:stem|stalk|scape|spike)\b)|"
+        rf"(?:scapes?|(?:flower|bloom)(?:ing)? (?:stalk|spike|stem)s?)(?=[ :.=\t\n–-]{{1,4}}{ANY_LENGTH}"
         r"(?! ?(?:long|across|wide|in dia)))|"
         r"hauteur (?:en fleurs?|des fleurs|de floraison|à la floraison)|"
         r"altura (?:en flor|de (?:la )?flor(?:es|ación)?)|bl[üu](?:ten|h)h[öo]he|bloeihoogte|blomh[öo]jd"
     ),
     "row_spacing": (
-        rf"(?<!in[- ])(?:between[- ])?{ROWS}[- ]{{spacing}}|(?:between |space )?rows(?= ?[:\t\n/]"
+        rf"(?<!in[- ])(?:between[- ])?{ROWS}[- ]{{spacing}}|row gaps?|(?:row|line) to (?:row"
+        rf"|line)(?= {ANY_LENGTH})"
+        rf"|(?:(?<=[\"”″'’′m] )|(?<=[\"”″'’′m], ))rows?(?= {ANY_LENGTH})|(?:between "
+        rf"|space )?rows(?= ?[:\t\n/|]| ?\([a-z ]{{2,14}}\):"
         rf"|[ .·…_]{{1,40}}\d)|"
         r"rows? spaced|(?-i:R[wW])\.?(?=[ :.]{1,3}\d)|"
         r"(?:{spacing}|space|distance) between (?:the )?rows|"
@@ -91,25 +62,32 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"distancia entre (?:hileras|surcos|filas)"
     ),
     "spacing": (
-        r"(?:{spacing}|distance) (?:in|within) (?:the )?rows?|(?:in|within)[- ](?:the )?row[- ]{spacing}|"
-        r"(?:{spacing}|space|distance) (?:between )?plants|(?:between )?plants(?= ?[:\t])|{spacing}"
-        rf"|(?<![a-z] )distance(?= ?[:\t\n]| {_ANY_LENGTH}\s*(?:$|[\n\t,;.|•·/]))"
-        rf"|apt\.?(?=[ :.\t]{{1,4}}{_ANY_LENGTH})|allow(?= {_ANY_LENGTH} ?(?:$|[.,;\n\t)]))"
-        rf"|plants(?= {_ANY_LENGTH},?[ \t](?:(?:in|and|x|by) )?rows?\b)"
+        rf"(?:planting )?gap(?= ?[:\t\n]| {ANY_LENGTH})|(?:plant|bush|tree|crown|stem|vine) to (?:plant"
+        rf"|bush|tree"
+        rf"|crown|stem|vine)(?= {ANY_LENGTH})|dist\.(?= {ANY_LENGTH})|esp\."
+        rf"|on ctrs?\.?(?=[ :\t]{{1,4}}\d)|o/c(?=[ :\t]{{1,4}}\d)"
+        rf"|(?:hedge plants|for (?:an? )?hedg(?:e|ing),?)(?= {ANY_LENGTH})"
+        rf"|(?:plants?|plugs?|bulbs?|sets|corms?) (?:@|at)(?= {ANY_LENGTH}\s?(?:$|[.,;\n\t)]))"
+        rf"|(?:{{spacing}}|distance) (?:in|within) (?:the )?rows?|(?:in"
+        rf"|within)[- ](?:the )?row[- ]{{spacing}}|"
+        r"(?:{spacing}|space|distance) (?:between )?plants|(?:between )?plants(?= ?[:\t|])|{spacing}"
+        rf"|(?<![a-z] )distance(?= ?[:\t\n]| {ANY_LENGTH}\s*(?:$|[\n\t,;.|•·/]))"
+        rf"|apt\.?(?=[ :.\t]{{1,4}}{ANY_LENGTH})|allow(?= {ANY_LENGTH} ?(?:$|[.,;\n\t)]))"
+        rf"|plants(?= {ANY_LENGTH},?[ \t](?:(?:in|and|x|by) )?rows?\b)"
         r"|o\.? ?c\.?(?=[ :.=\t]{1,4}\d)|on[ -]cent(?:er|re)s?(?=[ :\t]{1,4}\d)|elbow[ -]?room"
-        rf"|hills(?= {_ANY_LENGTH})"
-        rf"|(?:give|allow|leave|allot){_EACH}(?: about| at least)?"
-        rf"(?= {_ANY_LENGTH}(?!\s(?:of\s(?!{_ROOM})|an?|each|every|per|deep|below|above|under|tall|high"
+        rf"|hills(?= {ANY_LENGTH})"
+        rf"|(?:give|allow|leave|allot){EACH}(?: about| at least)?"
+        rf"(?= {ANY_LENGTH}(?!\s(?:of\s(?!{ROOM})|an?|each|every|per|deep|below|above|under|tall|high"
         rf"|wide)\b))"
-        rf"|(?:set|space|line|plant)(?: out)?(?:{_EACH})? at(?= {_ANY_LENGTH} ?(?:$|[.,;\n\t)]))"
-        rf"|hedg(?:e|es|ing)(?: plants)? at(?= {_ANY_LENGTH}\s?(?:$|[.,;\n\t)]))"
-        rf"|(?:one|an?) (?:(?:plant|bulb|corm|clove|tuber|crown|set) )?every(?= {_ANY_LENGTH})"
+        rf"|(?:set|space|line|plant)(?: out)?(?:{EACH})? at(?= {ANY_LENGTH} ?(?:$|[.,;\n\t)]))"
+        rf"|hedg(?:e|es|ing)(?: plants)? at(?= {ANY_LENGTH}\s?(?:$|[.,;\n\t)]))"
+        rf"|(?:one|an?) (?:(?:plant|bulb|corm|clove|tuber|crown|set) )?every(?= {ANY_LENGTH})"
         r"|(?-i:S[pP]|SP[CD])\.?(?=[ :.]{1,3}\d[^\n\t]{0,14}(?-i:R[wW]|ROWS?|Rows?)\b)"
         r"|plant(?:ing)? distance|distance apart|(?:planting|plants?|set|space) apart(?= ?(?:[:\t\n/|]|$))"
-        r"|(?:in|within)[- ](?:the )?rows?(?: {spacing})?"
-        r"(?= ?[:\t\n]|(?: ?[.·…_]){3,} ?\d)|spcg?\.?|how far apart ?\??|how far(?: ?\?|(?= ?[:\t]))"
+        r"|(?:in|within)[- ](?:the |an? |each )?rows?(?: {spacing})?"
+        r"(?= ?[:\t\n|]|(?: ?[.·…_]){3,} ?\d)|spcg?\.?|how far apart ?\??|how far(?: ?\?|(?= ?[:\t]))"
         r"|set out(?= ?[:/\t–—])|space between plants"
-        r"|(?:give|allow) (?:each|every) plant|plants? every(?=[ \t]\d)|apart{bare}|"
+        r"|(?:give|allow) (?:each|every) plant|plants?(?: in| out)? every(?=[ \t]\d)|apart{bare}|"
         r"spaced?|thin(?:ned)?(?: plants| seedlings)?(?= to)|"
         r"espacement|espacer(?: les plant[se]*)?|espac\.|distance (?:de plantation|entre les plant[se]*)|"
         r"espaciamiento|distancia (?:entre plantas|de siembra|de plantación)|separaci[oó]n|"
@@ -121,40 +99,54 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
     ),
     "foliage": (
         r"(?:foliage|fol\.?|leaf|clump|mound) (?:{height}|hg?t\.?)"
+        rf"|(?:foliage|leaves|lvs\.?|blades|(?:leaf|foliage|leafy) (?:mound|clump|tuft)"
+        rf"|(?<=[\n.;·•] )cushion)"
+        rf"(?:[ \n](?:reach|to|about))?(?=(?:[ \n:]| ?[.·…_]{{2,}} ?){ANY_LENGTH}(?! ?(?:long|across"
+        rf"|wide|broad|in dia)))"
         r"|(?:leaf|foliage) (?:mound|clump)(?= ?[:\t\n])|"
         r"hauteur du feuillage|blatthöhe|foliage(?= (?:up )?to \d)|"
         r"foliage[ \n](?:stays|reaches|is|remains|keeps|mounds|sits|tops out)(?: at| about| around)?(?= \d)|"
-        rf"foliage(?= {_ANY_LENGTH}(?: tall| high)?(?:[,;/.]| and) ?(?:the )?(?:plumes|seed ?heads)\b)|"
-        rf"leaves(?= (?:up )?to {_ANY_LENGTH}[,;.]?\s[^.\n]{{0,12}}\b(?:flowers?|blooms?|scapes?)\b"
+        rf"foliage(?= {ANY_LENGTH}(?: tall| high)?(?:[,;/.]| and) ?(?:the )?(?:plumes|seed ?heads)\b)|"
+        rf"leaves(?= (?:up )?to {ANY_LENGTH}[,;.]?\s[^.\n]{{0,12}}\b(?:flowers?|blooms?|scapes?)\b"
         r"[^.\n]{0,20} to \d)"
     ),
     "height": (
         r"{height}|stature|ht\.?|hgt\.?|hght\.?|hauteur|haut\.|altura|alt\.|(?:wuchs|end)?h[öo]he|hoogte|"
         r"h[öo]jd|h[øo]jde|h[øo]yde|altezza|wysoko[śs][ćc]|alto(?= ?(?:[:/|\t\n]|$))|"
-        rf"(?:how )?(?:tall|high){_WILL}|tall{{bare}}|(?-i:H)\.?"
+        rf"(?:how )?(?:tall|high){WILL}|tall{{bare}}|(?-i:H)\.?"
         r"|(?-i:h\.)(?= \d[^\n]*\nw\. \d)"
         r"|(?:ankle|knee|hip|waist|chest|shoulder|head)[- ](?:high|height|tall),?(?: at"
         r"| about)?(?=[ :–-]{1,3}\d)"
         r"|(?:ultimately|eventually)(?= (?:up )?(?:to )?(?:about |around )?\d)"
     ),
     "spread": (
-        rf"rosettes?(?: of| about)?(?= {_ANY_LENGTH}(?! ?(?:tall|high)))|"
+        rf"rosettes?(?: of| about)?(?=[ \n]{ANY_LENGTH}(?! ?(?:tall|high)))|"
+        r"across{bare}|girth|(?:surface|ground) (?:cover|spread)(?=[ \n:]{1,2}\d)|canopy(?= ?:? \d)|"
         r"{spread}|{width}|wi?d\.?|wd?th\.?|spr\.?|spd\.?|sprd\.?|(?:plant|clump|canopy|crown) diameter|"
         r"(?-i:S[pP])\.?|[ée]talement|[ée]tal\.|largeur|larg\."
         r"|envergure|"
         r"extensi[óo]n|"
         r"ancho|anchura|(?:wuchs)?breite|breedte|spreiding|bredde?|larghezza|largura|szeroko[śs][ćc]|"
-        rf"(?:how )?wide{_WILL}|wide{{bare}}|(?-i:[WSBL])\.?|(?<=\n)(?-i:w\.)(?= \d)"
+        rf"(?:how )?wide{WILL}|wide{{bare}}|(?-i:[WSBL])\.?|(?<=\n)(?-i:w\.)(?= \d)"
     ),
     "grows": (
         r"grow(?:s|ing)?|reach(?:es|ing)?|matures|maturing|mature(?= (?:at|to) )|attains?|climbs?|"
         r"(?:tops?|topping|max(?:es)?|maxing) out(?: at)?|(?:finish(?:es)?|settles?|stops?|stays?|remains?"
-        r"|peaks?"
-        r"|ends? up)(?: at)?(?= (?:around |about |under |below |less than )?\d)|keeps? to(?= \d)"
+        r"|peaks?|stands"
+        r"|ends? up)(?: (?:bushy|compact|low|neat|small|short|tidy|dwarf|little"
+        r"|modest))?(?: at)?(?= (?:around |about |under |below |less than )?\d)|keeps? to(?= \d)"
         r"|holds? at(?= \d)|"
         r"(?:stretch(?:es)?|shoots? up|rises?|scrambles?|ramps?|(?:self-)?clings?|soars?|ascends?"
         r"|gets?|comes? up)(?= (?:up )?to \d)|"
-        r"(?<=\b(?:it|he) )makes|(?<=\bI )make|(?<=\b(?:they|ants) )make|"
+        r"(?<=\b(?:it|he) )makes|(?<=\bI )make|(?<=\b(?:they|ants) )make|(?<=\bto )make(?= \d)"
+        r"|(?:(?<=[.;:!] )|(?<=\n)|(?<=specimen )|(?<=this )|(?<=plant ))makes(?= \d)"
+        r"|(?:tree|shrub|bush|plant|climber|hedge|vine|it) will be(?= \d)|(?:plan|figure|count"
+        r"|reckon) on(?= \d)"
+        r"|(?:bush|upright|vining|climbing|mounding) habit,?(?= \d)|(?:bush|shrub|tree|vine"
+        r"|climber)(?= ?: ?\d)"
+        rf"|(?:tree|shrub|bush|climber|tufts|legume|perennial)(?= of {ANY_LENGTH})"
+        rf"|(?:tree|shrub|subshrub|perennial|legume|grass|fern|conifer|evergreen),"
+        rf"(?= {ANY_LENGTH}(?:[,.;]|$|\n|[ ](?:with|in) ))|"
         r"climbing(?! ?[\t\n])|twines?|gets? (?:big|tall|taller than (?:me|you))|atteint|alcanza|crece"
         r"|(?:climber|shrub|tree|perennial|annual|grass|fern|bush|palm|bamboo|sedge|conifer|hedge"
         r"|(?:annual|perennial|woody|evergreen|deciduous|climbing|twining|flowering) vine)"
@@ -176,9 +168,14 @@ _NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out
         r"|takes? up|(?<=each )fills?"
     ),
 }
-_BARE_WORDS = frozenset(["tall", "wide", "apart"])
+_BARE_WORDS = frozenset(["tall", "wide", "apart", "across"])
+_BARE_LEAVES = later(
+    r"(?:foliage|leaves|lvs\.?|blades|cushion|(?:leaf|foliage|leafy)\s(?:mound|clump|tuft))(?:\s(?:reach"
+    r"|to|about))?",
+    re.I,
+)
 _FIRST_BARE = later(r"(?:^|(?<=[\n\t]))(?:tall|wide|apart)\b", re.I)
-_LENGTH_ENDS = later(r"(?:\b(?:in|inch(?:es)?|ft|feet|foot|cm|m)\.?|[\"”″'′])\s*$", re.I)
+_LENGTH_ENDS = later(r"(?:\d ?(?:in|inch(?:es)?|ft|feet|foot|cm|m)\.?|[\"”″'′])\s*$", re.I)
 """A length before the first of the bare words: on this tag they stand behind theirs."""
 _LETTER = later(r"(?:[HWSBL]|sp)\.?", re.I)
 _JOIN = later(
@@ -215,7 +212,7 @@ class Label:
 
 def _labels(forms: dict[str, str]) -> re.Pattern[str]:
     joined = "|".join(f"(?P<{kind}>{names})" for kind, names in _NAMES.items())
-    for mark, form in {**forms, "{bare}": _BARE}.items():
+    for mark, form in {**forms, "{bare}": BARE}.items():
         joined = joined.replace(mark, form)
     return later(
         rf"{_NOT_IN_A_WORD}(?:{joined})(?![^\W\d_])|(?<![^\W_])(?P<letter>(?-i:H))(?=[x×][WBSL]\b)", re.I
@@ -232,6 +229,8 @@ def find_labels(text: str) -> Iterator[Label]:
         beside_h = _BESIDE_H.search(text, max(0, match.start() - 34), match.start())
         if match[0].rstrip(".") in "SBL" and not beside_h:
             continue
+        if _BARE_LEAVES.fullmatch(match[0]) and not FLOWER_TOO.search(text):
+            continue  # as likely how long a leaf is
         if match[0].casefold() in _BARE_WORDS and not _heads_cell(text, match):
             continue
         label = _label(text, match)
@@ -259,9 +258,9 @@ def _heads_cell(text: str, match: re.Match[str]) -> bool:
 
 
 FLOWER_TOO = later(
-    rf"\b(?:(?:{_BLOOM}|fl(?:w?r)?\.?|blm\.?) (?:height|ht)\b|height in (?:bloom|flower)"
+    rf"\b(?:(?:{BLOOM}|fl(?:w?r)?\.?|blm\.?) (?:height|ht)\b|height in (?:bloom|flower)"
     r"|(?:flower|bloom)(?:ing)? (?:stalk|stem|spike|spire|scape|plume)s?\b"
-    r"|\bplumes (?:up )?to \d"
+    r"|\bplumes (?:up )?to \d|\b(?:in|with) (?:bloom|flowers?|plumes?)(?= ?[:\t.·…])|\bstems \d"
     r"|(?:scapes|spires) (?:(?:up )?to|of|reach|rise|stand) )",
     re.I,
 )

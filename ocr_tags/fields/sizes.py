@@ -50,11 +50,12 @@ _GAP = later(
     r"|(?: after| in| at| @|:) (?:\d{1,2}|five|ten|twenty) y(?:ea)?rs?\b\.?"
     r"| ?\((?:(?:in|after|at) )?\d{1,2} ?y(?:ea)?rs?\.?\)"
     r"| (?:at|in) maturity(?= ?/)| ?/(?=\t)"
-    r"| in (?:leaf|foliage)| on (?:the )?(?:surface|water)\b"
+    r"| in (?:leaf|foliage)| in (?:pots?|containers?|tubs?|(?:the )?(?:ground|garden))"
+    r"| on (?:the )?(?:surface|water)\b"
     r"| for (?:an? )?(?:hedg(?:es?|ing)|screens?|screening|ground ?cover|mass(?:ed)? planting)"
     r"| (?:hedg(?:e|ing)|hecke|haie|haag|seto|siepe)"
     r"| above (?:the )?(?:water|ground|soil)(?: level)?)?"
-    r"(?: ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2}(?= ?:))?"
+    r"(?: ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2}(?= ?[:/\t])){0,2}"
     r"(?: (?:at maturity|when mature|à maturité|adulte|is|of|at|range|from|to(?=[:\t\n])))?"
     rf"{LEAD}[\t\n]?{LEAD}",
     re.I,
@@ -237,6 +238,12 @@ def _by_label_after(tag: Measured, place: int, measure: Measure) -> tuple[tuple[
     label = tag.label_after(measure.span[1])
     if label is None or label.weak or not _right_after(tag, measure, label):
         return (), 0.0
+    if (
+        tag.text[measure.span[1] - 1] == "."
+        and tag.text[label.start].isupper()
+        and _FIGURE.match(tag.text, label.end)
+    ):
+        return (), 0.0  # "March. 20 cm. Space 8 cm.": the label of what follows
     if not (_labels_last(tag, measure) or _closes_clause(tag, place, label)):
         return (), 0.0
     figure = _FIGURE.match(tag.text, label.end)
