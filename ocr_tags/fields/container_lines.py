@@ -56,7 +56,8 @@ _WIDTH_AT_FOOT = later(
 )
 _RIGHT_BEHIND = later(
     rf"(?<![^\n\t])(?P<firm>[^\n\t\d,]{{8,}}?)(?: | ?/ ?)(?![il])"
-    rf"(?P<size>{NUMBER} ?(?:{LENGTH}|{VOLUME})(?: deep)?|pb ?\d{{1,2}}(?:\.5)?|[pc] ?\d{{1,2}}(?:[.,]5)?|tubestock|\d{{1,2}}er)"
+    rf"(?P<size>{NUMBER} ?(?:{LENGTH}|{VOLUME})(?: deep)?|pb ?\d{{1,2}}(?:\.5)?"
+    rf"|[pc] ?\d{{1,2}}(?:[.,]5)?|tubestock|\d{{1,2}}er)"
     rf"(?: ?[/,]? ?{PRICED}| ?\d{{1,2}},\d\d)?(?=\n|\t|$)"
 )
 """The pot right behind the firm's name, without a mark between."""
