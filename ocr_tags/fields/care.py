@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import replace
-from itertools import chain, islice
+from itertools import chain
 
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.phrases import Phrases, clean, flowing, fold
@@ -56,7 +56,7 @@ def after_labels(
         spoken = own.search(fold(phrase)) is not None or sentence.match(fold(phrase)) is not None
         label = text[found.label : found.start].rstrip()
         apart = label[1:].islower() or (label.isupper() and not phrase.isupper())
-        titled = spoken and phrase[0].isupper() and apart
+        titled = spoken and apart and (phrase[0].isupper() or (label.isupper() and len(label) > 3))
         if found.bare and not titled and not bare.fullmatch(fold(phrase)):
             continue
         doubt = 1.0 if spoken else WHISPER if set(text[found.label : found.start]) & set("\t\n") else 0.8
@@ -146,9 +146,18 @@ def listed_from(text: str, at: int) -> int:
 
 
 def or_spoken(found: list[Found[str]], spoken: Iterator[Found[str]]) -> Iterator[Found[str]]:
-    """What was found after labels; the first sentence too, where that leaves doubt. Each in one language."""
-    shown = chain(found, () if any(one.certainty > DOUBTFUL for one in found) else islice(spoken, 1))
+    """What was found after labels; a sentence too, where that leaves doubt. Each in one language."""
+    sure = any(one.certainty > DOUBTFUL for one in found)
+    shown = chain(found, () if sure else _first_sure(spoken))
     yield from (replace(one, value=in_english(one.value)) for one in shown)
+
+
+def _first_sure(spoken: Iterator[Found[str]]) -> Iterator[Found[str]]:
+    """The first sentence that leaves no doubt, or else the first of all."""
+    first = next(spoken, None)
+    if first:
+        others = chain([first], spoken)
+        yield next((one for one in others if one.certainty > DOUBTFUL), first)
 
 
 _OTHER_TONGUE = later(

@@ -8,6 +8,8 @@ from itertools import chain
 
 from ocr_tags.fields.care import AMOUNT, after_labels, or_spoken, sentences
 from ocr_tags.fields.feeding_clauses import DISH_AND_TIME, fed
+from ocr_tags.fields.feeding_talk import TALK
+from ocr_tags.fields.parts import rounded, told
 from ocr_tags.fields.phrases import fold, label_phrases
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -24,7 +26,8 @@ _HOW_OFTEN = (
     r"|(?:two|three|four) times|\d+(?: ?[-–] ?\d+)? ?(?:x|times)"
 )
 _OWN = later(
-    r"feed|fertil|month|week|every|spring|summer|autumn|\bfall|winter|season|slow|liquid|balanced|organic"
+    r"feed|fertil|\bfert\b|hardly|barely|nothing|rarely|never|seldom|little|month|week|every|spring|summer"
+    r"|autumn|\bfall|winter|season|slow|liquid|balanced|organic"
     r"|compost"
     r"|manure|\blow|medium|light|heav|moderate|high|average|none|\bnot?\b|regular|year|annual|granul|bloom"
     r"|food|once"
@@ -59,7 +62,8 @@ _FERTILISER = (
 _FOOD = (
     r"(?:\d[\d./]* ?(?:inch(?:es)?|in|cm|oz|lb|g|kg|cups?|tbsp|handfuls?|\"|″)\.? (?:of )?"
     r"|an? (?:(?:good|light|small|thin|generous|half|inch|annual|yearly) )?(?:handful|cupful|cup|scoop"
-    r"|spoonful|tablespoon|dressing|shovel(?:ful)?|spade(?:ful)?|forkful|trowel(?:ful)?|bucket(?:ful)?|barrowload"
+    r"|spoonful|tablespoon|dressing|shovel(?:ful)?|spade(?:ful)?|forkful|trowel(?:ful)?|bucket(?:ful)?"
+    r"|barrowload"
     r"|layer"
     r"|dose|inch|ring|top-?dressing) of )?"
     rf"(?:(?:(?:an? )?(?:{_KIND}[ -]){{1,5}}(?:feed|food|fertili[sz]er)|fertili[sz]er|(?:slow"
@@ -127,9 +131,10 @@ def read_feeding(tag: TagText) -> Iterator[Found[str]]:
     """
     text = tag.string
     found = [_whole(text, f) for f in after_labels(text, _LABELS, _BARE, _OWN, _SPOKEN) if _is_feed(text, f)]
-    told = (sentences(text, pattern, sure) for pattern, sure in _TOLD)
-    spoken = (fed(one, text) for one in chain.from_iterable(told))
-    yield from or_spoken(found, spoken)
+    clauses = (sentences(text, pattern, sure) for pattern, sure in _TOLD)
+    spoken = (rounded(text, fed(one, text), TALK) for one in chain.from_iterable(clauses))
+    said = chain(spoken, told(text, TALK, 0.7, 2.0))
+    yield from or_spoken(found, said)
 
 
 _KIND_ALONE = later(
@@ -148,7 +153,16 @@ def _whole(text: str, found: Found[str]) -> Found[str]:
     return replace(found, certainty=0.4 * found.certainty) if apart else found
 
 
+_KIND_BEFORE = later(
+    rf"(?:(?:{_KIND}|skip|avoid|omit|withhold|no|the|any|use) )+(?:feed|food|fertili[sz]er)\s?:\s\Z"
+)
+"""What is no label but part of the advice: "Rose fertiliser: a handful in March"."""
+
+
 def _is_feed(text: str, found: Found[str]) -> bool:
     """Not what animals or people eat: after "Food" words of feeding must stand."""
+    kind = _KIND_BEFORE.search(fold(text[: found.span[0]]))
+    if kind and not _LABELS.whole(kind[0]):
+        return False
     food = later(r"\b(?:food|eats|nutrition|nutrients)\W*$").search(fold(text[: found.span[0]]))
     return not food or bool(_OWN.search(fold(found.value)))

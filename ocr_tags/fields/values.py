@@ -269,10 +269,9 @@ def is_torn(phrase: str) -> bool:
 _NEGATION = later(r"\b(?:[Nn]ever|[Dd]o not|[Dd]on.t|NEVER|DO NOT)\Z")
 """What has no sense without what follows, even behind a gap."""
 _FULL_STOP = later(
-    r"(?<![^\W\d_])(?!(?:approx|incl|excl|min|max|avg|mod|med|temp|temps|esp|est|hrs|wks|mos|yrs|ins|dia"
+    r"(?i)(?<![^\W\d_])(?!(?:approx|incl|excl|min|max|avg|mod|med|temp|temps|esp|est|hrs|wks|mos|yrs|ins|dia"
     r"|diam|var|subsp|ssp|spp|syn|spr|sum|aut|win|jan|feb|mar|apr|jun|jul|aug|sep|sept|oct|nov|dec|amer"
     r"|cult)\.)[^\W\d_]{3,}\.$",
-    re.I,
 )
 """A whole word and its full stop end a sentence, whatever the letter below."""
 

@@ -8,10 +8,12 @@ from dataclasses import replace
 from itertools import chain
 
 from ocr_tags.fields.care import AMOUNT, after_labels, or_spoken, sentences
+from ocr_tags.fields.parts import rounded, told, with_next
 from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
 from ocr_tags.fields.values import value_end
 from ocr_tags.fields.water_clauses import CLAUSE, WHEN_THEN, with_lead
 from ocr_tags.fields.water_ends import MEASURE_LINE, MUCH, advice
+from ocr_tags.fields.water_talk import TALK
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
@@ -82,8 +84,13 @@ _HOW = (
     r"|\d+(?: ?[-–] ?\d+)? ?(?:x\b|times)|1|2)"
 )
 _DISLIKES = r"(?:does not like|doesn.t like|won.t (?:like|stand|tolerate)|hates|dislikes|resents)"
+_SUFFERS = (
+    r"\b(?:dr(?:y|ies|ied)|wilt\w*|flag|droop|thirst\w*|parch\w*|bake|crisp|wet|soggy|sodden|waterlog\w*"
+    r"|water|stand|sit"
+    r"|drought|moisture|saucer)\b"
+)
 _SPOKEN = later(
-    rf"\b(?:keep (?:{_SOIL_WORD} |roots |plants? |it |me |them |us |my (?:soil|roots"
+    rf"(?<![\w-])(?:keep (?:{_SOIL_WORD} |roots |plants? |it |me |them |us |my (?:soil|roots"
     rf"|feet) )?{_ADVERB}(?:moist|damp|wet|watered"
     r"|well[- ]watered|on the dry side|dry)\b"
     rf"|water(?: (?:newly[ -]planted |new |young |potted )?(?:plants?|trees|shrubs|transplants))? {_HOW}\b"
@@ -93,7 +100,8 @@ _SPOKEN = later(
     rf"|(?:allow|let) (?:it|plants?|them|{_SOIL_WORD})?(?: to)? ?(?:dry|dry out)\b|(?:allow|let) to dry\b"
     r"|(?:allow|let) (?:the )?top (?:\d[\d.]* ?(?:cm|in(?:ch(?:es)?)?|mm|\"|″)|few (?:cm|inches)|inch|layer)"
     r"(?: of (?:the )?(?:soil|compost|mix))? (?:to |go )?dry\b"
-    r"|(?:do not|don.t|never) (?:over[- ]?water|let|allow|water from above"
+    rf"|(?:do not|don.t|never) (?:over[- ]?water|(?:let|allow)\b(?=[^.;\t]{{0,60}}{_SUFFERS})"
+    rf"|water from above"
     r"|water (?:it |them )?(?:in|from|until|during|while|when|at|the (?:leaves|foliage|crown|flowers))\b)"
     r"|(?:do not|don.t|never|avoid) (?:wet(?:ting)?|splash(?:ing)?) (?:the )?(?:leaves|foliage|crown"
     r"|flowers|blooms)"
@@ -132,7 +140,8 @@ _SPOKEN = later(
     r"(?! (?:lil|table|garden|feature|plant|level|mark|area|stress)))"
 )
 _ELSEWHERE = later(
-    r"\b(?:arroser\b|garder (?:le sol |la terre )?(?:humide|frais)|tolere la secheresse"
+    r"\b(?:arroser\b|garder (?:le (?:sol|substrat|terreau|compost|melange) |la (?:terre|motte) )?(?:humide"
+    r"|frais)|tolere la secheresse"
     r"|resistante? a la secheresse"
     r"|regar\b|riegue\b|mantener (?:el suelo |la tierra )?humed\w+|tolerante a la sequia"
     r"|(?:massig|regelmassig|reichlich|wenig|sparsam|viel) gie(?:ss|ß)en|trockenheitsvertraglich"
@@ -156,20 +165,22 @@ def read_water(tag: TagText) -> Iterator[Found[str]]:
     """
     text = tag.string
     found = list(after_labels(text, _LABELS, _BARE, _OWN, _SPOKEN)) or list(_behind_drops(text))
-    spoken = chain(sentences(text, _SPOKEN, 0.85), sentences(text, _ELSEWHERE, 0.8))
+    spoken = sentences(text, _SPOKEN, 0.85)
     damp = (
         Found(clean(text[slice(*match.span("value"))]), match.span("value"), 0.65)
         for match in chain(_MOISTURE.finditer(fold(text)), MEASURE_LINE.finditer(fold(text)))
     )
-    told = chain(sentences(text, WHEN_THEN, 0.75), sentences(text, CLAUSE, 0.75))
-    spoken = chain(spoken, damp, told)
+    clauses = chain(sentences(text, WHEN_THEN, 0.75), sentences(text, CLAUSE, 0.75))
+    spoken = (rounded(text, one, TALK) for one in chain(spoken, damp, clauses))
+    spoken = chain(spoken, told(text, TALK, 0.7, 2.5), sentences(text, _ELSEWHERE, 0.8))
     found = [_with_rest(text, advice(text, one)) for one in found if not _place_of_water(text, one)]
     said = (
         with_lead(text, advice(text, one))
         for one in spoken
         if not _planted(text, one) and not _negated(text, one)
     )
-    yield from or_spoken(found, (_with_rest(text, one) for one in said))
+    found = [with_next(text, one, TALK, 2.5) for one in found]
+    yield from or_spoken(found, (with_next(text, _with_rest(text, one), TALK, 2.5) for one in said))
 
 
 _UNDER_WATER = later(r"(?i)\b(?:above|below|under|in|over|of) (?:the )?water\W*\Z")

@@ -71,14 +71,15 @@ _ADVERB = (
 )
 _POURED = (
     r"(?:(?:soak|drench|douse|irrigate|sprinkle|moisten|hose(?: in)?|top up|saturate|dunk|submerge|immerse"
-    r"|float|flood"
+    r"|float (?=(?:the|it|them|each|its|board)\b)|flood"
     r"|bottom[- ]water|wick(?: or bottom[- ]water)?|(?:dip|stand|plunge|sit) (?:the |each |its )?(?:pot"
     r"|basket|rootball"
     r"|root ball|mount|plant|basket)s?|trickle(?: (?:water|a hose))?|run (?:a|the) (?:hose|drip"
     r"|soaker)(?: hose)?)\b"
     r"(?! (?:off|down|(?:dried )?(?:beans|peas)\b|overnight|the (?:seeds?|corms?|tubers?|bulbs?|soil disc"
     r"|disc|pellet|roots for|bare)|seeds?|corms?|tubers?"
-    r"|bulbs?|bare|lime|fertili[sz]er|granules|compost|sand|roots? (?:for|in|before))))"
+    r"|bulbs?|bare|(?:in |on |over )?(?:\w+ )?(?:lime|fertili[sz]er|compost|sand|grit|manure|granules)\b"
+    r"|fertili[sz]er|granules|compost|sand|roots? (?:for|in|before))))"
 )
 _WATER_VERB = (
     r"(?<!\bof )water (?:it |them |me )?(?:gently|slowly|along|around|round|under|over|onto|into|through"
@@ -88,7 +89,7 @@ _WATER_VERB = (
     r"|directly|the (?:soil|ground|roots?|base|crown|pot|compost|plants?|bed|row|tree|shrub|moss|mount"
     r"|saucer|root ?ball|day"
     r"|evening|morning|night)|every|each|in (?:early|late|the|hot|dry|any))\b"
-    r"(?! (?:garden|lil|feature|table|level|line|butt|depth|\d))"
+    r"(?! (?:garden|lil|feature|table|level|line|butt|depth|\d|(?:the |its )?crown))"
 )
 _DRYNESS = (
     r"(?:droughts?|drought(?:y|ed)? \w+|dryness|dry (?:spells?|weather|conditions|summers?|times|periods?"

@@ -42,12 +42,6 @@ _EFFECT = later(
     r"|yields|improves|rewards)\b)"
 )
 """So much in such a time is said in full; "Steady moisture prevents cracking" is one piece of advice."""
-_LET_BE = later(
-    r"(?i),? (?:after which\b|(?:and |then )+(?:just )?(?:let nature|leave it|forget|walk away|that.s it"
-    r"|you.re done)"
-    r"|because\b|since\b|and it will\b).*"
-)
-"""What comes of it, or that no more is to be done."""
 _FEED_TOO = later(r"(?<!with )(?<!and )\b(?:liquid|tomato|rose|potash) (?:feed|food|fertili[sz]er)\b")
 """Another job, from which the engines read no comma off."""
 
@@ -60,8 +54,6 @@ def advice(text: str, found: Found[str]) -> Found[str]:
         found = replace(found, certainty=0.4 * found.certainty)
     if effect := _EFFECT.match(printed):
         end = start + effect.start("effect")
-    if rest := _LET_BE.search(printed):
-        end = min(end, start + rest.start())
     whole = _COMPLETE.match(fold(text), start)
     if whole and whole.end() < end and not _CONTINUED.match(fold(text), whole.end() + 1):
         end = whole.end()
