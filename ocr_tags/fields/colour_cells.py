@@ -12,7 +12,7 @@ from collections.abc import Iterator
 
 from ocr_tags.fields.colour_clauses import DETAIL, NAME, TURNS, Stretch, plain, time_words
 from ocr_tags.fields.colour_words import choice, colour, colour_list
-from ocr_tags.fields.phrases import fold
+from ocr_tags.fields.phrases import flowing, fold
 from ocr_tags.fields.small_letters import all_small
 from ocr_tags.patterns import later
 from ocr_tags.record import TagText
@@ -48,6 +48,17 @@ _FORMED = later(
     )
 )
 """Before what is said of flowers only: "Orchid pink, semi-double", "Warm apricot, strong tea scent"."""
+_SIZED = later(
+    lambda: (
+        rf"(?:^|[\n\t]|[.•·|] )(?P<list>{colour_list()}),? "
+        r"(?:(?:medium|large|small|good|fair|bite)[- ]?sized?\b"
+        r"|(?:[a-z]+,? )?(?:scented|fragrant|perfumed)\b"
+        r"|(?:one|two|three|four|five|six|eight|ten|\d+) (?:(?:to|or) [a-z]+ )?"
+        r"(?:pounds?|inch(?:es)?|feet)\b)"
+        rf"|\d ?(?:cm|m|in|ft|[\"”″'’]|[\"”″'’]? ?[hw])\.?, ?(?P<last>{colour_list()})(?= ?(?:[.\n\t]|$))"
+    )
+)
+"""Beside what only a fruit or flower has: "Red, medium sized", "Blush pink, apple scented", "30 cm, red"."""
 _VARIES = later(
     lambda: (
         rf"(?:^|[\n\t]|[.•·|] )(?P<list>{colour_list()}(?: ?[/|·•] ?{colour_list()})*),?"
@@ -98,6 +109,11 @@ def filled(tag: TagText) -> Iterator[Stretch]:
         for match in pattern.finditer(folded):
             if _is_small(tag, match) and (plain(match["list"]) or re.search("[ -]", match["list"])):
                 yield *match.span("list"), 0.85
+    for match in _SIZED.finditer(flowing(text)):
+        told = "list" if match["list"] else "last"
+        sure = plain(match[told]) or re.search("[ -]", match[told])
+        if sure and tag.line_at(match.start(told)).size < NAME:
+            yield *match.span(told), 0.85
     for match in _PAIR.finditer(flow):
         if _is_small(tag, match) and not _OTHERS.search(
             flow, max(0, match.start() - 30), match.start("list")

@@ -112,6 +112,7 @@ _FLESHED = later(
         rf"(?<![\w'’-])(?P<list>{colour()})[- ](?:flesh|skinn|stemm|flower|berri|podd|fruit|leav|leaf"
         rf"|bark|stalk"
         r"|throat|cent(?:er|re)?|vein|edg|back|tipp|rimm|margin|splash|lin)ed\b"
+        r"(?! (?:hummingbird|bird|finch|warbler|woodpecker|bee|admiral|blackbird)s?\b)"
     )
 )
 """A colour in the adjective: "yellow-fleshed"."""
@@ -160,7 +161,7 @@ def changes(tag: TagText) -> Iterator[Stretch]:
                 continue
             passing = pattern is _RIPENING and " to " in match["list"]
             later_on = _OR_WAIT.match(folded, end) if pattern is _PICKED else None
-            sure = passing or later_on or pattern in (_AND_THEN, _TURNING)
+            sure = passing or later_on or pattern in (_AND_THEN, _TURNING, _CROP)
             yield start, end, 0.85 if sure else 0.75
             if later_on:
                 yield *later_on.span("later"), 0.85

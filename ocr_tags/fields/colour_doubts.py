@@ -22,7 +22,8 @@ _ANOTHER = later(
 )
 _SICK = later(r"(?:yellow|brown|black|pale)(?:,? (?:and|or) (?:yellow|brown|black))?")
 _CHORE = later(
-    r"\b(?:remove|prune|cut|trim|pick off|discard|snip|if|when|until|prevent|avoid|clean|dead|old|spot"
+    r"\b(?:unless|should|remove|prune|cut|trim|pick off|discard|snip|if|when|until|prevent|avoid|clean|dead"
+    r"|old|spot"
     r"|watch for)\b"
     r"[^.;\n]{0,30}$"
 )
@@ -44,12 +45,19 @@ def is_ill(folded: str, match: re.Match[str]) -> bool:
     sick = _SICK.fullmatch(match["list"])
     if sick and _CHORE.search(folded, max(0, match.start() - 40), match.start()):
         return True
+    if sick and (_WHEN_COLD.match(folded, match.end()) or _WHEN_COLD.match(folded, match.end("list"))):
+        return True
     if sick and _HUNGRY.match(folded, match.end("list")):
         return True
     around = folded[max(0, match.start() - 60) : match.end() + 30]
     return bool(_SKIN.search(match[0]) and _HARM.search(around))
 
 
+_WHEN_COLD = later(
+    r"\?| (?:below|under|at|when|if) (?:about )?\d"
+    r"|[,;]? (?:it got|they got|too) (?:cold|wet|dry)"
+)
+"""Behind leaves that turn black of cold, or are asked after: "Black leaves? It got cold"."""
 _HUNGRY = later(
     r" (?:in|on|from|with) (?:an? |too |very )?(?:lim[ey]y?|alkaline|chalky?|wet|heavy|poor"
     r"|cold|drought|much|hard)\b| (?:when|if|unless|without)\b"

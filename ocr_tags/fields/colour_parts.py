@@ -5,7 +5,7 @@ The noun decides: a flower, leaf, fruit, stem or bud has colours of its own, soi
 
 from __future__ import annotations
 
-from ocr_tags.fields.colour_clauses import DETAIL
+from ocr_tags.fields.colour_clauses import DETAIL, TURNS
 from ocr_tags.fields.colour_words import MEASURE, SHAPE, colour, colour_list
 from ocr_tags.patterns import later
 
@@ -82,20 +82,27 @@ AFTER_PART = later(
         r"|clump"
         r"|mound|rosettes?|pads|pitchers|domes|bells|globes|cups|trumpets|stars|clusters|umbels"
         r"|racemes) (?:that )?"
-        rf"(?:is|are|in|of|{VERB}|show|in shades of)(?: out| up)?|"
+        rf"(?:is|are|in|of|stays?|staying|remains?|keeps?|{VERB}|show|in shades of)(?: out| up)?|"
+        r"(?:leaf|flower|bloom|petal|fruit|stem|pod|berry|cent(?:er|re)|middle|eye|throat|cone|face|head"
+        r"|lip|skin"
+        r"|flesh|trunk|spathe|bract|tip|edge) (?:is|turns|ripens to)|"
         r"fleurs|flores|bluten|feuillage|feuilles|aiguilles|epis|follaje|hojas|bloemen) "
-        r"(?:an? |the |glossy |shiny |rich |brilliant |fiery )*"
+        r"(?:an? |the |glossy |shiny )*"
         rf"(?P<list>{colour_list()})(?![\w-])(?! (?:sun\w*|soil|shade|light|joy|juice|tea|peel|zest)\b)"
     )
 )
 FLOWERS_FIRST = later(
     lambda: (
         r"\b(?:(?:flowers|blooms|blossoms|petals|bracts|fruits?|berries|foliage|leaves|fronds|new growth"
-        r"|shoots|flesh|pods|buds|stems|bark|rosettes|needles|pads|heads|panicles|racemes|spikes)(?:,| -"
+        r"|shoots|flesh|pods|buds|stems|bark|rosettes|needles|pads|heads|panicles|racemes|spikes|falls"
+        r"|standards|wings|shanks|flags|outside|inside|outer petals|inner petals|tepals|lobes|blades|culms"
+        r"|ribs"
+        r"|roots)(?:,| -"
         r"| –)?"
-        r"|(?<![^\n\t.;,•·|] )(?<![^\n\t ])(?:cone|eye|lip|centre|center|flower|bloom|leaf|skin|reverse"
+        r"|(?<![^\n\t.;,•·|—–] )(?<![^\n\t ])(?:cone|eye|lip|centre|center|flower|bloom|leaf|skin|fruit|keel"
+        r"|flag|tube|cup|corona|pod|reverse"
         r"|revers|throat|spathe|pod))"
-        rf" (?P<list>{colour_list()})(?![\w-])"
+        rf" (?P<list>{colour_list()}(?:,?{TURNS}{colour_list()})*)(?![\w-])"
         r"(?=[,.;]|[ ]?(?:$|[\n\t])| (?:in|from|with|veined|edged|\w+ spotted)\b)"
     )
 )
@@ -121,7 +128,7 @@ FORMS = later(
         rf"|mats?|tufts?"
         r"|hummocks?|carpet|cushions?|tints?|tinges?|hues?|overtones?|undertones?|highlights|flush"
         r"|tones|fountain|dome|haze|cloud|pillar|curtain|sheaf|sheaves|rosettes?|pitchers|traps|antlers"
-        r"|curls)(?![\w-])"
+        r"|curls|swords?|straps?|fans?|pads?)(?![\w-])"
     )
 )
 """What a plant is or has as a whole; in small letters, its leaves."""
@@ -165,3 +172,27 @@ def own_end(folded: str, start: int, end: int, following: str) -> int:
     if named:
         return named.end("own")
     return start if folded[start:end] in ("cherry", "plum") and "tomato" in following.casefold() else end
+
+
+_LAID = (
+    r"(?:splashed|spotted|mottled|freckled|flecked|speckled|striped|streaked|margined|edged|veined|marbled"
+    r"|rimmed|tipped|flushed|brushed|dusted|stained|blotched|banded|netted|furred|backed|lined|suffused"
+    r"|tinged)"
+)
+MARKED = later(
+    lambda: (
+        rf"(?<![\w-])(?:{PART}|{SHAPE}|pads|lip|lips|swords|straps|rosettes?|croziers|falls|tongues)"
+        rf"(?: (?:is|are))?,? (?:(?:heavily|lightly|boldly|finely|softly|deeply|generously|richly) )?{_LAID}"
+        rf"(?: (?:in|with|by))?(?: an?| the)? (?P<list>{colour_list()})(?![\w-])"
+    )
+)
+"""What lies on a part and not its own colour: "leaves splashed with gold"."""
+ONE_OF_THEM = later(
+    lambda: (
+        rf"\b(?:each|every|an?|its|single)(?: (?!{colour()} )[a-z-]+,?){{0,2}} (?P<list>{colour_list()}) "
+        rf"(?:{ADJECTIVE} )?(?P<shape>spike|trumpet|bell|cone|cup|star|daisy|spire|plume|flower|bloom"
+        rf"|blossom|bract"
+        r"|tube|paw|globe|spathe|rosette|throat|umbel|raceme|panicle|lantern|pompon|saucer)(?![\w-])"
+    )
+)
+"""One for all: "each lemon yellow trumpet lasts a day"."""

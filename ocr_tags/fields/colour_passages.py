@@ -47,6 +47,14 @@ _REVEALED = later(
     lambda: rf"\breveal(?:s|ing)? (?:an? |the |its |inner |rich |shiny )*(?P<list>{colour_list()})(?![\w-])"
 )
 """What bark, buds and pods hide: "peels to reveal cinnamon"."""
+_WITHIN = later(
+    lambda: (
+        rf"(?:^|[\n\t]|[,;.(] ?|\band )(?P<list>{colour_list()}) (?:within|inside|outside|beneath|underneath"
+        r"|at the (?:tips?|base|heart|cent(?:er|re)|edges?)|in the (?:throat|cent(?:er|re)|middle|heart))"
+        r"(?= ?(?:[.,;)\n\t]|$))"
+    )
+)
+"""Where on a flower or fruit a colour lies: "Coral tubes, yellow within"."""
 _GROUND = (
     r"(?:very |more )?(?:acid(?:ic)?|alkaline|lim[ey]y?|chalky?|neutral|sweet|sour|ericaceous)"
     r"(?:,? (?:soils?|ground|compost))?"
@@ -96,11 +104,13 @@ def passages(tag: TagText) -> Iterator[Stretch]:
     ['lime warming to gold', 'Blue', 'pink']
     """
     folded = flowing(tag.string)
-    for pattern in (_PASSES, _FROM_TO, _REVEALED, _MEASURED, _BY_GROUND):
+    for pattern in (_PASSES, _FROM_TO, _REVEALED, _WITHIN, _MEASURED, _BY_GROUND):
         for match in pattern.finditer(folded):
             start, end = match.span("list")
             sick = {one[0] for one in _COLOUR.finditer(match["list"])} <= _PALE
-            ill = pattern is not _MEASURED and (
+            if pattern is _WITHIN and match["list"] in ("brown", "black"):
+                continue
+            ill = pattern not in (_MEASURED, _WITHIN) and (
                 sick or (pattern is _PASSES and _ILL.search(folded, max(0, start - 60), start))
             )
             if pattern is _BY_GROUND and not plain(match["list"]) and " " not in match["list"]:

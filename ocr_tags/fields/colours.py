@@ -28,19 +28,21 @@ from ocr_tags.fields.colour_parts import (
     GERMAN,
     HYPHENED,
     LEAF_AND_FLOWER,
+    MARKED,
+    ONE_OF_THEM,
     SHAPES,
     own_end,
 )
 from ocr_tags.fields.colour_passages import passages
+from ocr_tags.fields.colour_runs import ONE, runs_of, within_one_flow
 from ocr_tags.fields.colour_twins import is_foreign, without_twins
-from ocr_tags.fields.colour_words import choice, colour, colour_list, modifiers
+from ocr_tags.fields.colour_words import colour, colour_list
 from ocr_tags.fields.colour_wraps import DOUBTED, broken, is_cut, wraps
 from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
 from ocr_tags.fields.values import labelled
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
-_ONE = later(lambda: rf"(?<![\w'’‘-]){colour()}(?![\w-])")
 _FILLED = later(lambda: rf"{colour_list()}(?:(?:,|,? (?:with|and)(?: an?)?) {colour_list()} {DETAIL})?")
 _KEEN = (
     r"(?:large|small|single|double|semi-double|crisp|showy|fragrant|scented|tubular|ruffled|evergreen"
@@ -87,13 +89,34 @@ def _overlap(one: tuple[int, int], other: tuple[int, int]) -> bool:
 def _each_once(tag: TagText) -> Iterator[Found[str]]:
     seen: set[str] = set()
     told = 0
+    every = list(_every(tag))
+    surest: dict[tuple[int, int], float] = {}
+    for one in every:
+        surest[one.span] = max(one.certainty, surest.get(one.span, 0.0))
+    for one in every:
+        if one.span[0] < told:
+            continue  # words within a colour that is told more exactly
+        if fold(one.value) not in seen:
+            seen.add(fold(one.value))
+            told = one.span[1]
+            yield replace(one, certainty=surest[one.span])
+
+
+def _every(tag: TagText) -> Iterator[Found[str]]:
+    """Each colour of each stretch that states colours, as often as it is stated."""
     labelled_at = {found.start for found in labelled(tag.string, _LABELS) if not found.bare}
+    folded = fold(tag.string)
     for start, end, certainty in sorted(_stated(tag), key=lambda told: (told[0], -told[2])):
-        within = _NOT_SEEN.split(_within(tag.string, start, end))[0]
-        runs = list(_runs(within))
+        within = _NOT_SEEN.split(within_one_flow(tag.string, start, end, start in labelled_at))[0]
+        runs = list(runs_of(within))
         if runs and _MORE_LOST.match(within, runs[-1][1]):
             certainty *= TORN
         for first, last in runs:
+            verb = _BLUSHES.match(within, first)
+            if verb and _THEN.search(folded, 0, start + first):
+                first = verb.end()  # "then blush strawberry"
+            if first >= last:
+                continue
             last = own_end(within, first, last, tag.string[end : end + 24])
             whole = _PATTERNED.fullmatch(within, 0, first) or (
                 start in labelled_at and _SHADE.fullmatch(within, 0, first)
@@ -101,15 +124,11 @@ def _each_once(tag: TagText) -> Iterator[Found[str]]:
             if last == first:
                 continue
             at = (start if whole else start + first), start + last
-            if at[0] < told:
-                continue  # words within a colour that is told more exactly
-            value = clean(tag.string[slice(*at)])
-            if fold(value) not in seen:
-                seen.add(fold(value))
-                told = at[1]
-                yield Found(value, at, certainty)
+            yield Found(clean(tag.string[slice(*at)]), at, certainty)
 
 
+_BLUSHES = later(r"blush (?=[a-z])")
+_THEN = later(r"(?:\bthen|, and|\band then) \Z")
 _NOT_SEEN = later(r"(?<![\w-])(?:smell\w*|tast\w+|flavou?r\w*|like|(?:scent|aroma|hint)s? of|reminiscent)\b")
 """What is said of scent and taste has colours' names in it: "pale pink, smells of warm chocolate"."""
 _MORE_LOST = later(
@@ -137,41 +156,6 @@ _SHADE = later(
 """Right behind a label and before a colour, a word that is no colour by itself says which: "Oxblood red"."""
 
 
-def _within(text: str, start: int, end: int) -> str:
-    """The stretch as one flow: "Rose" and "pink" below it are rose pink; all in small letters, two."""
-    folded = (fold if text[start].islower() else flowing)(text)[start:end]
-    return _OPENS.sub(r"\1 ", folded)
-
-
-_OPENS = later(lambda: rf"((?<![\w-])(?:{choice(modifiers())}|[a-z]+ish))\n(?=[a-z])")
-"""No colour ends so: "reddish" and "purple" below it are one, and so are "velvet" and "purple"."""
-
-
-_MANY = later(r"(?:bi-?colou?r|tri-?colou?r|two-tone|assorted)")
-"""Before colours, how many there are: "Bicolor rose & white"."""
-
-
-def _runs(folded: str) -> Iterator[tuple[int, int]]:
-    """Colour words, those with only a space between them as one: mahogany red."""
-    run: tuple[int, int] | None = None
-    for match in _ONE.finditer(folded):
-        if _MANY.fullmatch(match[0]) and _ONE.match(folded, match.end() + 1):
-            continue
-        if run and folded[run[1] : match.start()] == " ":
-            run = run[0], match.end()
-            continue
-        if run:
-            yield run
-        run = match.span()
-    if run:
-        mixed = _MIXED_AFTER.search(folded, *run)
-        yield (run[0], mixed.start()) if mixed and mixed.start() > run[0] else run
-
-
-_MIXED_AFTER = later(r" (?:mix|mixed|mixture|assorted|shades)\Z")
-"""Behind the last of several colours, that they come together."""
-
-
 def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
     """Stretches of text that state colours."""
     text = tag.string
@@ -191,6 +175,8 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
         FRUITS,
         FORMS,
         HYPHENED,
+        MARKED,
+        ONE_OF_THEM,
     )
     for pattern in patterns:
         for match in pattern.finditer(folded):
@@ -198,7 +184,9 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
                 continue
             if of_another(folded, match) if pattern is FRUITS else is_ill(folded, match):
                 continue
-            if pattern is AFTER_PART and PERHAPS.search(folded, max(0, match.start() - 30), match.start()):
+            if pattern in (AFTER_PART, FLOWERS_FIRST) and PERHAPS.search(
+                folded, max(0, match.start() - 30), match.start()
+            ):
                 continue
             if pattern is BEFORE_PART and BELOW_FLOWERS.search(folded[: match.end()]):
                 continue
@@ -220,12 +208,13 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
         if bloom.certainty > _SAID and (
             after := _AFTER_TIME.match(folded, bloom.span[1]) or _AFTER_TIME.match(fold(text), bloom.span[1])
         ):
-            yield *after.span("list"), 0.75
+            yield *after.span("list"), 0.85 if bloom.certainty >= _LABELLED else 0.75
             yield from _more(folded, after.end())
 
 
 _ELSEWHERE = later(r"(?:fleurs|flores|bluten|feuillage|feuilles|follaje|hojas|bloemen)\b")
 _SAID = 0.5
+_LABELLED = 0.85
 _AFTER_TIME = later(
     lambda: (
         r"(?:[.)]{0,2}(?:,| [-–—|•·/])|\.(?= )|) ?\(?(?:in )?(?:an? |shades of )?(?:(?:fragrant|scented"
@@ -280,4 +269,4 @@ _SHOWN = later(r" (?:in|from|all|above|over|on) ")
 def _opens_with_colour(folded: str, start: int, end: int, bare: bool) -> bool:
     if bare:
         return bool(_FILLED.fullmatch(folded[start:end].strip()))
-    return bool(_ONE.match(folded, start)) or bool(_SOON.match(folded[start:end]))
+    return bool(ONE.match(folded, start)) or bool(_SOON.match(folded[start:end]))
