@@ -93,9 +93,10 @@ _STRONG = (
     r"|(?:even|steady|regular|sponge-like|moderate|constant) (?:moisture|wetness)"
 )
 _LED = (
-    rf"^(?:daily|deep(?:ly)?, (?:weekly|fortnightly|monthly|once|twice|every)|sparingly(?=[;,]| in | when )"
-    rf"|monthly in (?:winter|summer)|every (?:second )?(?:day|morning|evening)|every (?:\d+|two|three|four"
-    rf"|few|other|second|third)[\w -]{{0,12}} {_DAYS}"
+    r"^(?:daily|deep(?:ly)?, (?:weekly|fortnightly|monthly|once|twice|every)|sparingly(?=[;,]| in | when )"
+    r"|monthly in (?:winter|summer)|every (?:second )?(?:day|morning|evening)|every (?:\d+|two|three|four"
+    r"|few|other|second|third)[\w -]{0,12} (?:days?|mornings?|evenings?"
+    r"|(?:weeks?|wks?)(?=;| in|,? (?:less|more|then|but)))"
     r"|(?:once|twice|two times|three times|2 ?x|3 ?x) (?:a|per|in|every) (?:day|week|two weeks"
     r"|fortnight)\b|weekly)\b"
 )
