@@ -13,6 +13,7 @@ from typing import Any
 
 from ocr_tags.agreement import compare, key
 from ocr_tags.echo import letters_again
+from ocr_tags.meaning import meaning
 from ocr_tags.record import Box, Field, Found, Side, TagText
 from ocr_tags.text import BARS, MERGED
 
@@ -50,6 +51,10 @@ class Claim:
     """How alike another engine's letters are in its place, where that engine did not find the value."""
     partly: bool = False
     """Whether an engine backs it that read a part of it only: where it ends, the engines do not agree."""
+    meant: float = 0.5
+    """The chance that its words tell of this fact, by example (`meaning.py`)."""
+    beyond: float = 0.0
+    """The chance that the words beside it belong to it as well."""
     spans: tuple[tuple[int, int, int], ...] = ()
     """In which of the side's texts it was found, from where to where."""
 
@@ -65,7 +70,14 @@ def claims(texts: Sequence[TagText], field: Field[Any]) -> tuple[Claim, ...]:
     for number, text in enumerate(texts):
         for order, found in enumerate(field.read(text)):
             spans = ((number, *found.span),)
-            claim = replace(_claim(text, found, order), asked=max(asked, 1), spans=spans)
+            told = meaning(text)
+            claim = replace(
+                _claim(text, found, order),
+                asked=max(asked, 1),
+                spans=spans,
+                meant=told.chance(field.name, found.span),
+                beyond=told.beyond(field.name, found.span),
+            )
             groups.setdefault(key(claim.value), []).append(claim)
     united = sorted((unite(group) for group in groups.values()), key=lambda claim: -claim.strength)
     settled = settle_places([_heard(claim, texts) for claim in united])
@@ -113,7 +125,14 @@ def unite(group: Sequence[Claim]) -> Claim:
     own = tuple(vote for vote in votes if vote[0] != MERGED)
     order = sum(claim.order for claim in group) / len(group)
     spans = tuple(span for claim in group for span in claim.spans)
-    return replace(best, votes=own or votes, order=order, spans=spans)
+    return replace(
+        best,
+        votes=own or votes,
+        order=order,
+        spans=spans,
+        meant=max(claim.meant for claim in group),
+        beyond=min(claim.beyond for claim in group),
+    )
 
 
 def _joined(*several: Iterable[tuple[str, float]]) -> tuple[tuple[str, float], ...]:

@@ -47,6 +47,10 @@ class Evidence:
     """How strong another value is that was read in the same place, beside this one."""
     elsewhere: float = 0.0
     """How strong another value is that stands elsewhere on the tag, beside this one."""
+    meant: float = 0.5
+    """How likely its words tell of this fact, by examples alone."""
+    beyond: float = 0.0
+    """How likely the words beside it belong to it as well, by examples alone."""
     parts: float = 0.0
     """Of a list, how many more items than one it has: 0 for one, 0.5 for two, nearing 1."""
 

@@ -157,5 +157,7 @@ def _evidence(group: Sequence[Claim], *rivals: Sequence[Claim]) -> Evidence:
         pieced=float(best.votes[0][0] == MERGED),
         both_sides=max(away, default=0.0),
         in_place=best.doubt,
+        meant=best.meant,
+        beyond=best.beyond,
         elsewhere=min(rival / max(_joint(group), 1e-6), 1.0),
     )

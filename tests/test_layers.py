@@ -36,6 +36,8 @@ LEVELS = {
     "ocr_tags.foreign_names": 1,
     "ocr_tags.titles": 1,
     "ocr_tags.vocabulary": 1,
+    "ocr_tags.word_features": 1,
+    "ocr_tags.meaning": 1,
     "ocr_tags.addresses": 1,
     "ocr_tags.firms": 1,
     "ocr_tags.signature_words": 1,
