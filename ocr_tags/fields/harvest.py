@@ -102,7 +102,8 @@ _FORMS = (
     (
         later(
             rf"(?<!flower )(?<!seed )\b(?:pods|beans|peas|peppers|fruits?|tomatoes|cukes|cucumbers|heads"
-            rf"|ears|bulbs|hearts|(?:crisp|sweet|round|baby|tender|small|full) roots|cobs|curds|florets|spears|leeks|lettuces|beets|carrots|radishes"
+            rf"|ears|bulbs|hearts|(?:crisp|sweet|round|baby|tender|small|full) roots|cobs|curds|florets"
+            r"|spears|leeks|lettuces|beets|carrots|radishes"
             rf"|turnips|bunches|pumpkins|melons|courgettes|eggplants|aubergines|chill?ies|chilis|herbs"
             rf"|(?:golf|tennis|cricket|ping[- ]pong)[- ]balls?(?:[- ]sized?)?"
             r"|squash|zucchini|berries|salads?|greens|supper|dinner|on (?:the|your) (?:table|plate))"
