@@ -39,7 +39,7 @@ _RANGE = later(
     rf"{_NO_LETTER_BEFORE}(?P<head>{_HEAD}{_ALSO}){_GAP}(?:usda[ :]{{1,2}})?"
     rf"(?P<low>{ZONE})(?:{TO}(?:zones? )?(?P<high>{ZONE}))?"
     rf"(?P<list>(?:, ?{ZONE}){{1,12}})?{_NO_WORD_AFTER}"
-    r"(?P<open> ?(?:\+|(?:and|or|&) (?:up|above|over|higher|warmer|warm)\b|et plus\b|o más\b))?"
+    r"(?P<open> ?(?:\+|(?:and|or|&)[ \n](?:up|above|over|higher|warmer|warm)\b|et plus\b|o más\b))?"
     rf"(?! ?[–—-] ?\w{{1,2}}(?!\w)|[.,·]\d|, ?(?:1[4-9]|2\d)|"
     rf" ?(?:in\b(?! (?:full|part|sun|shade|most|the|all|well|"
     rf"containers?))|inch|ft\b|feet|cm\b|m\b|[\"”″°º%']))",
