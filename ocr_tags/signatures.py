@@ -31,12 +31,13 @@ _CAP = (
     r"(?:[dl]['’])?(?:(?:Bros|Hort|Soc|St|Mt|Dr|[A-ZÀ-Þ])\.(?=[ \n\t,]|$)|(?:[A-Z]\.){2,}|[A-ZÀ-Þ][\w’'-]*)"
 )
 _RUN = later(rf"{_CAP}(?: (?:& (?:fils|filles?|sons?|daughters?|co)\b|{_JOIN}(?= )|{_CAP}))*")
+_SENDS = r"\b(?:by|at|from|par|chez|von|vom|van|fra|från|af|av|da|door|bei)"
 _OPENS = later(
     r"(?:^|[.!?·•|,;:/(©★✦✿❀❁☆♦◆■●♣✻❖]|\s[–—-]|\t| {2}|[€£$] ?\d+[.,]\d\d|\d[.,]\d\d ?[€£$]|\d{3}"
-    r"|\b(?:by|at|from|par|chez|von|vom|van|fra|från|af|av|da|door|bei)) ?$",
+    rf"|{_SENDS}) ?$",
     re.I,
 )
-_FROM = later(r"\b(?:by|at|from|par|chez|von|vom|van|fra|från|af|av|da|door|bei) ?$", re.I)
+_FROM = later(rf"{_SENDS} ?$", re.I)
 _REGION = rf"(?:{STATE}|{COUNTY}|{LAND}|[A-Z]\.-?[A-Z]\.|SA|Holland|USA|UK|NZ|NL|BE|DK)"
 _CLOSES = later(
     r" ?(?:$|[\t\n]|[.,;·•|/(:]| [–—-]|  |[–—]|[€£$\d]|(?:tray|pack|pot|punnet|bundle|box|bag|strip"

@@ -84,6 +84,13 @@ def _labels(text: TagText, tokens: Sequence[Token], held: Mapping[tuple[int, int
     return labels
 
 
+def files_to_learn(held_out: Sequence[Path] = ()) -> list[Path]:
+    """The files of typed tags but those held out and those that judge."""
+    kept_out = {file.resolve() for file in held_out}
+    files = (file for file in sorted(TYPED.glob("*.jsonl")) if file.resolve() not in kept_out)
+    return [file for file in files if file.stem not in JUDGING]
+
+
 def fit(tags: Sequence[Mapping[str, Any]], out: Path) -> None:
     """Writes the model that best explains the marks of these tags."""
     trainer = pycrfsuite.Trainer(verbose=False)
@@ -131,15 +138,10 @@ def main() -> None:
     )
     parser.add_argument("--out", type=Path, default=OUT)
     chosen = parser.parse_args()
-    kept_out = {file.resolve() for file in chosen.held_out}
-    files = [
-        file
-        for file in sorted(TYPED.glob("*.jsonl"))
-        if file.resolve() not in kept_out and file.stem not in JUDGING
-    ]
+    files = files_to_learn(chosen.held_out)
     tags = [tag for file in files for tag in typed_tags(file)]
     with tempfile.TemporaryDirectory() as folder:
-        out = Path(folder) / "held_out" if kept_out else chosen.out
+        out = Path(folder) / "held_out" if chosen.held_out else chosen.out
         fit(tags, out)
         print(f"{len(tags)} tags of {len(files)} files, {out.stat().st_size / 1e6:.1f} MB")
         for file in chosen.held_out:

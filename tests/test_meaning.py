@@ -6,13 +6,16 @@ from pathlib import Path
 
 import pytest
 
+from ocr_tags import facts
+from ocr_tags.claims import Claim, claims
+from ocr_tags.confidence import Evidence, fitted
 from ocr_tags.fields import FIELDS
 from ocr_tags.meaning import UNKNOWN, meaning
-from ocr_tags.record import TagText
+from ocr_tags.record import Field, Found, TagText
 
 sys.path.insert(0, str(Path(__file__).parent.parent / "samples"))
 
-from fit_meaning import JUDGING
+from fit_meaning import files_to_learn
 from score import Tally
 from typed import TYPED, laid_out, typed_tags, verdicts
 
@@ -42,6 +45,25 @@ def test_any_text_has_a_meaning(string: str) -> None:
     found = meaning(TagText(string))
     assert 0 <= found.chance("water", (0, len(string))) <= 1
     assert 0 <= found.beyond("water", (0, 1)) <= 1
+
+
+def test_a_value_cut_short_or_taken_for_something_else_is_less_likely() -> None:
+    whole, cut, other = (
+        one_claim(words) for words in ("Water deeply once a week", "Water deeply", "Hollow Oak")
+    )
+    assert whole.meant > 0.9 > 0.5 > other.meant and cut.beyond > 0.5 > whole.beyond
+    assert chance(whole) > chance(cut) and chance(whole) > chance(other)
+
+
+def one_claim(words: str) -> Claim:
+    start = TAG.string.index(words)
+    field = Field(facts.WATER, lambda tag: iter([Found(words, (start, start + len(words)))]))
+    (claim,) = claims([TAG], field)
+    return claim
+
+
+def chance(claim: Claim) -> float:
+    return fitted().chance("water", Evidence(vote=1.0, meant=claim.meant, beyond=claim.beyond))
 
 
 # ---------------------------------------------------------------- what it is learnt from
@@ -80,7 +102,8 @@ def test_no_tag_is_typed_twice() -> None:
 
 
 def test_what_judges_is_not_learnt_from() -> None:
-    assert {file.stem for file in FILES} > JUDGING
+    learnt = {file.stem for file in files_to_learn(FILES[:1])}
+    assert learnt == {file.stem for file in FILES[1:]} - {"judging", "calibrating"}
 
 
 def test_typed_tags_of_strangers_are_read() -> None:
@@ -88,4 +111,4 @@ def test_typed_tags_of_strangers_are_read() -> None:
     for tag in typed_tags(TYPED / "judging.jsonl"):
         for verdict in verdicts(tag):
             tally.add(verdict)
-    assert tally.f1 > 0.8 and tally.wrong_share < 0.1
+    assert tally.f1 > 0.85 and tally.wrong_share < 0.06

@@ -5,7 +5,7 @@ Asked last, where no label, command or dish with its time tells of feeding (comm
 
 from __future__ import annotations
 
-from ocr_tags.fields.parts import Matter
+from ocr_tags.fields.parts import OTHER, Matter
 from ocr_tags.patterns import later
 
 _NO_FEED = later(
@@ -94,17 +94,14 @@ _MEALS, _SAID = (
 )
 _HOW = tuple(later(one) for one in (_PORTION, _LAID, _NEVER, _OFTEN, _WHEN))
 _OTHER = later(
-    r"\bsun\b|\bsunny\b|\bshade\b(?! the)|\bloam\b|\bclay\b|\bsandy\b|drain(?:s|ed|age|ing)\b|\bph\b"
-    r"|\bgrit|\bpeat\b"
-    r"|\bprune\b|dead-?head|\bpinch\b(?! of)|\bclip\b|\btrim\b|\bstake\b|\bcut\b|\bdivide|\brepot"
-    r"|\btop up\b|\birrigat|\bwater (?:well|weekly|daily|deeply|freely|regularly|twice|every|when|in)\b"
-    r"|\bhose\b|\bthirsty\b|\bmoist\b|\bdrench (?:weekly|the)"
-    r"|\bblooms? (?:in|from|all)|\bflower(?:s|ing) (?:in|from|all)|\bfragran|\bpetals|\bzones?\b|\bhardy\b"
-    r"|\bhardiness|(?<!before )(?<!until )(?<!last )(?<!after )\bfrost\b|°"
-    r"|\bapart\b|\bspac(?:e|ing)\b|\btall\b|\bdeer\b|\bbees?\b|butterfl|\bbirds?\b|\bslugs?\b|\bnative to\b"
-    r"|\bplant (?:in|out|at|the|it|with|them)\b|\bhole\b|\bback-?fill|\btoxic|\bpoison|\bedible|\bhedge\b"
-    r"|\bdig in\b|\bwork in\b|\bfork in\b|\blime\b(?!-)|(?:rich|drained|moist|good|fertile|poor|acid\w*"
-    r"|light|heavy) soil\b"
+    rf"{OTHER}"
+    r"|\bshade\b(?! the)|\bloam\b|\bclay\b|\bsandy\b|\bpeat\b|\bprune\b|\bpinch\b(?! of)|\btrim\b"
+    r"|\bcut\b|\btop up\b|\birrigat"
+    r"|\bwater (?:well|weekly|daily|deeply|freely|regularly|twice|every|when|in)\b|\bhose\b"
+    r"|\bthirsty\b|\bmoist\b|\bdrench (?:weekly|the)"
+    r"|(?<!before )(?<!until )(?<!last )(?<!after )\bfrost\b|\bnative to\b|\bhedge\b|\bdig in\b"
+    r"|\bwork in\b|\bfork in\b|\blime\b(?!-)"
+    r"|(?:rich|drained|moist|good|fertile|poor|acid\w*|light|heavy) soil\b"
 )
 
 

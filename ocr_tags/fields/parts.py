@@ -45,6 +45,16 @@ _HALF = later(r"\w+ (?:and|then) ")
 _NO_START = later(r"(?:which|who|whose|that|or|nor|than|of|as well|with|without)\b")
 
 
+OTHER = (
+    r"\bsun\b|\bsunny\b|drain(?:s|ed|age|ing)\b|\bph\b|\bgrit|dead-?head|\bclip\b|\bstake\b|\bdivide"
+    r"|\brepot|\bblooms? (?:in|from|all)|\bflower(?:s|ing) (?:in|from|all)|\bfragran|\bpetals"
+    r"|\bzones?\b|\bhardy\b|\bhardiness|°|\bapart\b|\bspac(?:e|ing)\b|\btall\b|\bdeer\b|\bbees?\b"
+    r"|butterfl|\bbirds?\b|\bslugs?\b|\bplant (?:in|out|at|the|it|with|them)\b|\bhole\b|\bback-?fill"
+    r"|\btoxic|\bpoison|\bedible"
+)
+"""Words of matters that are neither watering nor feeding."""
+
+
 @dataclass(frozen=True, slots=True)
 class Matter:
     """What tells of a matter, what of another, and how much a stretch of text says of it."""

@@ -5,7 +5,7 @@ Asked last, where no label, command or clause tells of water (common practice, n
 
 from __future__ import annotations
 
-from ocr_tags.fields.parts import Matter
+from ocr_tags.fields.parts import OTHER, Matter
 from ocr_tags.patterns import later
 
 _NO_WATER = later(
@@ -133,20 +133,13 @@ _FEEDS = (
     r"|emulsion|seaweed|compost tea"
 )
 _OTHER = later(
-    rf"{_FEEDS}|\bsun\b|\bsunny\b|shade|\bloam|\bclay|\bsandy?\b|drain(?:s|ed|age|ing)\b|\bpotting mix\b"
-    rf"|\bearth\b|\bph\b|\bgrit|\bpeat|lime\b|\bmulch"
-    r"|\bprun|dead-?head|\bpinch|\bclip\b|\btrim|\bstake\b|\bcut\b(?! back (?:to|on|once)\b)|\bdivide"
-    r"|\bharvest(?!\b or)|\bpick\b|\brepot"
-    r"|\bblooms? (?:in|from|all)|\bflower(?:s|ing) (?:in|from|all)|\bfragran|\bpetals|\bzones?\b|\bhardy\b"
-    r"|\bhardiness|\bfrost|°"
-    r"|\bapart\b|\bspac(?:e|ing)\b|\btall\b|\bspread\b(?! \d)|\bdeer\b|\bbees?\b|butterfl|\bbirds?\b"
-    r"|\bslugs?\b|\bnative\b"
-    r"|\bplant (?:in|out|at|the|it|with|them)\b|\bhole\b|^dig\b|\bdig (?:in\b|a\b|over|the|out)"
-    r"|\bback-?fill|\btease|\bsoak\w* (?:\w+ ){0,4}overnight\b|\bseeds?\b|\bcorms?\b|\btubers?\b"
-    r"|\bbulbs?\b|\bbefore planting\b"
-    r"|\bbare[- ]?roots?\b|\bvase\b|\btoxic|\bpoison|\bedible|\bhedge|\bborder\b|\bground ?cover"
-    r"|\bwinters? (?:above"
-    r"|under glass)|\bgrow(?:s|n)? (?:wild|in)|\bmeadow|\bstream|\bswamp|\bpond|\blake"
+    rf"{_FEEDS}|{OTHER}"
+    r"|shade|\bloam|\bclay|\bsandy?\b|\bpotting mix\b|\bearth\b|\bpeat|lime\b|\bmulch|\bprun|\bpinch"
+    r"|\btrim|\bcut\b(?! back (?:to|on|once)\b)|\bharvest(?!\b or)|\bpick\b|\bfrost|\bspread\b(?! \d)"
+    r"|\bnative\b|^dig\b|\bdig (?:in\b|a\b|over|the|out)|\btease|\bsoak\w* (?:\w+ ){0,4}overnight\b"
+    r"|\bseeds?\b|\bcorms?\b|\btubers?\b|\bbulbs?\b|\bbefore planting\b|\bbare[- ]?roots?\b|\bvase\b"
+    r"|\bhedge|\bborder\b|\bground ?cover|\bwinters? (?:above|under glass)|\bgrow(?:s|n)? (?:wild|in)"
+    r"|\bmeadow|\bstream|\bswamp|\bpond|\blake"
 )
 
 
