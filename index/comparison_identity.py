@@ -15,8 +15,8 @@ from typing import Literal, NamedTuple
 from rapidfuzz.distance import OSA
 
 from ocr_tags.gtin import gtin14, is_restricted
-from ocr_tags.lexicon import genus_of, is_common_name, key
-from ocr_tags.matching import match_plant
+from ocr_tags.names.lexicon import genus_of, is_common_name, key
+from ocr_tags.names.matching import match_plant
 from ocr_tags.record import TagRecord
 from ocr_tags.values import BotanicalName
 

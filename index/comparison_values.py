@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any, Literal
 
-from ocr_tags.agreement import compare
+from ocr_tags.claims.agreement import compare
 from ocr_tags.usda import halves
 from ocr_tags.values import Bloom, BotanicalName, Days, Hardiness, HeatZones, Length, Temperature
 

@@ -15,7 +15,7 @@ from typing import Any, Literal, NamedTuple
 from index.facts import facts_of
 from index.folding import fold
 from index.linking import likely_plant
-from ocr_tags.matching import match_plant
+from ocr_tags.names.matching import match_plant
 from ocr_tags.record import PlantMatch, Reading, TagRecord
 from ocr_tags.values import BotanicalName, PlantPassport
 

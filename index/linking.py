@@ -15,7 +15,7 @@ from typing import NamedTuple
 from rapidfuzz.distance import OSA
 
 from index.folding import fold, shape
-from ocr_tags.lexicon import plants
+from ocr_tags.names.lexicon import plants
 
 ALONE, LEAD = 0.85, 0.05
 TOGETHER = 0.7

@@ -10,9 +10,9 @@ from typing import TYPE_CHECKING
 from ocr_tags.errors import PhotoError, TagError
 from ocr_tags.joining import TagRead as TagRead
 from ocr_tags.joining import assemble
-from ocr_tags.pairing import Group, group_by_name
-from ocr_tags.pairs_file import group_by_file
-from ocr_tags.photos import PhotoFile, find_photos, fingerprint, open_photo
+from ocr_tags.pairing.pairs_file import group_by_file
+from ocr_tags.pairing.photographs import Group, group_by_name
+from ocr_tags.pictures.photos import PhotoFile, find_photos, fingerprint, open_photo
 from ocr_tags.settings import Settings
 from ocr_tags.workers import map_in_processes
 

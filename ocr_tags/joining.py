@@ -7,10 +7,10 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ocr_tags.belonging import Verdict, belong_together, likely_side
 from ocr_tags.errors import PhotoError
-from ocr_tags.pairing import Bond, Group, Nearness, nearness
-from ocr_tags.photos import PhotoFile
+from ocr_tags.pairing.belonging import Verdict, belong_together, likely_side
+from ocr_tags.pairing.photographs import Bond, Group, Nearness, nearness
+from ocr_tags.pictures.photos import PhotoFile
 from ocr_tags.record import Side, TagRecord
 
 if TYPE_CHECKING:

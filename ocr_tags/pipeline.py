@@ -12,26 +12,26 @@ from typing import Any, TypeAlias, TypeVar
 import numpy as np
 from numpy.typing import NDArray
 
-from ocr_tags.barcodes import code_words, confirmed, read_codes
-from ocr_tags.both_sides import settled
-from ocr_tags.claims import Claim, claims
-from ocr_tags.confidence import Fit, fitted
+from ocr_tags.claims.both_sides import settled
+from ocr_tags.claims.confidence import Fit, fitted
+from ocr_tags.claims.of_side import Claim, claims
+from ocr_tags.claims.voting import readings
+from ocr_tags.claims.whole_names import whole_names
 from ocr_tags.engines import Engine, open_engines
 from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES, PRICE
 from ocr_tags.fields import FIELDS
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.sale import of_land
-from ocr_tags.glare import find_glare
-from ocr_tags.lines import Line
-from ocr_tags.matching import match_plant
-from ocr_tags.photos import OpenedPhoto, open_photo
+from ocr_tags.layout.lines import Line
+from ocr_tags.layout.text import BARS, side_texts
+from ocr_tags.names.matching import match_plant
+from ocr_tags.pictures.barcodes import code_words, confirmed, read_codes
+from ocr_tags.pictures.glare import find_glare
+from ocr_tags.pictures.photos import OpenedPhoto, open_photo
 from ocr_tags.reading import PictureRead, read_picture
 from ocr_tags.record import Photo, PlantMatch, Reading, Side, TagRecord, Word
 from ocr_tags.settings import Settings
 from ocr_tags.shots import joined_claims, joined_lines
-from ocr_tags.text import BARS, side_texts
-from ocr_tags.voting import readings
-from ocr_tags.whole_names import whole_names
 
 FEW_WORDS = 3
 """A side with fewer words than this, and no value among them, counts as unreadable."""

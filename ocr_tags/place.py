@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import Any, Literal, get_args
 
 from ocr_tags.errors import TagError
-from ocr_tags.lengths import Units
+from ocr_tags.measures.lengths import Units
 from ocr_tags.usda import halves, zone_for
 
 Heat = Literal["cool", "average", "hot"]

@@ -16,20 +16,20 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from ocr_tags.bend import flattened
-from ocr_tags.cleaning import Straightened, even_light, straighten, widened
-from ocr_tags.crops import Crop, cut_colour, cut_line
 from ocr_tags.engines import Engine, LineFinder
 from ocr_tags.engines.remembering import Remembering
-from ocr_tags.facing import upright
-from ocr_tags.geometry import Floats, reduced, through
-from ocr_tags.leaders import without_leaders
-from ocr_tags.level import levelled
-from ocr_tags.lines import Line, split_wide
-from ocr_tags.marks import covers, find_marks, mark_words, unread
-from ocr_tags.month_bars import month_words
+from ocr_tags.layout.lines import Line, split_wide
+from ocr_tags.pictures.bend import flattened
+from ocr_tags.pictures.cleaning import Straightened, even_light, straighten, widened
+from ocr_tags.pictures.crops import Crop, cut_colour, cut_line
+from ocr_tags.pictures.facing import upright
+from ocr_tags.pictures.geometry import Floats, reduced, through
+from ocr_tags.pictures.leaders import without_leaders
+from ocr_tags.pictures.level import levelled
+from ocr_tags.pictures.marks import covers, find_marks, mark_words, unread
+from ocr_tags.pictures.month_bars import month_words
+from ocr_tags.pictures.regions import LineRegion, find_level, find_lines, region_of
 from ocr_tags.record import Box, Word
-from ocr_tags.regions import LineRegion, find_level, find_lines, region_of
 
 SPARSE_SCALE = 0.6
 """The sparse pass reads a smaller picture than the page pass, so that the two err differently."""

@@ -12,9 +12,9 @@ from typing import Any, Protocol
 
 from rapidfuzz import fuzz
 
-from ocr_tags.agreement import key
-from ocr_tags.claims import Claim, settle_places, unite
-from ocr_tags.overlay import Overlay, Shot, lay_over
+from ocr_tags.claims.agreement import key
+from ocr_tags.claims.of_side import Claim, settle_places, unite
+from ocr_tags.pictures.overlay import Overlay, Shot, lay_over
 
 SAME_LINE = 75.0
 """Likeness, 0 to 100, above which lines of two photos are one line."""

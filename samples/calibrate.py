@@ -39,19 +39,19 @@ from numpy.typing import NDArray
 from score import judge, judge_part
 from typed import READERS, laid_out, texts_of, typed_tags
 
-from ocr_tags.both_sides import settled
-from ocr_tags.claims import Claim, claims
-from ocr_tags.confidence import PART, Evidence, Fit, fitted
+from ocr_tags.claims.both_sides import settled
+from ocr_tags.claims.confidence import PART, Evidence, Fit, fitted
+from ocr_tags.claims.of_side import Claim, claims
+from ocr_tags.claims.voting import Weighed, parts, weigh
 from ocr_tags.engines import open_engines
 from ocr_tags.fields import FIELDS
 from ocr_tags.fields.labels import is_label
-from ocr_tags.lines import Line
-from ocr_tags.photos import open_photo
+from ocr_tags.layout.lines import Line
+from ocr_tags.layout.text import side_texts
+from ocr_tags.pictures.photos import open_photo
 from ocr_tags.pipeline import look_at
 from ocr_tags.record import Field, Reading, Side, TagText
 from ocr_tags.settings import Settings
-from ocr_tags.text import side_texts
-from ocr_tags.voting import Weighed, parts, weigh
 
 OUT = Path(__file__).parent.parent / "ocr_tags" / "data" / "confidence.toml"
 LISTS = frozenset(field.name for field in FIELDS if field.shape == "list")
@@ -314,7 +314,7 @@ def reliability(rows: Sequence[Row]) -> Iterator[str]:
 def written(fit: Fit, tags: int, readings: int) -> str:
     """The fit as TOML."""
     shares = [
-        "# How the chance that a value is right follows from the evidence: see ocr_tags/confidence.py.",
+        "# How the chance that a value is right follows from the evidence: see ocr_tags/claims/confidence.py.",
         f"# Logistic regression over {readings} readings of {tags} drawn and typed tags, fitted on",
         f"# {date.today()} by samples/calibrate.py; `sure` by counts on drawn tags held out in five folds.",
         "# Under `shown` a value is left out: unreadable is absent.",

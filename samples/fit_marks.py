@@ -27,11 +27,11 @@ from mark_pen import SIDE, Ink
 from numpy.typing import NDArray
 from PIL import Image, ImageDraw, ImageFont
 
-from ocr_tags.cleaning import straighten
-from ocr_tags.mark_shapes import KINDS, Kind, Network, Small
-from ocr_tags.mark_shapes import SIDE as SEEN
-from ocr_tags.marks import SURE, contrasts, patches
-from ocr_tags.photos import open_photo
+from ocr_tags.pictures.cleaning import straighten
+from ocr_tags.pictures.mark_shapes import KINDS, Kind, Network, Small
+from ocr_tags.pictures.mark_shapes import SIDE as SEEN
+from ocr_tags.pictures.marks import SURE, contrasts, patches
+from ocr_tags.pictures.photos import open_photo
 from ocr_tags.record import Box
 
 GOAL = Path(__file__).parent.parent / "ocr_tags" / "data" / "mark_network.npz"

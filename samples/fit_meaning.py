@@ -1,4 +1,4 @@
-"""Fits what words tell of (ocr_tags/meaning.py) to typed tags, and writes ocr_tags/data/meaning.crfsuite.
+"""Fits what words tell of (ocr_tags/meaning/) to typed tags, and writes ocr_tags/data/meaning.crfsuite.
 
 python samples/fit_meaning.py                     every file of samples/typed but those that judge
 python samples/fit_meaning.py --held-out FILE     without that file: how many of its marks are found
@@ -19,9 +19,9 @@ from typing import Any
 import pycrfsuite
 from typed import TYPED, Typed, laid_out, texts_of, typed_tags
 
-from ocr_tags.meaning import BEGINS, GOES_ON, NOTHING
+from ocr_tags.meaning.features import Token, features
+from ocr_tags.meaning.model import BEGINS, GOES_ON, NOTHING
 from ocr_tags.record import Side, TagText
-from ocr_tags.word_features import Token, features
 
 OUT = Path(__file__).parent.parent / "ocr_tags" / "data" / "meaning.crfsuite"
 JUDGING = frozenset(["judging", "calibrating"])

@@ -59,7 +59,7 @@ def _plain_models() -> Any:
 
 
 def _plain(pixels: Any, lines: Any) -> Any:
-    from ocr_tags.cleaning import Straightened
+    from ocr_tags.pictures.cleaning import Straightened
     from ocr_tags.reading import PictureRead, on_photo
 
     whole = Straightened(pixels, np.eye(3), (), 0.0)
@@ -80,7 +80,7 @@ WAYS: dict[str, tuple[str, Look | None]] = {
 
 def read_one(folder: Path, way: str, truth: Mapping[str, Any]) -> tuple[dict[str, Any] | None, float, int]:
     """One tag's record as JSON, the processor seconds it took, and this process's most kilobytes so far."""
-    from ocr_tags.photos import open_photo
+    from ocr_tags.pictures.photos import open_photo
     from ocr_tags.pipeline import make_record, read_side
     from ocr_tags.reading import read_picture
     from ocr_tags.record_json import to_json
@@ -166,7 +166,7 @@ def calibration(verdicts: list[Verdict]) -> Iterator[str]:
 
 def levels(found: Measured) -> str:
     """How many of the values given as sure are wrong, and what share people are sent to look at."""
-    from ocr_tags.confidence import is_sure
+    from ocr_tags.claims.confidence import is_sure
 
     given = [
         entry

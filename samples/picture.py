@@ -13,8 +13,8 @@ from PIL import Image, ImageOps
 from rich.console import Console
 from rich.terminal_theme import DEFAULT_TERMINAL_THEME
 
+from ocr_tags.commands.show import details
 from ocr_tags.pipeline import read_tag
-from ocr_tags.show import details
 
 HERE = Path(__file__).parent
 PHOTOS = tuple(HERE / "tags" / f"03-hydrangea_{side}.jpg" for side in ("front", "back"))

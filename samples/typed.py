@@ -22,15 +22,15 @@ from typing import Any
 
 from score import Tally, Verdict, judge
 
-from ocr_tags.claims import claims
-from ocr_tags.confidence import is_sure
+from ocr_tags.claims.confidence import is_sure
+from ocr_tags.claims.of_side import claims
 from ocr_tags.fields import FIELDS
 from ocr_tags.fields.labels import is_label
-from ocr_tags.lines import Line
+from ocr_tags.layout.lines import Line
+from ocr_tags.layout.text import side_texts
 from ocr_tags.pipeline import TITLE_SIZE, SideRead, make_record
 from ocr_tags.record import Box, Photo, Side, TagText, Word
 from ocr_tags.record_json import to_json
-from ocr_tags.text import side_texts
 
 TYPED = Path(__file__).parent / "typed"
 READERS = ("tesseract", "rapidocr")

@@ -10,10 +10,10 @@ import time
 from pathlib import Path
 
 from ocr_tags.batch import Job
-from ocr_tags.claims import claims
+from ocr_tags.claims.of_side import claims
 from ocr_tags.errors import ReaderError
 from ocr_tags.fields import FIELDS
-from ocr_tags.photos import open_photo
+from ocr_tags.pictures.photos import open_photo
 from ocr_tags.pipeline import SideRead
 from ocr_tags.record import LineSpan, Photo, TagText
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from ocr_tags.fields import FIELDS
-from ocr_tags.matching import match_plant
-from ocr_tags.nomenclature import parse
+from ocr_tags.names.matching import match_plant
+from ocr_tags.names.nomenclature import parse
 from ocr_tags.record import Photo, Reading, Side, TagRecord
 
 _FIELDS = {field.name: field for field in FIELDS}

@@ -9,13 +9,13 @@ import numpy as np
 import pytest
 import zxingcpp
 
-from ocr_tags.barcodes import Code, code_words, confirmed, read_codes
 from ocr_tags.fields.codes import read_gtin
 from ocr_tags.gtin import expanded, gtin14, is_gtin, is_restricted
-from ocr_tags.lines import Line
-from ocr_tags.reading_order import columns
+from ocr_tags.layout.lines import Line
+from ocr_tags.layout.reading_order import columns
+from ocr_tags.layout.text import tag_text
+from ocr_tags.pictures.barcodes import Code, code_words, confirmed, read_codes
 from ocr_tags.record import Box, Word
-from ocr_tags.text import tag_text
 
 FORMATS = zxingcpp.BarcodeFormat
 CENTRE = np.array([500.0, 400.0])

@@ -10,7 +10,7 @@ from PIL import Image
 
 from ocr_tags.batch import Outcome, Passed, TagRead, read_all
 from ocr_tags.errors import PhotoError
-from ocr_tags.photos import fingerprint
+from ocr_tags.pictures.photos import fingerprint
 from ocr_tags.settings import Settings
 
 SALVIA = "Meadow Sage\nSalvia nemorosa 'Wexcombe'"

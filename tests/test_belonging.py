@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from fake_reading import side_of
 
-from ocr_tags.belonging import belong_together, likely_side
+from ocr_tags.pairing.belonging import belong_together, likely_side
 
 CONEFLOWER = side_of("Purple Coneflower\nMagnus")
 CONEFLOWER_BACK = side_of(

@@ -4,8 +4,8 @@ import cv2
 import numpy as np
 import pytest
 
-from ocr_tags.bend import find_bend, flattened
-from ocr_tags.cleaning import Straightened
+from ocr_tags.pictures.bend import find_bend, flattened
+from ocr_tags.pictures.cleaning import Straightened
 
 
 def page() -> np.ndarray:

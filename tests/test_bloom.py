@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ocr_tags.fields.bloom import read_bloom
+from ocr_tags.fields.bloom.reader import read_bloom
 from ocr_tags.record import TagText
 from ocr_tags.values import Bloom
 

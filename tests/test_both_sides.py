@@ -2,8 +2,8 @@
 
 import pytest
 
-from ocr_tags.both_sides import settled
-from ocr_tags.claims import Claim
+from ocr_tags.claims.both_sides import settled
+from ocr_tags.claims.of_side import Claim
 from ocr_tags.record import Box, Side
 from ocr_tags.values import BotanicalName
 

@@ -21,11 +21,11 @@ from test_cautions_rules import CASES
 from truth_records import truth_records
 
 from ocr_tags import cautions as package
-from ocr_tags.advice import MOST_NOTES, advice_of
 from ocr_tags.cautions import RULES, cautions, general, with_cautions
 from ocr_tags.cautions.light import HOURS
 from ocr_tags.cautions.sizes import HEIGHTS
-from ocr_tags.lexicon import key
+from ocr_tags.commands.advice import MOST_NOTES, advice_of
+from ocr_tags.names.lexicon import key
 from ocr_tags.place import Place, place_from
 from ocr_tags.record import Box, Caution, TagRecord
 from ocr_tags.record_json import from_json, to_json

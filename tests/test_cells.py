@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from test_text import line
 
-from ocr_tags.cells import stacked, table
 from ocr_tags.fields.labels import is_label
-from ocr_tags.lines import Line
-from ocr_tags.text import tag_text
+from ocr_tags.layout.cells import stacked, table
+from ocr_tags.layout.lines import Line
+from ocr_tags.layout.text import tag_text
 
 
 def in_cells(*lines: Line) -> str:

@@ -8,8 +8,8 @@ import numpy as np
 import pytest
 from PIL import Image, ImageDraw, ImageFont
 
-from ocr_tags.cleaning import Straightened, even_light, straighten, text_angle, turned, widened
-from ocr_tags.geometry import Floats, Pixels, through
+from ocr_tags.pictures.cleaning import Straightened, even_light, straighten, text_angle, turned, widened
+from ocr_tags.pictures.geometry import Floats, Pixels, through
 
 LINES = [
     ("Purple Coneflower", 66),

@@ -24,9 +24,9 @@ from index.comparison_identity import group, identity_of, tie
 from index.comparison_values import relate
 from index.comparison_words import joint, plant_json
 from ocr_tags.cli import app
-from ocr_tags.nomenclature import parse
+from ocr_tags.commands.show import in_words
+from ocr_tags.names.nomenclature import parse
 from ocr_tags.record import Photo, Reading, Status, TagRecord
-from ocr_tags.show import in_words
 from ocr_tags.values import Bloom, Days, Hardiness, HeatZones, Length, Temperature
 
 INCH, FOOT = 2.54, 30.48

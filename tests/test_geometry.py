@@ -6,7 +6,7 @@ import cv2
 import numpy as np
 import pytest
 
-from ocr_tags.geometry import components
+from ocr_tags.pictures.geometry import components
 
 
 @pytest.mark.parametrize(("size", "every", "kind"), [(300, 3, np.uint16), (600, 2, np.int32)])

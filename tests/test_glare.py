@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
-from ocr_tags.glare import find_glare
+from ocr_tags.pictures.glare import find_glare
 from ocr_tags.pipeline import SideRead, make_record, one_side
 from ocr_tags.record import Box, Photo, Word
 

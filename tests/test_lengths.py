@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from truth_records import truth_records
 
-from ocr_tags.lengths import length_in_words
-from ocr_tags.measures import parse_length
+from ocr_tags.measures.lengths import length_in_words
+from ocr_tags.measures.printed import parse_length
 from ocr_tags.values import Length
 
 INCH = 2.54  # exact: international yard and pound agreement of 1959

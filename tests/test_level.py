@@ -7,11 +7,11 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from ocr_tags.bend import Bend
-from ocr_tags.cleaning import Straightened
-from ocr_tags.geometry import Floats, through
-from ocr_tags.level import LEAST_SLOPE, levelled
-from ocr_tags.regions import LineRegion
+from ocr_tags.pictures.bend import Bend
+from ocr_tags.pictures.cleaning import Straightened
+from ocr_tags.pictures.geometry import Floats, through
+from ocr_tags.pictures.level import LEAST_SLOPE, levelled
+from ocr_tags.pictures.regions import LineRegion
 
 WIDE, HIGH = 600, 900
 

@@ -9,9 +9,9 @@ from pathlib import Path
 
 import pytest
 
-from ocr_tags import lexicon, repair
-from ocr_tags.matching import match_plant
-from ocr_tags.nomenclature import parse
+from ocr_tags.names import lexicon, repair
+from ocr_tags.names.matching import match_plant
+from ocr_tags.names.nomenclature import parse
 from ocr_tags.values import BotanicalName
 
 DATA = Path(__file__).parent / "data"

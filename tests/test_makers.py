@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from ocr_tags.fields.makers import read_supplier
-from ocr_tags.fields.series import read_series
+from ocr_tags.fields.series.reader import read_series
 from ocr_tags.record import TagText
 
 

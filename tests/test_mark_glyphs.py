@@ -13,7 +13,7 @@ from typing import Any
 import cv2
 import numpy as np
 
-from ocr_tags.marks import find_marks
+from ocr_tags.pictures.marks import find_marks
 
 Picture = np.ndarray[Any, Any]
 DATA, CELL, ACROSS = Path(__file__).parent / "data", 112, 12

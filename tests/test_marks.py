@@ -8,11 +8,11 @@ import cv2
 import numpy as np
 import pytest
 
-from ocr_tags.fields.bloom import read_bloom
+from ocr_tags.fields.bloom.reader import read_bloom
 from ocr_tags.fields.cold import read_min_temperature
-from ocr_tags.fields.light import read_light
-from ocr_tags.fields.sizes import read_height, read_spread
-from ocr_tags.marks import Mark, find_marks, mark_words, unread
+from ocr_tags.fields.light.reader import read_light
+from ocr_tags.fields.sizes.reader import read_height, read_spread
+from ocr_tags.pictures.marks import Mark, find_marks, mark_words, unread
 from ocr_tags.record import Box, TagText, Word
 from ocr_tags.values import Length
 

@@ -7,10 +7,10 @@ from pathlib import Path
 import pytest
 
 from ocr_tags import facts
-from ocr_tags.claims import Claim, claims
-from ocr_tags.confidence import Evidence, fitted
+from ocr_tags.claims.confidence import Evidence, fitted
+from ocr_tags.claims.of_side import Claim, claims
 from ocr_tags.fields import FIELDS
-from ocr_tags.meaning import UNKNOWN, meaning
+from ocr_tags.meaning.model import UNKNOWN, meaning
 from ocr_tags.record import Field, Found, TagText
 
 sys.path.insert(0, str(Path(__file__).parent.parent / "samples"))

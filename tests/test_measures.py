@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ocr_tags.measures import find_lengths, parse_length
+from ocr_tags.measures.printed import find_lengths, parse_length
 from ocr_tags.values import Length
 
 # NIST Special Publication 811, appendix B.8: inch = 2.54 E-02 m and foot = 3.048 E-01 m, both exact.

@@ -8,7 +8,7 @@ import cv2
 import numpy as np
 import pytest
 
-from ocr_tags.month_bars import LETTERS, month_words
+from ocr_tags.pictures.month_bars import LETTERS, month_words
 from ocr_tags.record import Box, Word
 
 Picture = np.ndarray[Any, Any]

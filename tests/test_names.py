@@ -10,8 +10,8 @@ import pytest
 
 from ocr_tags.fields.makers import read_supplier
 from ocr_tags.fields.names import read_botanical_name, read_common_names
-from ocr_tags.fields.series import read_series
-from ocr_tags.naming import CODE
+from ocr_tags.fields.series.reader import read_series
+from ocr_tags.names.naming import CODE
 from ocr_tags.record import LineSpan, TagText
 
 CASES = Path(__file__).parent / "cases"

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ocr_tags.cultivars import combine
-from ocr_tags.epithets import plausible_epithet, title_case
-from ocr_tags.nomenclature import parse, read_name, write
+from ocr_tags.names.cultivars import combine
+from ocr_tags.names.epithets import plausible_epithet, title_case
+from ocr_tags.names.nomenclature import parse, read_name, write
 from ocr_tags.values import BotanicalName
 
 # Source: ICN (Shenzhen Code 2018) Art. 24.1-24.2 and its examples; RHS Recommended Style for Printing Plant

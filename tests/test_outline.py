@@ -4,9 +4,9 @@ import cv2
 import numpy as np
 import pytest
 
-from ocr_tags.geometry import Floats, Pixels, inside_share
-from ocr_tags.glyphs import NO_DIRECTION
-from ocr_tags.outline import best_outline, find_outlines
+from ocr_tags.pictures.geometry import Floats, Pixels, inside_share
+from ocr_tags.pictures.glyphs import NO_DIRECTION
+from ocr_tags.pictures.outline import best_outline, find_outlines
 
 GREEN, PAPER, CREAM, TEAL = (96, 120, 104), (236, 240, 242), (226, 238, 240), (84, 74, 34)
 

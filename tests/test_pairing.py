@@ -4,9 +4,9 @@ from pathlib import Path
 
 import pytest
 
-from ocr_tags.pairing import group_by_name, nearness
-from ocr_tags.pairs_file import PairsFileError, group_by_file
-from ocr_tags.photos import PhotoFile
+from ocr_tags.pairing.pairs_file import PairsFileError, group_by_file
+from ocr_tags.pairing.photographs import group_by_name, nearness
+from ocr_tags.pictures.photos import PhotoFile
 from ocr_tags.record import Photo
 
 

@@ -16,8 +16,8 @@ import pytest
 from PIL import Image, ImageOps
 
 from ocr_tags.errors import PhotoError
-from ocr_tags.photos import find_photos, fingerprint, natural_key, open_photo
-from ocr_tags.pixels import to_bgr, upright
+from ocr_tags.pictures.photos import find_photos, fingerprint, natural_key, open_photo
+from ocr_tags.pictures.pixels import to_bgr, upright
 from ocr_tags.settings import Settings
 
 RED, BLUE, WHITE = (200, 30, 30), (30, 30, 200), (255, 255, 255)

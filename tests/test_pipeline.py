@@ -4,8 +4,8 @@ from dataclasses import replace
 
 from fake_reading import side_of
 
-from ocr_tags.claims import Claim
-from ocr_tags.lines import Line
+from ocr_tags.claims.of_side import Claim
+from ocr_tags.layout.lines import Line
 from ocr_tags.pipeline import SideRead, _with_codes, make_record
 from ocr_tags.record import Box, Photo, Side, Word
 

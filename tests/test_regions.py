@@ -7,9 +7,9 @@ import numpy as np
 import pytest
 from PIL import Image, ImageDraw, ImageFont
 
-from ocr_tags.crops import cut_line
-from ocr_tags.geometry import Floats, Pixels, through
-from ocr_tags.regions import LineRegion, find_lines
+from ocr_tags.pictures.crops import cut_line
+from ocr_tags.pictures.geometry import Floats, Pixels, through
+from ocr_tags.pictures.regions import LineRegion, find_lines
 
 PAPER, INK = (245, 245, 240), (25, 25, 30)
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ocr_tags.fields.container import read_container
+from ocr_tags.fields.container.reader import read_container
 from ocr_tags.fields.sale import read_price
 from ocr_tags.record import TagText
 from ocr_tags.values import Price

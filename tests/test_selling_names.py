@@ -2,13 +2,13 @@
 
 import pytest
 
-from ocr_tags.claims import Claim
-from ocr_tags.confidence import fitted
+from ocr_tags.claims.confidence import fitted
+from ocr_tags.claims.of_side import Claim
+from ocr_tags.claims.selling_names import told_apart
+from ocr_tags.claims.voting import weigh
 from ocr_tags.fields import FIELDS
 from ocr_tags.record import Box, Side
-from ocr_tags.selling_names import told_apart
 from ocr_tags.values import BotanicalName
-from ocr_tags.voting import weigh
 
 BOTANICAL = next(field for field in FIELDS if field.name == "botanical_name")
 

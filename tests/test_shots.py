@@ -13,15 +13,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from ocr_tags.belonging import belong_together
-from ocr_tags.claims import claims
+from ocr_tags.claims.of_side import claims
 from ocr_tags.fields import FIELDS
-from ocr_tags.lines import Line
-from ocr_tags.overlay import lay_over
+from ocr_tags.layout.lines import Line
+from ocr_tags.layout.text import side_texts
+from ocr_tags.pairing.belonging import belong_together
+from ocr_tags.pictures.overlay import lay_over
 from ocr_tags.pipeline import SideRead, make_record, one_side
 from ocr_tags.record import Box, Photo, Word
 from ocr_tags.record_json import from_json, to_json
-from ocr_tags.text import side_texts
 
 TAG = """Meadow Sage Wexcombe
 Salvia nemorosa

@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ocr_tags.fields import FIELDS
-from ocr_tags.fields.sizes import read_height, read_spacing
+from ocr_tags.fields.sizes.reader import read_height, read_spacing
 from ocr_tags.record import Found, TagText
 from ocr_tags.values import Length
 

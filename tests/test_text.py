@@ -1,9 +1,9 @@
 """Words into lines and lines into reading order: what stands beside, what below, and what has no tie."""
 
-from ocr_tags.lines import Line, split_wide
-from ocr_tags.reading_order import columns, rows
+from ocr_tags.layout.lines import Line, split_wide
+from ocr_tags.layout.reading_order import columns, rows
+from ocr_tags.layout.text import merge, side_texts, tag_text
 from ocr_tags.record import Box, Word
-from ocr_tags.text import merge, side_texts, tag_text
 
 
 def words(text: str, x: int, y: int, height: int = 20, confidence: float = 0.9) -> list[Word]:

@@ -6,12 +6,12 @@ from dataclasses import replace
 
 import pytest
 
-from ocr_tags.agreement import compare
-from ocr_tags.claims import Claim, claims
-from ocr_tags.confidence import Evidence, Fit, fitted, is_sure
+from ocr_tags.claims.agreement import compare
+from ocr_tags.claims.confidence import Evidence, Fit, fitted, is_sure
+from ocr_tags.claims.of_side import Claim, claims
+from ocr_tags.claims.voting import readings, weigh
 from ocr_tags.record import Box, Fact, Field, Found, Side, TagText, Word, WordSpan
 from ocr_tags.values import BotanicalName, Hardiness, Length
-from ocr_tags.voting import readings, weigh
 
 PLAIN = Fit(
     start=-2.0,

@@ -6,11 +6,11 @@ selling name then stands for itself is common practice, no source.
 
 import pytest
 
-from ocr_tags.cultivars import with_cultivar
-from ocr_tags.matching import match_plant
+from ocr_tags.claims.whole_names import whole_names
+from ocr_tags.names.cultivars import with_cultivar
+from ocr_tags.names.matching import match_plant
 from ocr_tags.record import Box, Reading
 from ocr_tags.values import BotanicalName
-from ocr_tags.whole_names import whole_names
 
 SPECIES = BotanicalName("Digitalis purpurea", "Digitalis", "purpurea")
 CULTIVAR = with_cultivar(SPECIES, "Marrow Lark")

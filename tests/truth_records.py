@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from ocr_tags.fields import FIELDS
-from ocr_tags.matching import match_plant
+from ocr_tags.names.matching import match_plant
 from ocr_tags.record import Photo, TagRecord
 from ocr_tags.record_json import from_json
 

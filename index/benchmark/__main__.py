@@ -23,7 +23,7 @@ from index.benchmark.questions import KINDS, Asked, absent
 from index.benchmark.tags import Tag, all_plants, build_tags
 from index.catalogue import Catalogue
 from index.store import Store
-from ocr_tags.lexicon import plants
+from ocr_tags.names.lexicon import plants
 from ocr_tags.record_json import to_json
 
 _UNSOLD = 5

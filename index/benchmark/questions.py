@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from index.benchmark.damage import as_heard, look_alike, misread, mistype
 from index.benchmark.tags import Tag
 from index.folding import fold
-from ocr_tags.lexicon import Plant
+from ocr_tags.names.lexicon import Plant
 
 ORDINARY = (
     "water weekly in dry weather", "made in holland", "thank you", "half price today", "best before june",

@@ -10,7 +10,7 @@ from importlib.resources import files
 
 from index.benchmark.damage import misread
 from index.folding import fold
-from ocr_tags.lexicon import Plant, plants
+from ocr_tags.names.lexicon import Plant, plants
 from ocr_tags.record import PlantMatch, Reading, TagRecord
 from ocr_tags.values import BotanicalName, Hardiness, Length
 

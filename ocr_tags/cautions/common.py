@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from ocr_tags.facts import BOTANICAL_NAME, CATEGORIES
-from ocr_tags.lexicon import Plant, plant_named
+from ocr_tags.names.lexicon import Plant, plant_named
 from ocr_tags.place import Place
 from ocr_tags.record import Caution, Fact, Reading, Swatch, TagRecord, Weight
 from ocr_tags.usda import USDA_ZONES

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from itertools import chain
 from typing import Any
 
-from ocr_tags.agreement import compare
 from ocr_tags.cautions.common import PRACTICE, caution, quoted
+from ocr_tags.claims.agreement import compare
 from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES, FACTS
 from ocr_tags.place import Place
 from ocr_tags.record import Caution, Fact, Reading, TagRecord

@@ -13,7 +13,7 @@ from typing import Any
 
 from ocr_tags.cautions.common import botanical_names, caution, kinds, quoted
 from ocr_tags.facts import BOTANICAL_NAME, CATEGORIES, COMMON_NAMES, HEIGHT, PATENTS, WARNINGS
-from ocr_tags.lexicon import key
+from ocr_tags.names.lexicon import key
 from ocr_tags.place import Place
 from ocr_tags.record import Caution, Fact, TagRecord, Weight
 

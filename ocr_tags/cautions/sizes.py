@@ -11,7 +11,7 @@ from typing import Any
 
 from ocr_tags.cautions.common import caution, kinds, known_plant, printed_kinds, quoted
 from ocr_tags.facts import CATEGORIES, COMMON_NAMES, FLOWER_HEIGHT, HEIGHT, SPACING, SPREAD
-from ocr_tags.lengths import length_in_words
+from ocr_tags.measures.lengths import length_in_words
 from ocr_tags.place import Place
 from ocr_tags.record import Caution, Fact, Reading, TagRecord
 from ocr_tags.values import Length

@@ -114,7 +114,7 @@ def add(
 
 
 def _print_added(record: TagRecord, new: bool, settings: Settings) -> None:
-    from ocr_tags.show import doubtful_fields, name_of
+    from ocr_tags.commands.show import doubtful_fields, name_of
 
     doubtful = doubtful_fields(record, settings.doubtful_below)
     check = f"  Check: {', '.join(doubtful)}." if doubtful else ""

@@ -141,7 +141,7 @@ def correct(
     Example: ocr-tags correct 3fa2 height "12-18 in"
     """
     from index.corrections import field_named
-    from ocr_tags.show import in_words
+    from ocr_tags.commands.show import in_words
     from ocr_tags.typed import typed_value
 
     if (value is None) != absent:
@@ -186,7 +186,7 @@ def remove(
     yes: Annotated[bool, typer.Option("--yes", "-y", help="Do not ask.")] = False,
 ) -> None:
     """Take a tag out of the catalogue, with its corrections and the copies of its photos."""
-    from ocr_tags.show import name_of
+    from ocr_tags.commands.show import name_of
 
     with open_catalogue(settings_of(ctx)) as catalogue:
         record = catalogue.get(tag)

@@ -40,7 +40,7 @@ def compare(
     Examples: ocr-tags compare panicle hydrangea; ocr-tags compare 3fa2 91c0; ocr-tags compare --json
     """
     from index.comparison_words import plant_json
-    from ocr_tags.show import in_words
+    from ocr_tags.commands.show import in_words
 
     settings = settings_of(ctx)
     speak = partial(in_words, units=place_of(settings, here).units)
@@ -99,7 +99,7 @@ def _print_plant(plant: PlantComparison, speak: Speak, *, whole: bool) -> None:
     from rich.table import Table
 
     from index.comparison_words import VERDICT_WORDS, joint
-    from ocr_tags.show import console
+    from ocr_tags.commands.show import console
 
     screen = console()
     table = Table(title=escape(plant.name), title_justify="left", header_style="bold", show_lines=True)

@@ -24,7 +24,7 @@ from ocr_tags.settings import Settings
 
 if TYPE_CHECKING:
     from index import Catalogue
-    from ocr_tags.lengths import Units
+    from ocr_tags.measures.lengths import Units
     from ocr_tags.planting.beds import Bed
     from ocr_tags.planting.needs import Need, Planting
     from ocr_tags.planting.placing import Apart
@@ -181,7 +181,7 @@ def _record(catalogue: Catalogue, text: str) -> TagRecord:
 
 
 def _name(record: TagRecord) -> str:
-    from ocr_tags.show import name_of
+    from ocr_tags.commands.show import name_of
 
     return name_of(record)
 
@@ -208,7 +208,7 @@ def _many(things: Sequence[object], word: str) -> str:
 def _print_planting(planting: Planting, pack_sizes: Sequence[int]) -> None:
     from rich.table import Table
 
-    from ocr_tags.show import console
+    from ocr_tags.commands.show import console
 
     line = planting.bed.kind == "row"
     screen = console()

@@ -172,9 +172,9 @@ def print_details(
     record: TagRecord, settings: Settings, place: Place, *, boxes: bool = False, every: bool = False
 ) -> None:
     """All values of a record and its cautions; `every` shows all notes and what each rests on."""
-    from ocr_tags import show
-    from ocr_tags.advice import advice_of
     from ocr_tags.cautions import cautions
+    from ocr_tags.commands import show
+    from ocr_tags.commands.advice import advice_of
 
     console = show.console()
     console.print(show.details(record, settings.doubtful_below, boxes, place.units))
@@ -199,7 +199,7 @@ def print_table(
     why: Sequence[str] = (),
 ) -> None:
     """One row a record, each part under its title, and what the mark of doubt means where one is shown."""
-    from ocr_tags import show
+    from ocr_tags.commands import show
 
     console = show.console()
     console.print(show.table_of(parts, settings.doubtful_below, console.width, why, place))

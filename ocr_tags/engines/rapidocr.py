@@ -19,7 +19,7 @@ from numpy.typing import NDArray
 
 from ocr_tags.engines import Layout, Picture, Quad
 from ocr_tags.errors import ReaderError
-from ocr_tags.geometry import reduced, through
+from ocr_tags.pictures.geometry import reduced, through
 from ocr_tags.record import Box, Word
 
 FIND_SIDE = 720

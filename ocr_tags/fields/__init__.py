@@ -7,31 +7,31 @@ JSON, search, tables and commands follow from there.
 from typing import Any
 
 from ocr_tags import facts
-from ocr_tags.fields.bloom import read_bloom
-from ocr_tags.fields.categories import read_categories
+from ocr_tags.fields.bloom.reader import read_bloom
 from ocr_tags.fields.claims import read_native_claim
 from ocr_tags.fields.codes import read_gtin, read_patents
 from ocr_tags.fields.cold import read_min_temperature
-from ocr_tags.fields.colours import read_colours
-from ocr_tags.fields.container import read_container
-from ocr_tags.fields.feeding import read_feeding
+from ocr_tags.fields.colours.reader import read_colours
+from ocr_tags.fields.container.reader import read_container
+from ocr_tags.fields.feeding.reader import read_feeding
 from ocr_tags.fields.harm import read_warnings
 from ocr_tags.fields.harvest import read_days
-from ocr_tags.fields.light import read_light
+from ocr_tags.fields.kind.reader import read_categories
+from ocr_tags.fields.light.reader import read_light
 from ocr_tags.fields.makers import read_supplier
 from ocr_tags.fields.names import read_botanical_name, read_common_names
 from ocr_tags.fields.passport import read_plant_passport
 from ocr_tags.fields.sale import read_price
-from ocr_tags.fields.series import read_series
-from ocr_tags.fields.sizes import (
+from ocr_tags.fields.series.reader import read_series
+from ocr_tags.fields.sizes.reader import (
     read_flower_height,
     read_height,
     read_row_spacing,
     read_spacing,
     read_spread,
 )
-from ocr_tags.fields.soil import read_soil
-from ocr_tags.fields.water import read_water
+from ocr_tags.fields.soil.reader import read_soil
+from ocr_tags.fields.water.reader import read_water
 from ocr_tags.fields.zones import read_hardiness, read_heat_zones, read_rhs_rating
 from ocr_tags.record import Field
 

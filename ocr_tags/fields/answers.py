@@ -5,20 +5,20 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import Any
 
-from ocr_tags.fields.bloom import read_bloom
-from ocr_tags.fields.categories import read_categories
+from ocr_tags.fields.bloom.reader import read_bloom
 from ocr_tags.fields.claims import read_native_claim
 from ocr_tags.fields.cold import read_min_temperature
-from ocr_tags.fields.container import read_container
-from ocr_tags.fields.feeding import read_feeding
+from ocr_tags.fields.container.reader import read_container
+from ocr_tags.fields.feeding.reader import read_feeding
 from ocr_tags.fields.harm import read_warnings
 from ocr_tags.fields.harvest import read_days
+from ocr_tags.fields.kind.reader import read_categories
 from ocr_tags.fields.labels import is_label
-from ocr_tags.fields.light import read_light
+from ocr_tags.fields.light.reader import read_light
 from ocr_tags.fields.sale import read_price
-from ocr_tags.fields.sizes import read_height, read_spacing, read_spread
-from ocr_tags.fields.soil import read_soil
-from ocr_tags.fields.water import read_water
+from ocr_tags.fields.sizes.reader import read_height, read_spacing, read_spread
+from ocr_tags.fields.soil.reader import read_soil
+from ocr_tags.fields.water.reader import read_water
 from ocr_tags.fields.zones import read_hardiness
 from ocr_tags.record import Found, TagText
 

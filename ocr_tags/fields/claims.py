@@ -9,7 +9,7 @@ from ocr_tags.fields.care import in_english
 from ocr_tags.fields.phrases import cells, clean, flowing, label_phrases
 from ocr_tags.fields.small_letters import in_list
 from ocr_tags.fields.values import is_torn, labelled, value_end
-from ocr_tags.firms import firm_in
+from ocr_tags.names.firms import firm_in
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 

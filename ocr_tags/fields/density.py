@@ -6,8 +6,8 @@ import math
 import re
 from collections.abc import Iterator
 
+from ocr_tags.measures.quantities import CM
 from ocr_tags.patterns import later
-from ocr_tags.quantities import CM
 from ocr_tags.record import Found
 from ocr_tags.values import Length
 

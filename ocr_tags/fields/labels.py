@@ -6,7 +6,7 @@ import re
 from functools import cache, lru_cache
 
 from ocr_tags.fields.phrases import listed, squeezed
-from ocr_tags.fields.size_words import find_labels
+from ocr_tags.fields.sizes.words import find_labels
 from ocr_tags.patterns import later
 
 _BESIDE = later(r"\s*[/|&·•]\s*")

@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from ocr_tags.addresses import firms_at_home
-from ocr_tags.epithets import title_case
-from ocr_tags.firms import firm_in, labelled_firms
+from ocr_tags.names.addresses import firms_at_home
+from ocr_tags.names.epithets import title_case
+from ocr_tags.names.firms import firm_in, labelled_firms
+from ocr_tags.names.signatures import signed_firms
+from ocr_tags.names.titles import lines_of
 from ocr_tags.record import Found, TagText
-from ocr_tags.signatures import signed_firms
-from ocr_tags.titles import lines_of
 
 
 def read_supplier(tag: TagText) -> Iterator[Found[str]]:

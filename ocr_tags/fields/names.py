@@ -14,17 +14,17 @@ from itertools import pairwise
 
 from rapidfuzz.distance import OSA
 
-from ocr_tags import lexicon, repair, titles
-from ocr_tags.broken_names import is_perhaps_longer
-from ocr_tags.common_names import read_side
-from ocr_tags.cultivars import combine, labelled_cultivar, lone_cultivar, with_cultivar
-from ocr_tags.epithets import plausible_epithet, tidy_epithet
 from ocr_tags.fields.answers import find_answers
-from ocr_tags.known_names import agrees
-from ocr_tags.name_side import KNOWN, Side, also_named, is_bare, is_headline
-from ocr_tags.naming import Mention
+from ocr_tags.names import lexicon, repair, titles
+from ocr_tags.names.broken_names import is_perhaps_longer
+from ocr_tags.names.common_names import read_side
+from ocr_tags.names.cultivars import combine, labelled_cultivar, lone_cultivar, with_cultivar
+from ocr_tags.names.epithets import plausible_epithet, tidy_epithet
+from ocr_tags.names.known_names import agrees
+from ocr_tags.names.naming import Mention
+from ocr_tags.names.side import KNOWN, Side, also_named, is_bare, is_headline
+from ocr_tags.names.titles import Line
 from ocr_tags.record import Found, LineSpan, TagText
-from ocr_tags.titles import Line
 from ocr_tags.values import BotanicalName
 
 DOUBTED = 0.45

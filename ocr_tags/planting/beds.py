@@ -10,9 +10,9 @@ from shapely import LineString, Point, Polygon, box
 from shapely.validation import explain_validity
 
 from ocr_tags.errors import QueryError
-from ocr_tags.lengths import Units
+from ocr_tags.measures.lengths import Units
+from ocr_tags.measures.quantities import CM, METRIC
 from ocr_tags.planting.sizes import area_in_words, size_in_words, typed_size
-from ocr_tags.quantities import CM, METRIC
 
 Shape = Literal["rectangle", "circle", "polygon", "row"]
 

@@ -11,7 +11,7 @@ from pathlib import Path
 import shapely
 
 from ocr_tags.errors import TagError
-from ocr_tags.lengths import Units
+from ocr_tags.measures.lengths import Units
 from ocr_tags.planting.needs import Need, Planting
 from ocr_tags.planting.placing import Spot
 from ocr_tags.planting.sheet import Disc, Line, Sheet, Words, to_png, to_svg

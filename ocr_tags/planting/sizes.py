@@ -1,6 +1,6 @@
 """Sizes as people type them ("10ft", "3 m", "12-18 in"), and sizes of a bed, which are not to be rounded off.
 
-What a tag prints is shown by `ocr_tags.lengths`, which looks for the round figure meant; a bed that measures
+What a tag prints is shown by `measures.lengths`, which looks for the round figure meant; a bed that measures
 10 ft 3 in is no bed of 10 ft.
 """
 
@@ -10,9 +10,9 @@ import math
 import re
 
 from ocr_tags.errors import QueryError
-from ocr_tags.lengths import Units
-from ocr_tags.measures import Measure, parse_length
-from ocr_tags.quantities import CM, METRIC
+from ocr_tags.measures.lengths import Units
+from ocr_tags.measures.printed import Measure, parse_length
+from ocr_tags.measures.quantities import CM, METRIC
 from ocr_tags.values import Length
 
 _EXAMPLES = "Write it like 10 ft, 3 m or 12-18 in."

@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 from typing import Any, Literal
 
 from ocr_tags.errors import QueryError
-from ocr_tags.lengths import Units, length_in_words
-from ocr_tags.lexicon import plant_named
-from ocr_tags.matching import match_plant
+from ocr_tags.measures.lengths import Units, length_in_words
+from ocr_tags.names.lexicon import plant_named
+from ocr_tags.names.matching import match_plant
 from ocr_tags.planting.sizes import size_in_words, typed_length
 from ocr_tags.record import TagRecord
 from ocr_tags.values import BotanicalName, Length

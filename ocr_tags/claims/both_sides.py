@@ -1,0 +1,106 @@
+"""What one side of a tag tells about names on the other, before the two are laid together.
+
+A front often has the common name alone and the back the botanical one: what plant the back names tells
+whether a word of the front is a name, a colour or a fruit.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+
+from ocr_tags.claims.of_side import Claim
+from ocr_tags.claims.selling_names import told_apart
+from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES
+from ocr_tags.names import lexicon, titles
+from ocr_tags.names.known_names import agrees
+
+NAMED = 0.8
+"""How sure a botanical name is, at least, that tells about the other side."""
+VOUCHED, ENDING = 0.95, 0.8
+"""How sure a common name becomes whose plant the other side names in Latin, whole or by its last words."""
+OTHER_PLANT = 0.6
+"""What is left of the certainty of one that is another plant's, or a title beside a name that is known."""
+GUESSED = 0.75
+"""The most that a title counts of which no list knows a word."""
+
+
+def settled(stated: Mapping[str, Sequence[Claim]]) -> dict[str, list[Claim]]:
+    """By field, what both sides state, names judged by the botanical names of the other side."""
+    botanical = told_apart(stated.get(BOTANICAL_NAME.name, ()))
+    common = list(_judged(stated.get(COMMON_NAMES.name, ()), botanical))
+    said = {name: list(several) for name, several in stated.items()}
+    return {**said, BOTANICAL_NAME.name: botanical, COMMON_NAMES.name: common}
+
+
+def _judged(common: Sequence[Claim], botanical: Sequence[Claim]) -> Iterator[Claim]:
+    named = [b for b in botanical if b.certainty >= NAMED and b.value.genus]
+    genera = {b.value.genus for b in named}
+    known = [claim for claim in common if _is_of(titles.known_ending(claim.value.split())[1], genera)]
+    said = {claim.side for claim in known if claim.value not in genera}
+    others = {claim.side for claim in common if claim.value not in genera and claim.certainty > GUESSED}
+    for claim in common:
+        if (
+            claim.value in genera
+            and others - {claim.side}
+            and any(_is_within(claim, latin) for latin in botanical)
+        ):
+            continue  # Hosta, of Hosta 'Sky Lantern', where the other side has Plantain Lily
+        if any(_is_kind_of(claim.value, one.value) for one in common if one.side != claim.side):
+            continue  # "Tomato, Roma", where the other side says Tomato
+        guessed = claim.certainty <= GUESSED and claim not in known and not titles.is_foreign(claim.value)
+        if guessed and said - {claim.side}:
+            yield _weighted(claim, OTHER_PLANT)  # a selling name above it, or its series
+        elif any(b.side == claim.side for b in named) or (
+            said and claim.value in genera and not lexicon.is_trade_name(claim.value)
+        ):
+            yield claim
+        elif named and (known or len(common) > 1):
+            yield _beside(claim, genera)
+        else:
+            yield _alone(claim, genera)
+
+
+def _is_within(claim: Claim, latin: Claim) -> bool:
+    """Whether a common name was read out of the botanical one: the two have one place."""
+    return claim.side == latin.side and bool({*claim.spans} & {*latin.spans})
+
+
+def _is_kind_of(name: str, other: str) -> bool:
+    """Whether a name is the other one and, behind a comma, its kind or cultivar."""
+    return name.lower().startswith(f"{other.lower()}, ")
+
+
+def _alone(claim: Claim, genera: set[str]) -> Claim:
+    """The only common name of a tag: one that ends as names do is hardly anything else."""
+    ends = titles.has_head(claim.value) or titles.known_ending(claim.value.split())[0]
+    return _surer(_beside(claim, genera), ENDING) if ends and " " in claim.value else _beside(claim, genera)
+
+
+def _beside(claim: Claim, genera: set[str]) -> Claim:
+    """The claim beside a plant named in Latin on the other side; without one, as it is."""
+    words = claim.value.split()
+    if claim.value in genera or _is_of(claim.value, genera):
+        return _surer(claim, VOUCHED)
+    count, ending = titles.known_ending(words)
+    if _is_of(ending, genera):
+        return _surer(claim, ENDING)
+    first = " ".join(words[: titles.known_beginning(words)])
+    if _is_of(first, genera) and words[len(first.split())][0].islower():  # Géranium zonal
+        return _surer(claim, ENDING)
+    if _is_of(first, genera):  # Strawberry Ozark Beauty, and on the back Fragaria
+        return _surer(replace(claim, value=first), ENDING)
+    return _weighted(claim, OTHER_PLANT) if genera and count == len(words) else claim
+
+
+def _is_of(name: str, genera: set[str]) -> bool:
+    return bool(name) and any(agrees(name, genus) for genus in genera)
+
+
+def _surer(claim: Claim, certainty: float) -> Claim:
+    return _weighted(claim, certainty / claim.certainty) if 0 < claim.certainty < certainty else claim
+
+
+def _weighted(claim: Claim, share: float) -> Claim:
+    votes = tuple((engine, min(vote * share, 1.0)) for engine, vote in claim.votes)
+    return replace(claim, certainty=min(claim.certainty * share, 1.0), votes=votes)

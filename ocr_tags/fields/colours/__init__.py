@@ -1,0 +1,1 @@
+"""Colours as printed: `reader` reads, each other file knows one kind of wording."""

@@ -1,0 +1,49 @@
+"""The words of a stretch that states colours, told apart into one run for each colour."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ocr_tags.fields.colours.words import choice, colour, modifiers
+from ocr_tags.fields.phrases import flowing, fold
+from ocr_tags.fields.small_letters import all_small
+from ocr_tags.patterns import later
+
+ONE = later(lambda: rf"(?<![\w'’‘-]){colour()}(?![\w-])")
+
+
+def within_one_flow(text: str, start: int, end: int, listed: bool) -> str:
+    """The stretch as one flow: "Rose" and "pink" below it are rose pink; listed in small letters, two."""
+    folded = (fold if text[start].islower() and (listed or all_small(text, start)) else flowing)(text)[
+        start:end
+    ]
+    return _OPENS.sub(r"\1 ", folded)
+
+
+_OPENS = later(lambda: rf"((?<![\w-])(?:{choice(modifiers())}|[a-z]+ish))\n(?=[a-z])")
+"""No colour ends so: "reddish" and "purple" below it are one, and so are "velvet" and "purple"."""
+
+
+_MANY = later(r"(?:bi-?colou?r|tri-?colou?r|two-tone|assorted)")
+"""Before colours, how many there are: "Bicolor rose & white"."""
+
+
+def runs_of(folded: str) -> Iterator[tuple[int, int]]:
+    """Colour words, those with only a space between them as one: mahogany red."""
+    run: tuple[int, int] | None = None
+    for match in ONE.finditer(folded):
+        if _MANY.fullmatch(match[0]) and ONE.match(folded, match.end() + 1):
+            continue
+        if run and folded[run[1] : match.start()] == " ":
+            run = run[0], match.end()
+            continue
+        if run:
+            yield run
+        run = match.span()
+    if run:
+        mixed = _MIXED_AFTER.search(folded, *run)
+        yield (run[0], mixed.start()) if mixed and mixed.start() > run[0] else run
+
+
+_MIXED_AFTER = later(r" (?:mix|mixed|mixture|assorted|shades)\Z")
+"""Behind the last of several colours, that they come together."""

@@ -1,0 +1,1 @@
+"""Annual, perennial, shrub …: `reader` reads, each other file knows one kind of wording."""

@@ -1,0 +1,1 @@
+"""How much sun: `reader` reads, each other file knows one kind of wording."""

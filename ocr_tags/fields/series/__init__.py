@@ -1,0 +1,1 @@
+"""The series a cultivar belongs to: `reader` reads, `beside` where it stands without a label."""

@@ -1,0 +1,1 @@
+"""Words in, lines in reading order and texts to search out."""

@@ -1,0 +1,171 @@
+"""Lines of one side in the two orders a person may read them: along the rows, or down the columns.
+
+A label may stand before its value, over it, or under it; how most labels of a side stand speaks for all.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence, Set
+from itertools import pairwise
+
+from ocr_tags.layout.lines import Line
+
+IsLabel = Callable[[str], bool]
+
+
+def no_label(line: str) -> bool:
+    return False
+
+
+Arranged = list[tuple[str, Line]]
+"""Lines in reading order, each with the separator that stands before it."""
+
+
+def rows(lines: Sequence[Line], is_label: IsLabel = no_label) -> Arranged:
+    """Level lines side by side are joined by a tab; a line right below a whole row follows by a newline.
+
+    On a side whose labels stand over their values, a label and what is beside it have no tie.
+    """
+    below = line_below(lines)
+    over = _label_ties(lines, is_label)[1]
+    arranged: Arranged = []
+    previous: list[Line] = []
+    for row in _level_rows(lines):
+        follows = bool(previous) and len(row) == 1 and below.get(id(previous[-1])) is row[0]
+        separator = "\n" if follows else "\n\n"
+        for line in row:
+            arranged.append((separator, line))
+            separator = "\n\n" if id(line) in over else "\t"
+        previous = row
+    return arranged
+
+
+def _label_ties(lines: Sequence[Line], is_label: IsLabel) -> tuple[set[int], set[int]]:
+    """Labels (by id) whose value is beside them, and labels whose value is below: one of the two is empty.
+
+    A tag is printed one way or the other, so the commoner tie on a side speaks for all its labels.
+    """
+    labels = {id(line) for line in lines if is_label(line.text)}
+    below = line_below(lines)
+    beside = {
+        id(left)
+        for row in _level_rows(lines)
+        for left, right in pairwise(row)
+        if id(left) in labels and id(right) not in labels
+    }
+    over = {label for label in labels if label in below and id(below[label]) not in labels}
+    return (beside, set()) if len(beside) > len(over) else (set(), over)
+
+
+def columns(lines: Sequence[Line], is_label: IsLabel = no_label) -> Arranged:
+    """Lines that stand right below one another come together, newline after newline.
+
+    Where a side prints its labels under their values (a picture, the value, then in small letters what
+    it is), each such column comes with its label first: readers know one order only.
+    """
+    chains = _apart(chains_of(lines, _label_ties(lines, is_label)[0]), is_label)
+    under = [chain for chain in chains if _labelled_below(chain, is_label)]
+    arranged: Arranged = []
+    for chain in chains:
+        turned = [chain[-1], *chain[:-1]] if len(under) > 1 and chain in under else chain
+        arranged.extend(("\n" if number else "\n\n", line) for number, line in enumerate(turned))
+    return arranged
+
+
+def chains_of(lines: Sequence[Line], ends: Set[int] = frozenset()) -> list[list[Line]]:
+    """Each column of lines right below one another, from the top left; a line in `ends` (ids) ends one."""
+    below = {upper: lower for upper, lower in line_below(lines).items() if upper not in ends}
+    followers = {id(line) for line in below.values()}
+    chains: list[list[Line]] = []
+    for line in sorted(lines, key=lambda line: (line.place.y, line.place.x)):
+        if id(line) in followers:
+            continue
+        chain = [line]
+        while id(chain[-1]) in below:
+            chain.append(below[id(chain[-1])])
+        chains.append(chain)
+    return chains
+
+
+def _apart(chains: list[list[Line]], is_label: IsLabel) -> list[list[Line]]:
+    """Columns of value, label, value, label as pairs, if columns end in a label and begin with none."""
+    orders = ["".join("L" if is_label(line.text) else "V" for line in chain) for chain in chains]
+    if sum(order.endswith("VL") for order in orders) <= sum(order.startswith("LV") for order in orders):
+        return chains
+    if _nearer_below(chains, orders):
+        return chains
+    parts: list[list[Line]] = []
+    for chain, order in zip(chains, orders, strict=True):
+        pairs = re.fullmatch("V*?((?:VL){2,})V*", order)
+        start, end = pairs.span(1) if pairs else (0, 0)
+        parts += [chain[:start], *(chain[at : at + 2] for at in range(start, end, 2)), chain[end:]]
+    return [part for part in parts if part]
+
+
+def _nearer_below(chains: list[list[Line]], orders: list[str]) -> bool:
+    """Whether most labels between two values stand nearer the lower: a label above was lost."""
+    nearer = [
+        lower.place.y - label.place.bottom < label.place.y - upper.place.bottom
+        for chain, order in zip(chains, orders, strict=True)
+        for at in (match.start() for match in re.finditer("(?=VLV)", order))
+        for upper, label, lower in [chain[at : at + 3]]
+    ]
+    return 2 * sum(nearer) > len(nearer)
+
+
+def _labelled_below(chain: Sequence[Line], is_label: IsLabel) -> bool:
+    return len(chain) > 1 and is_label(chain[-1].text) and not any(is_label(line.text) for line in chain[:-1])
+
+
+def _level_rows(lines: Sequence[Line]) -> list[list[Line]]:
+    found: list[list[Line]] = []
+    for line in sorted(lines, key=lambda line: line.place.y + line.place.h / 2):
+        for row in found[-4:]:
+            if all(level(line, other) for other in row):
+                row.append(line)
+                break
+        else:
+            found.append([line])
+    for row in found:
+        row.sort(key=lambda line: line.place.x)
+    return found
+
+
+def level(a: Line, b: Line) -> bool:
+    """Whether two lines stand side by side: middles level, letters of a like size, no overlap."""
+    small, large = sorted((a.height, b.height))
+    offset = abs((a.place.y + a.place.bottom) - (b.place.y + b.place.bottom)) / 2
+    apart = min(a.place.right, b.place.right) - max(a.place.x, b.place.x) <= 0.5 * small
+    return apart and offset < 0.45 * small + 0.1 * large and large < 2.2 * small
+
+
+def line_below(lines: Sequence[Line]) -> dict[int, Line]:
+    """For each line (by id) the one right below it in its column, where each is the other's nearest."""
+    down: dict[int, Line] = {}
+    up: dict[int, Line] = {}
+    for line in lines:
+        nearest = min((other for other in lines if _under(line, other)), key=_top, default=None)
+        if nearest is not None:
+            down[id(line)] = nearest
+            rival = up.get(id(nearest))
+            if rival is None or line.place.bottom > rival.place.bottom:
+                up[id(nearest)] = line
+    return {id(line): down[id(line)] for line in lines if id(line) in down and up[id(down[id(line)])] is line}
+
+
+def _top(line: Line) -> int:
+    return line.place.y
+
+
+def _under(upper: Line, lower: Line) -> bool:
+    overlap = min(upper.place.right, lower.place.right) - max(upper.place.x, lower.place.x)
+    height = max(upper.height, lower.height)
+    gap = lower.place.y - upper.place.bottom
+    return (
+        upper is not lower
+        and overlap > 0.3 * min(upper.place.w, lower.place.w)
+        and -0.5 * min(upper.height, lower.height) < gap < 1.5 * height
+        and lower.place.y > upper.place.y + 0.4 * min(upper.height, lower.height)
+        and height < 2.6 * min(upper.height, lower.height)
+    )

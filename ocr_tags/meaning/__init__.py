@@ -1,0 +1,1 @@
+"""What each word of a text is likely to tell of, learnt from typed tags."""

@@ -1,0 +1,1 @@
+"""Lengths, numbers and units, as printed and as typed."""

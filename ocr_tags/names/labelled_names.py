@@ -1,0 +1,195 @@
+"""Common names behind a label ("Common name: …", "also called …") and in lists of several languages."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from itertools import pairwise
+
+from ocr_tags.names import lexicon, titles
+from ocr_tags.names.firms import is_maker
+from ocr_tags.names.foreign_names import genera_called
+from ocr_tags.names.known_names import known_name
+from ocr_tags.names.naming import LABEL
+from ocr_tags.names.side import KNOWN, Side
+from ocr_tags.names.titles import Line, Piece
+from ocr_tags.record import Found
+
+_COMMON_LABEL = re.compile(
+    r"\b(?:common\s+names?|plant\s+name|a\.?k\.?a\.?|nom\s+commun|nombre\s+com[uú]n"
+    r"|(?:also|sometimes|often)\s+(?:known\s+as|called|sold\s+as|goes\s+by|answers\s+to)"
+    r"|deutscher\s+name|commonly\s+(?:known\s+as|called))(?:\s*[:–-]\s*|\s+|$)",
+    re.I,
+)
+# Codes of the languages and lands of the trade; single letters are those of cars, with a colon only.
+_LANGUAGE = re.compile(
+    r"(?:^|(?<=[\s/|,;·•(]))(?:(?P<code>NL|FR|DE|EN|GB|UK|ES|IT|PT|PL|SE|SV|DK|DA|NO|FI|CZ|CS|HU)\)?\s?[:.–-]?"
+    r"|(?P<land>[DFEINPS])\s?:|(?P<bare>[DFEI])(?=\s[A-ZÀ-Þ]))\s+(?=[^\W\d_]{3})"
+)
+_LISTED = re.compile(r"\s*(?:,|;|/|\bor\b|\band\b|\baka\b|&)\s*")
+
+
+def read_labelled(string: str, side: Side) -> None:
+    """Add to the side the names that a label announces."""
+    for number, line in enumerate(side.lines):
+        for label in _COMMON_LABEL.finditer(line.text):
+            start, end = line.start + label.end(), line.end
+            if not string[start:end].strip(" :") and number + 1 < len(side.lines):
+                start, end = side.lines[number + 1].start, side.lines[number + 1].end
+            stop = re.search(r"[.;)(]|\s-\s|" + LABEL.pattern, string[start:end], re.I)
+            end = start + stop.start() if stop else end
+            named = list(_listed(string, start, end))
+            if named and stop is None and (joined := _joined(string, named[-1], end)):
+                named[-1], end = joined, joined.end
+            for piece in named:
+                found = known_name(piece, 0.95)
+                small = piece.text.islower() and not titles.has_head(piece.text)  # ", though rarely now"
+                vague = small or titles.is_noise(piece.text) or titles.is_qualifier(piece.text.split())
+                if found is None and not vague:
+                    found = Found(titles.as_written(piece.text), (piece.start, piece.end), 0.8)
+                if found:
+                    side.common.append(found)
+                    side.labelled.add(found.span)
+            side.taken.append((line.start + label.start(), end))
+
+
+def _joined(string: str, piece: Piece, end: int) -> Piece | None:
+    """A labelled name that the next line ends, when only the whole is known: Garden / Strawberry."""
+    if string[end : end + 1] != "\n" or string[end : end + 2] == "\n\n":
+        return None
+    rest = re.split(r"[\n\t.,;]", string[end + 1 :])[0].rstrip()
+    whole = Piece(piece.start, end + 1 + len(rest), f"{piece.text} {rest}")
+    return whole if rest and lexicon.is_trade_name(whole.text) else None
+
+
+def _listed(string: str, start: int, end: int) -> Iterator[Piece]:
+    """The names of a list; a known name with "and" in it stays whole: hens and chicks."""
+    held: Piece | None = None
+    for piece in _words_between(string, start, end):
+        whole = held and Piece(held.start, piece.end, string[held.start : piece.end])
+        if whole and lexicon.is_common_name(whole.text):
+            held = whole
+            continue
+        if held:
+            yield held
+        held = piece
+    if held:
+        yield held
+
+
+def _words_between(string: str, start: int, end: int) -> Iterator[Piece]:
+    position = start
+    for part in _LISTED.split(string[start:end]):
+        words = part.strip(" .,:'’‘\"“”")
+        if len(words) > 2:
+            at = string.index(words, position)
+            position = at + len(words)
+            yield Piece(at, position, words)
+
+
+# ---------------------------------------------------------------- lists in several languages
+
+
+def read_languages(side: Side) -> None:
+    """Names each behind the code of its language, "NL Lavendel FR Lavande", when one is the plant's."""
+    for group in _language_groups(side):
+        shared = side.genera or {g for one, other in pairwise(group) for g in _called(one) & _called(other)}
+        if len(group) < 2 or not any(_called(piece) & shared for piece in group):
+            continue
+        for piece in group:
+            if _called(piece) & shared or not side.answers_in(piece):
+                found = Found(titles.as_written(piece.text), (piece.start, piece.end), 0.85)
+                side.take(found)
+                side.labelled.add(found.span)
+
+
+def _language_groups(side: Side) -> Iterator[list[Piece]]:
+    """Pieces behind language codes, a code at most once in each group and no other line between."""
+    group: list[Piece] = []
+    codes: set[str] = set()
+    for line in side.lines:
+        found = list(_LANGUAGE.finditer(line.text))
+        if not any(code["code"] for code in found):
+            found = [code for code in found if not code["bare"]]  # a lone letter goes with longer codes only
+        if not found:
+            yield group
+            group, codes = [], set()
+            continue
+        for code, end in zip(found, [*(m.start() for m in found[1:]), len(line.text)], strict=True):
+            if code[0].strip(" :") in codes:
+                yield group
+                group, codes = [], set()
+            codes.add(code[0].strip(" :"))
+            words = line.text[code.end() : end].strip(" .,;:/|·•–-(")
+            start = line.start + line.text.index(words, code.end())
+            piece = Piece(start, start + len(words), words)
+            if words[:1].isupper() and (_called(piece) or titles.looks_like_name(words)):
+                group.append(piece)
+    yield group
+
+
+def _called(piece: Piece) -> frozenset[str]:
+    return genera_called(piece.text) | lexicon.genera_of(piece.text)
+
+
+def read_strokes(side: Side) -> None:
+    """Names parted by strokes, dots or commas beside a botanical name or in titles: "Roquette / Rocket".
+
+    With two known ones, or one in another language, the others are names of the plant as well.
+    """
+    genera = side.genera | {
+        g for c in side.common if c.certainty >= KNOWN for g in lexicon.genera_of(c.value)
+    }
+    for number, line in enumerate(side.lines):
+        listed = _parted_names(line)
+        if len(listed) < 2 or is_maker(line.text) or re.search(r"(?<!\w)['‘’“\"]|[™®©:]", line.text):
+            continue
+        if not _is_beside_name(number, side) or not all(
+            titles.is_line_of_names(p, line, ",") for p in listed
+        ):
+            continue
+        shared = genera or {g for a, b in pairwise(listed) for g in _ends(a) & _ends(b)}
+        known = [piece for piece in listed if _ends(piece) & shared]
+        foreign = any(genera_called(piece.text) for piece in known)
+        others = [piece for piece in listed if piece not in known]
+        plain = all(_may_be_name(piece, side) for piece in others)
+        if not known or not plain or (others and len(known) < (1 if foreign else 2)):
+            continue
+        for piece in listed:
+            if not any(start < piece.end and end > piece.start for start, end in side.taken):
+                side.take(
+                    known_name(piece, 0.9)
+                    or Found(titles.as_written(piece.text), (piece.start, piece.end), 0.75)
+                )
+
+
+def _parted_names(line: Line) -> list[Piece]:
+    """What stands between the strokes and commas of a line; a kind and its sort in a title stay together."""
+    found: list[Piece] = []
+    for piece in titles.pieces(line, []):
+        commas = piece.text.count(", ")
+        if not commas or (commas == 1 and line.title):
+            found.append(piece)
+            continue
+        for part in re.finditer(r"[^\s,][^,]+", piece.text):
+            found.append(Piece(piece.start + part.start(), piece.start + part.end(), part[0]))
+    return found
+
+
+def _ends(piece: Piece) -> frozenset[str]:
+    """The genera a name may mean, whole or by its last words."""
+    return _called(piece) | lexicon.genera_of(titles.known_ending(piece.text.split())[1])
+
+
+def _is_beside_name(number: int, side: Side) -> bool:
+    """Whether the line is a title or right under one, or stands next to a botanical name of its own line."""
+    near = [side.lines[n] for n in (number - 1, number + 1) if 0 <= n < len(side.lines)]
+    botanical = any(
+        m.alone and m.span[0] < line.end and m.span[1] > line.start for m in side.mentions for line in near
+    )
+    return botanical or side.lines[number].title or (number > 0 and side.lines[number - 1].title)
+
+
+def _may_be_name(piece: Piece, side: Side) -> bool:
+    plain = titles.looks_like_name(piece.text) and not titles.is_qualifier(piece.text.split())
+    return plain and not lexicon.is_genus(piece.text) and not side.answers_in(piece)

@@ -1,0 +1,48 @@
+"""Lines that are one thing together: a name broken over title lines, a list of names that goes on below."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import pairwise
+
+from ocr_tags.names import lexicon
+from ocr_tags.names.titles import Line, is_qualifier
+from ocr_tags.patterns import later
+from ocr_tags.record import TagText
+
+_LIST = later(r"[/·∙•|]")
+
+
+def with_wrapped(string: str, lines: tuple[Line, ...]) -> tuple[Line, ...]:
+    """The lines again, a list of names that goes on below in small letters, or after its stroke, made one."""
+    found: list[Line] = []
+    for number, line in enumerate(lines):
+        last = found[-1] if found and _LIST.search(lines[number - 1].text) else None
+        if (
+            last
+            and _LIST.search(last.text)
+            and string[last.end : line.start] == "\n"
+            and ":" not in last.text
+        ):
+            open_ended = last.text.rstrip()[-1:] in ("/", "·", "∙", "•", "|")
+            if (open_ended or line.text[:1].islower()) and 0.8 < line.size / last.size < 1.25:
+                found[-1] = replace(last, end=line.end, text=f"{last.text} {line.text}")
+                continue
+        found.append(line)
+    return tuple(found)
+
+
+def runs(tag: TagText, lines: tuple[Line, ...]) -> Iterator[tuple[Line, ...]]:
+    """Title lines of about one size that stand together: a name broken over lines, longest runs first."""
+    for length in (4, 3, 2):
+        for first in range(len(lines) - length + 1):
+            run = lines[first : first + length]
+            sizes = [line.size for line in run]
+            gaps = [tag.string[a.end : b.start] for a, b in pairwise(run)]
+            together = all(gap in ("\n", "\t", " ") for gap in gaps)
+            # Short words without tall letters are measured worst: "Common" above "Foxglove".
+            known = is_qualifier(run[0].text.split()) or lexicon.is_trade_name(" ".join(r.text for r in run))
+            spread = 2.0 if known else 1.45
+            if all(line.title for line in run) and together and max(sizes) <= spread * min(sizes):
+                yield run

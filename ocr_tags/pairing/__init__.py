@@ -1,0 +1,1 @@
+"""Which photographs are one side, and which two sides one tag."""

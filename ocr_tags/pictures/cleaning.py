@@ -1,0 +1,223 @@
+"""From a photo to a level, evenly lit picture of the tag, with the exact way back to the photo's pixels."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import Protocol
+
+import cv2
+import numpy as np
+
+from ocr_tags.pictures.crops import Crop, cut_line
+from ocr_tags.pictures.geometry import Floats, Pixels, around_centre, reduced, through, warped
+from ocr_tags.pictures.glyphs import Direction, layers, text_direction
+from ocr_tags.pictures.outline import best_outline, find_outlines, grown
+from ocr_tags.pictures.regions import LineRegion, find_lines, find_rows
+
+__all__ = [
+    "Crop",
+    "LineRegion",
+    "Straightened",
+    "cut_line",
+    "even_light",
+    "find_lines",
+    "straighten",
+    "turned",
+]
+
+LONG_SIDE = 2000
+"""Wanted long side of the straightened picture in pixels."""
+MOST_ENLARGED = 2.0
+LOOK_SIDE = 1200
+"""Long side of the copy on which print is looked for in the whole photo."""
+LEVEL_SIDE = 800
+"""Long side of the copy on which the direction of the lines is measured."""
+MARGIN = 0.02
+"""Room kept around the outline, as a share of the tag's shorter side."""
+CLEAR = 18.0
+"""Grey levels by which print must stand out to be a sign of where the tag is: the grain of wood does not."""
+
+CUT_OFF, CUT_SHARE, FEWEST_CUT = 0.012, 0.25, 2
+"""Lines this near a border, as a share of the shorter side, are cut off by it: one that runs along it, or of
+those that run up to it at least this share of all lines and this many."""
+
+
+class Unbent(Protocol):
+    """Takes points (n x 2) of a picture made flat to where they were before."""
+
+    def bent(self, points: Floats) -> Floats: ...
+
+
+Corners = tuple[tuple[float, float], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Straightened:
+    """A tag seen straight on.
+
+    `pixels`: colour picture, height x width x 3. `to_photo`: 3 x 3, takes picture pixels to photo pixels.
+    `outline`: the tag's corners in photo pixels, from its top left clockwise; empty when the whole picture
+    or only its print was taken for the tag. `sure`, 0 to 1: how convincing the outline is. `bend`: how far a
+    tag made flat was bent; `on_photo` minds it, `to_photo` alone does not.
+    """
+
+    pixels: Pixels
+    to_photo: Floats
+    outline: Corners
+    sure: float
+    bend: Unbent | None = None
+
+    def on_photo(self, points: Floats) -> Floats:
+        """Points (n x 2) of the picture in pixels of the photo."""
+        return through(self.to_photo, points if self.bend is None else self.bend.bent(points))
+
+
+# ---------------------------------------------------------------- straight
+
+
+def straighten(pixels: Pixels, finely: bool = True) -> Straightened:
+    """The tag cut out of an upright colour photo (height x width x 3, uint8), level and free of perspective.
+
+    Text is never cut off for the sake of an outline: without a convincing one the surroundings of the print
+    are kept, and without print the whole photo. Not `finely`, a tag with an outline is as level as that is.
+    """
+    seen = _print_in(pixels)
+    best = best_outline(find_outlines(pixels, seen))
+    if best is not None:
+        corners = tuple((float(x), float(y)) for x, y in best.corners)
+        cut = _cut(pixels, grown(best.corners, MARGIN), corners, best.sure)
+        return _levelled(pixels, cut, most=6.0) if finely else cut
+    return _levelled(pixels, _cut(pixels, _around_print(pixels, seen), (), 0.0), most=30.0)
+
+
+def _print_in(pixels: Pixels) -> Direction:
+    """Likely print anywhere in the photo, in photo pixels."""
+    look, back = reduced(pixels, LOOK_SIDE / max(pixels.shape[:2]))
+    seen = text_direction(list(layers(look, colour=False, floor=CLEAR)))
+    return replace(seen, centres=through(back, seen.centres))
+
+
+def _around_print(pixels: Pixels, seen: Direction) -> Floats:
+    """The whole photo; or, where all clear print stands in a small part of it, that part along its lines
+    with as much room again on all sides (what is in no clear row may still be print)."""
+    height, width = pixels.shape[:2]
+    whole = np.array([(0, 0), (width, 0), (width, height), (0, height)], np.float64)
+    angle = np.radians((seen.angle + 45) % 90 - 45)
+    axes = np.array([[np.cos(angle), np.sin(angle)], [-np.sin(angle), np.cos(angle)]])
+    flat, frame = seen.centres @ axes.T, whole @ axes.T
+    if len(flat) < 30 or seen.share < 0.5 or np.ptp(flat, axis=0).max() > 0.25 * min(width, height):
+        return whole
+    room = np.ptp(flat, axis=0).max()
+    low = np.maximum(flat.min(axis=0) - room, frame.min(axis=0))
+    high = np.minimum(flat.max(axis=0) + room, frame.max(axis=0))
+    return np.asarray(np.array([low, (high[0], low[1]), high, (low[0], high[1])]) @ axes)
+
+
+def _cut(pixels: Pixels, quad: Floats, outline: Corners, sure: float) -> Straightened:
+    """The quad as a level rectangle."""
+    top, right, bottom, left = (float(np.linalg.norm(quad[(k + 1) % 4] - quad[k])) for k in range(4))
+    width, height = max(top, bottom), max(left, right)
+    scale = min(LONG_SIDE / max(width, height), MOST_ENLARGED)
+    size = (max(8, round(width * scale)), max(8, round(height * scale)))
+    target = np.array([(0, 0), (size[0], 0), size, (0, size[1])], np.float32)
+    to_photo = np.asarray(cv2.getPerspectiveTransform(target, quad.astype(np.float32)), np.float64)
+    return Straightened(warped(pixels, to_photo, size), to_photo, outline, sure)
+
+
+def widened(pixels: Pixels, cut: Straightened, lines: Sequence[Floats]) -> Straightened:
+    """The picture with more of the photo beyond each border that cuts lines (each 4 x 2) of print off.
+
+    An outline that does so was none, so it is not kept. The same picture where no lines are cut off.
+    """
+    if not lines:
+        return cut
+    height, width = cut.pixels.shape[:2]
+    ends = np.array(lines).reshape(-1, 4, 2)
+    level = np.ptp(ends[..., 0], axis=1) > np.ptp(ends[..., 1], axis=1)
+    low, high, near = ends.min(axis=1), ends.max(axis=1), CUT_OFF * min(height, width)
+    reached = (
+        (low[:, 0] < near, ~level),
+        (low[:, 1] < near, level),
+        (high[:, 0] > width - near, ~level),
+        (high[:, 1] > height - near, level),
+    )
+    left, top, right, bottom = (
+        bool((touched & along).any()) or int(touched.sum()) >= max(FEWEST_CUT, CUT_SHARE * len(ends))
+        for touched, along in reached
+    )
+    if not (left or top or right or bottom):
+        return cut
+    x0, x1 = -0.6 * width * left, width * (1 + 0.6 * right)
+    y0, y1 = -0.6 * height * top, height * (1 + 0.6 * bottom)
+    quad = through(cut.to_photo, np.array([(x0, y0), (x1, y0), (x1, y1), (x0, y1)], np.float64))
+    return _cut(pixels, quad, (), 0.0)
+
+
+def _levelled(pixels: Pixels, cut: Straightened, most: float) -> Straightened:
+    """The picture turned by the small angle its text lines still have."""
+    angle = text_angle(cut.pixels)
+    if not 0.2 < abs(angle) < most:
+        return cut
+    height, width = cut.pixels.shape[:2]
+    back, size = around_centre((width, height), angle)
+    to_photo = cut.to_photo @ back
+    return replace(cut, pixels=warped(pixels, to_photo, size), to_photo=to_photo)
+
+
+# ---------------------------------------------------------------- level and upright
+
+
+def text_angle(picture: Pixels) -> float:
+    """Angle of the text lines in degrees, clockwise positive, up to 30 either way; 0 when there is none."""
+    level, upright = _rows(picture)
+    main = level if _amount(level) >= _amount(upright) else upright
+    clear = [row for row in main if row.score > 0.5 and row.length > 4 * row.letter_height]
+    if not clear:
+        return 0.0
+    slopes = np.array([row.angle for row in clear])
+    order = np.argsort(slopes)
+    weights = np.cumsum(np.array([row.length * row.score for row in clear])[order])
+    angle = float(slopes[order][np.searchsorted(weights, weights[-1] / 2)])
+    return (angle + 45) % 90 - 45
+
+
+def _rows(picture: Pixels) -> tuple[list[LineRegion], list[LineRegion]]:
+    """Rows of print that run level, and those that run down, on a small copy."""
+    small, _ = reduced(picture, LEVEL_SIDE / max(picture.shape[:2]))
+    return find_rows(small)
+
+
+def _amount(rows: list[LineRegion]) -> float:
+    """How much print the rows make: likelihood times letters."""
+    return sum(row.score**2 * min(row.length / row.letter_height, 30.0) for row in rows)
+
+
+def turned(picture: Straightened, degrees: int) -> Straightened:
+    """The picture turned clockwise by a multiple of 90 degrees; its way back to the photo stays exact."""
+    quarter = degrees // 90 % 4
+    low, right = picture.pixels.shape[0] - 1.0, picture.pixels.shape[1] - 1.0
+    back = {
+        0: np.eye(3),
+        1: np.array([[0.0, 1, 0], [-1, 0, low], [0, 0, 1]]),
+        2: np.array([[-1.0, 0, right], [0, -1, low], [0, 0, 1]]),
+        3: np.array([[0.0, -1, right], [1, 0, 0], [0, 0, 1]]),
+    }[quarter]
+    pixels = np.ascontiguousarray(np.rot90(picture.pixels, -quarter))
+    outline = picture.outline[-quarter:] + picture.outline[:-quarter] if quarter else picture.outline
+    return Straightened(pixels, picture.to_photo @ back, outline, picture.sure)
+
+
+# ---------------------------------------------------------------- light
+
+
+def even_light(pixels: Pixels) -> Pixels:
+    """Grey picture (height x width) without shadows: each place divided by the light that falls on it."""
+    grey = np.asarray(cv2.cvtColor(pixels, cv2.COLOR_BGR2GRAY), np.uint8)
+    scale = 200 / max(grey.shape)
+    small = cv2.resize(grey, None, fx=scale, fy=scale, interpolation=cv2.INTER_AREA)
+    bright = cv2.dilate(small, np.ones((5, 5), np.uint8))
+    light = cv2.GaussianBlur(bright, (0, 0), 12).astype(np.float32)
+    light = np.maximum(light, 0.4 * float(light.max()))
+    full = cv2.resize(light, (grey.shape[1], grey.shape[0]), interpolation=cv2.INTER_LINEAR)
+    return np.asarray(np.clip(grey * (float(np.percentile(light, 95)) / full), 0, 255), np.uint8)
