@@ -314,7 +314,7 @@ def reliability(rows: Sequence[Row]) -> Iterator[str]:
 def written(fit: Fit, tags: int, readings: int) -> str:
     """The fit as TOML."""
     shares = [
-        "# How the chance that a value is right follows from the evidence: see ocr_tags/claims/confidence.py.",
+        "# How the chance that a value is right follows from evidence: see ocr_tags/claims/confidence.py.",
         f"# Logistic regression over {readings} readings of {tags} drawn and typed tags, fitted on",
         f"# {date.today()} by samples/calibrate.py; `sure` by counts on drawn tags held out in five folds.",
         "# Under `shown` a value is left out: unreadable is absent.",
