@@ -17,6 +17,9 @@ LARGEST_DOT = 7
 """Width and height of a point, in pixels of that copy."""
 FEWEST_DOTS = 4
 WIDEST_GAP = 12
+UNEVEN = 1.5
+"""In pixels of that copy: how much a step between points may differ from the next. Printed points stand evenly,
+bits of small letters, a speckled ground and the dots over letters do not."""
 CONTRAST = 15
 
 
@@ -55,11 +58,30 @@ def _in_rows(centres: Floats, stats: Indices) -> Indices:
     gap = np.abs(centres[first, 0] - centres[second, 0]) - (width[first] + width[second]) / 2
     near = gap < WIDEST_GAP
     row = joined(len(centres), np.column_stack([first[near], second[near]]))
-    members = np.bincount(row, minlength=len(centres))
+    even = np.zeros(len(centres), bool)
+    for number in np.flatnonzero(np.bincount(row) >= FEWEST_DOTS):
+        members = np.flatnonzero(row == number)
+        even[members] = _evenly_set(centres[members, 0], np.maximum(width, height)[members])
     top, foot = np.full(len(centres), np.inf), np.full(len(centres), -np.inf)
     np.minimum.at(top, row, stats[:, cv2.CC_STAT_TOP])
     np.maximum.at(foot, row, stats[:, cv2.CC_STAT_TOP] + height)
-    return np.asarray(((members >= FEWEST_DOTS) & (foot - top <= 1.6 * LARGEST_DOT))[row])
+    return np.asarray(even & (foot - top <= 1.6 * LARGEST_DOT)[row])
+
+
+def _evenly_set(across: Floats, sizes: Indices) -> Indices:
+    """Which points of one row belong to a run of enough points of one size at even steps."""
+    order = np.argsort(across)
+    steps, sizes = np.diff(across[order]), sizes[order]
+    alike = np.abs(np.diff(sizes)) <= 1
+    goes_on = alike[:-1] & alike[1:] & (np.abs(np.diff(steps)) <= UNEVEN)
+    kept = np.zeros(len(across), bool)
+    start = 0
+    for end in range(len(goes_on) + 1):
+        if end == len(goes_on) or not goes_on[end]:
+            if end - start + 2 >= FEWEST_DOTS:
+                kept[order[start : end + 2]] = True
+            start = end + 1
+    return kept
 
 
 def _are_points(stats: Indices) -> Indices:
