@@ -18,8 +18,8 @@ LARGEST_DOT = 7
 FEWEST_DOTS = 4
 WIDEST_GAP = 12
 UNEVEN = 1.5
-"""In pixels of that copy: how much a step between points may differ from the next. Printed points stand evenly,
-bits of small letters, a speckled ground and the dots over letters do not."""
+"""In pixels of that copy: how much a step between points may differ from the next. Printed points stand
+evenly; bits of small letters, a speckled ground and the dots over letters do not."""
 CONTRAST = 15
 
 
