@@ -40,7 +40,9 @@ def _units(forms: dict[str, str]) -> re.Pattern[str]:
     return later(rf"{_GAP}(?:{choices}){_ENDS}", re.I)
 
 
-_HYPHENED = later(r"-(?:(?P<in>inch)|(?P<ft>foot)|(?P<m>met(?:re|er)))(?![^\W\d_])", re.I)
+_HYPHENED = later(
+    r"-(?:(?P<in>in(?:ch)?)|(?P<ft>f(?:oo)?t)|(?P<cm>cm)|(?P<m>met(?:re|er)))(?![^\W\d_])", re.I
+)
 """An 18-inch spread, a 2-foot mound: prose ties figure and unit, which stays in the singular."""
 _UNIT, _WORN_UNIT = _units(_UNITS), _units(_WORN_UNITS)
 
@@ -81,6 +83,8 @@ SPELLED = (
 )
 """A number in words counts only before a unit in words: "one in each" is none."""
 _SPELLED = later(rf"(?P<word>{SPELLED})(?P<half> and a half)?", re.I)
+_AND_A_HALF = later(r"\s(?:and|&)\sa\shalf\b", re.I)
+"""A foot and a half, behind its unit."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,7 +141,10 @@ def _spelled_at(text: str, start: int) -> Quantity | None:
     word = match["word"].casefold()
     figure = _HALVES[word] if word in _HALVES else _FIGURES[word]
     unit, end, letters = _unit_at(text, match.end())
-    return Quantity(figure + (0.5 if match["half"] else 0.0), unit, end, letters)
+    half = _AND_A_HALF.match(text, end) if figure == 1 and unit else None
+    return Quantity(
+        figure + (0.5 if match["half"] or half else 0.0), unit, half.end() if half else end, letters
+    )
 
 
 def _unit_at(text: str, start: int) -> tuple[str | None, int, float]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from ocr_tags.fields.sizes.clauses import FOREIGN_NOUN_AFTER, is_row
 from ocr_tags.fields.sizes.columns import Measured, Size
+from ocr_tags.fields.sizes.crossed import large_enough
 from ocr_tags.measures.quantities import METRIC
 from ocr_tags.patterns import later
 
@@ -72,6 +73,9 @@ _UPWARD = later(
     re.I,
 )
 _AT_AGE = later(rf" (?:in|after|at)(?: about)? {_YEARS} y(?:ea)?rs?\b\.?(?=[.,;)\n\t]|$)", re.I)
+_WIDE_ENDS = later(r" ?(?:[.,;)\n\t]|$| (?:or|and|in|with|when|if)\b)")
+CROP = later(r"\b\d{2,3}(?:[–-]\d{2,3})? ?days\b(?! of)", re.I)
+"""A crop in so many days: its lengths may as well be how far apart it stands."""
 _NO_TALLER, _NEVER_OVER = (
     later(r"no (?:taller|higher) than", re.I),
     later(r"(?:never|rarely|seldom|hardly ever) ", re.I),
@@ -80,7 +84,9 @@ _SLOWLY = later(
     r",? (?:but )?(?:very |quite |rather )?(?:slowly|quickly|fast|in time|eventually)(?=[.,;( \n]|$)", re.I
 )
 _TALLER = later(
-    r"[ ,]{0,2}(?:tall|high|straight up|upright|h)\b ?(?:[,;/x×·|•]|\band\b|\bby\b) ?(?:by |about )?", re.I
+    r"(?P<said>[ ,]{0,2}(?:tall|high|straight up|upright|h)\b)?"
+    r"(?: ?(?:[,;/·|•]|\band\b|(?P<across>[x×]|\bby\b))|\.|(?<=\.))\s?(?:by |about )?",
+    re.I,
 )
 
 
@@ -122,13 +128,17 @@ def told_beside(tag: Measured, place: int, found: Sequence[Size]) -> Iterator[Si
 
 def wide_behind(tag: Measured, open_places: Sequence[int], found: Sequence[Size]) -> Iterator[Size]:
     """A spread that stands bare behind the height: "5 ft tall, 3 ft" to the end of its line."""
-    if {"spread", "spacing"} & {size.kind for size in found}:
+    if "spread" in {size.kind for size in found}:
         return
     heights = {size.measure.span for size in found if size.kind == "height"}
     for place in open_places:
         measure, before = tag.measures[place], tag.measures[place - 1] if place else None
-        behind = (
-            before and before.span in heights and _TALLER.fullmatch(tag.text, before.span[1], measure.span[0])
-        )
-        if behind and tag.text[measure.span[1] : measure.span[1] + 1] in ("", ".", "\n", "\t"):
+        if before is None or before.span not in heights:
+            continue
+        behind = _TALLER.fullmatch(tag.text, before.span[1], measure.span[0])
+        ends = tag.text[measure.span[1] - 1] == "." or _WIDE_ENDS.match(tag.text, measure.span[1])
+        if not behind or not ends:
+            continue
+        alike = (before.unit in METRIC) == (measure.unit in METRIC) and large_enough(before, measure)
+        if behind["said"] or (alike and (behind["across"] or not CROP.search(tag.text))):
             yield Size("spread", measure, 0.6 * measure.certainty)

@@ -35,23 +35,29 @@ TAIL = later(
     r"in height and (?:spread|width)|"
     r"(?:tall|high),?[ \n](?:and|by|x|&)[ \n](?:about[ \n])?(?:as[ \n]much|the[ \n]same)"
     r"(?:[ \n](?:across|wide|through|again))?(?=[.,;)\n\t]|$)|"
-    r"(?:wide|across) ?(?:and|&) ?(?:tall|high)|"
+    r"(?:wide|across) ?(?:and|&) ?(?:tall|high)|both[ \n]ways|"
+    r",?[ \n](?:and|&|by)[ \n](?:(?:about|nearly|almost|just|roughly|quite)[ \n])?(?:as|equally)[ \n]"
+    r"(?:wide|broad|across)(?![ \n](?:as|or))|"
+    r"(?:tall|high),?[ \n]and[ \n](?:(?:about|nearly|almost)[ \n])?as[ \n](?:much|far)[ \n](?:across|wide"
+    r"|through)|"
     r"(?:H|ht|height) ?(?:and|&|x|/|by) ?(?:W|spread|width))|"
     r"(?P<height>tall|high|\((?:h|height|tall|high)(?=\))|"
     r"in[ \n](?:leaf|foliage)(?=[.,;/&\n\t]|[ \n](?:and|but)\b)|(?:in|of)[ \n]height"
     r"|,?[ \n]?straight[ \n]up(?=[.,;)\n\t]|$)"
-    r"|(?-i:h)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
-    r"(?P<spread>wide|broad|across|(?:through|around)(?=[.,;)\n\t]|$|[ \n]and\b)|span(?=[.,;)\n\t]|$)"
+    r"|(?-i:h)(?=\.? ?(?:[x×,;/&)◆•·|+~–-]|by\b|[\n\t]|$)))|"
+    r"(?P<spread>wide|broad|across|(?:through|a?round)(?=[.,;)\n\t]|$|[ \n]and\b)|span(?=[.,;)\n\t]|$)"
     r"|along(?=[ \n](?:a|the|its)[ \n](?:wall|fence|wires?|trellis))|of[ \n](?:canopy"
     r"|spread)(?=[.,;)\n\t]|$)|\((?:w|width|wide|spread|s)(?=\))|(?-i:mats?"
     r"|carpets?)(?=[.,;)\n\t]|$| (?:of|in|that))|"
-    r"(?:in|of)[ \n](?:width|spread|diameter)|(?-i:w)(?=\.? ?(?:[x×,;/&)]|by\b|[\n\t]|$)))|"
-    rf"(?P<row_spacing>(?:apart[ \n])?between[ \n](?:the[ \n])?{ROWS}(?!\s*(?:\([^)\n]*\))?\s*:)|"
+    r"(?:in|of)[ \n](?:width|spread|diameter)|(?-i:w)(?=\.? ?(?:[x×,;/&)◆•·|+~–-]|by\b|[\n\t]|$)))|"
+    rf"(?P<row_spacing>(?<!\.)(?:apart[ \n])?between[ \n](?:the[ \n])?{ROWS}(?!\s*(?:\([^)\n]*\))?\s*:)|"
     rf"(?:to|from)[ \n](?:{_THE}[ \n])?(?:next|nearest|other|adjacent|neighbou?ring)[ \n]{ROWS}|"
-    r"(?:from[ \n])?row[ \n]to[ \n]row|entre les rangs|entre hileras)|"
+    rf"(?:from[ \n])?{ROWS}[ \n]to[ \n]{ROWS}|(?:aisles?|alleys?|paths?)(?=[.,;)\n\t]|$)|"
+    r"entre les rangs|entre hileras)|"
     r"(?P<between>between(?= ?(?:[.,;\t]|$|\n(?!(?:the |each )?(?:plants|rows|neighbou?rs|friends|"
     rf"{SET_OUT})\b))))|"
     r"(?P<spacing>apart|each way|in each direction|"
+    r"(?:one )?from[ \n]the[ \n](?:next|other)(?=[.,;)\n\t]|$)|"
     rf"(?:to|from)[ \n](?:{_THE}[ \n])?(?:(?:nearest|next|closest)[ \n])?neighbou?rs?|"
     rf"from[ \n](?:{_THE}[ \n])?(?:(?:other|next|nearest)[ \n](?:{SET_OUT}|one)|each[ \n]other"
     rf"|one[ \n]another)|"
@@ -75,7 +81,7 @@ TAIL = later(
 )
 
 LABELS_NEXT = later(
-    r"[ \t]?[:|↕↔⇿]| \d|\t[^\w\n]{0,2}\d|(?: ?[.·…_]){3,} ?\d|\n\d|(?<=[oO]\.[cC]\.)[ :]{1,2}\d"
+    r"[ \t]?[:|/↕↔⇿]| \d|\t[^\w\n]{0,2}\d|(?: ?[.·…_]){3,} ?\d|\n\d|(?<=[oO]\.[cC]\.)[ :]{1,2}\d"
     r"|(?<=O[cC])[ :]{1,2}\d"
 )
 """Behind a word that opens a line: it is the label of what follows."""
@@ -86,6 +92,7 @@ FOREIGN_AFTER = later(
     r"|straw|hay|grit|sand|manure|(?:wood|bark) ?chips?|leaf ?mou?ld|leaves|pine needles"
     r"|clippings)|(?-i:mulch|layer)|"
     r"per\s(?:year|season|month|week)|(?:an?|each|every)\s(?:year|season|month|week)|/ ?y(?:ea)?r|annually|"
+    r"between (?:the )?(?:plums|fruits?|fruitlets|apples|pears|peaches|apricots|clusters|trusses|bunches)|"
     r"from (?:the )?"
     r"(?:house|wall|foundation|building))| ?(?-i:pots?\b|containers?\b|POTS?\b|above|below)",
     re.I,
@@ -100,7 +107,7 @@ _FOREIGN = (
     r"seedlings?|harvest|"
     r"before|hills|ridges?|raised (?:beds?|rows?)|(?:mound|hill|heap|bank|draw)(?: up)?(?: the)? "
     r"(?:soil|earth|compost)|shoots|sprouts|fiddleheads|"
-    r"stakes?|trellis|fence|supports?|flowers?|blooms?|blossoms?|heads?|lea(?:f|ves)|foliage|cones?|"
+    r"stakes?|trellis|fence|supports?|flowers?|blooms?|blossoms?|heads?|(?<!in )lea(?:f|ves)|foliage|cones?|"
     r"fruits?|needles?|"
     r"spikes?|clusters?|panicles?|globes|umbels?|trusses|pompo[mn]s?|saucers|trumpets|discs|petals?|bracts?|"
     r"pods?|berries|stars|bells|daisies|corymbs?|catkins?|tassels|bare[- ]?root|root[- ]?ball|"
@@ -109,6 +116,7 @@ _FOREIGN = (
 FOREIGN_BEFORE = later(
     _FOREIGN
     + r"[^.;:,\n\t]{0,40}\Z|\b(?:flowers?|blooms?|blossoms?|lea(?:f|ves)|foliage|pots?): ?\Z|[øØ] ?\Z"
+    r"|\d ?(?:lbs?|pounds?|kg|oz|ounces)\b\.?,? ?\Z"
     r"|(?:^|[\n\t])(?:[a-z]+ )?pot, ?\Z",
     re.I,
 )

@@ -8,23 +8,26 @@ from dataclasses import replace
 
 from ocr_tags.fields.fact_rows import in_fact_row
 from ocr_tags.fields.sizes.arrows import arrow_before
-from ocr_tags.fields.sizes.beside import ITEM_START, LINE_START, SMALLEST, told_beside, wide_behind
+from ocr_tags.fields.sizes.beside import CROP, ITEM_START, LINE_START, SMALLEST, told_beside, wide_behind
 from ocr_tags.fields.sizes.clauses import FOREIGN_BEFORE, FOREIGN_NOUN_AFTER, OPENS_FACT, is_row
 from ocr_tags.fields.sizes.columns import Measured, Size
+from ocr_tags.fields.sizes.crossed import is_plant, large_enough
 from ocr_tags.measures.printed import Measure, parse_length
 from ocr_tags.measures.quantities import METRIC
 from ocr_tags.patterns import later
 from ocr_tags.values import Length
 
-LEAD = r"[ :.=|)\]\-–—·•…_~*]*"
+LEAD = r"[ :.=?|)\]\-–—·•…_~*]*"
 PAIR = 0.8
 """How sure two lengths without a word are height and spread: the trade prints them so, and pots by
 their word (common practice, no source)."""
 TIMES = later(r" ?(?:[x×/,&;]|\b(?:by|and)\b) ?", re.I)
 SHARED_UNIT = later(rf"{LEAD}[\t\n]?{LEAD}(?P<first>\d[\d ./½¼¾–-]*?(?:to ?\d+)?) ?(?:[x×/]|\bby\b) ?", re.I)
 """The first of two lengths whose unit stands once, behind the second."""
-_ACROSS = later(r" ?(?:[x×]|\bby\b) ?", re.I)
-_BESIDE = later(r" ?[/·|] ?| ")
+ACROSS = later(r"\s?(?:[x×]|\bby\b)\s?", re.I)
+OF_SIZE = later(r"\s?(?:[x×,;]|\bby\b)\s?", re.I)
+_BESIDE = later(r" ?[/·•|] ?|[,;] | |\t|(?<=m)\. ")
+IN_PROSE = 0.72
 BESIDE = 0.68
 """As `PAIR`, with a stroke or nothing but a blank between them."""
 _STROKE = later(r"(?P<first>\d{2,3}) ?/ ?(?P<second>\d{2,3}) ?cm\.?", re.I)
@@ -34,12 +37,14 @@ _LINE_END = later(
 )
 _NEXT_FACT = later(r"[ .]{0,2}(?:[•·|/;+]|, )[ ]?(?=[^\W\d_]{2})")
 _NEXT_STROKE = later(r"[ .]{0,2}[/|•·+] ")
-_SENTENCE_START, _SENTENCE_END = later(r"\. $"), later(r"(?:(?<=\.)|\.) (?=[A-Z])")
+_SENTENCE_START = later(r"[.!?;)][ \n]$")
+_SENTENCE_END = later(r"(?:(?<=\.)|[.;]) ?(?:[ \n](?=[A-Z])|\n?$|\n\n)")
 _ITEM_END = later(
     r",? (?:in time|eventually|in the end|at maturity|when mature|indoors|(?:if |when |left )?(?:un(?:pruned"
     r"|trimmed|clipped)"
     r"|alone|full(?:y|-)[ -]?grown|in the (?:ground|garden|open)|to grow))(?=[ .]{0,2}(?:[\n\t,;]|$))"
-    r"|[ .]{0,2}(?:[\n\t]|$)| ?[;,/|•·+)]"
+    r"|[ .]{0,2}(?:[\n\t]|$)| ?[;,/|•·+)]| ?(?:\.{2,}|…)"
+    r"| ?[(\[](?i:h(?:eigh)?t? ?[x×/] ?(?:w|s|width|spread))[)\]]"
     r"|(?:(?<=\.)|\.) (?=[A-Z])|(?: in| after| at) (?:\d{1,2}|five|ten|twenty) y(?:ea)?rs?\b"
     r"| +(?=[Zz](?:ones?|n)?[ .:]{0,2}\d)"
 )
@@ -70,11 +75,13 @@ def two_lengths(
         yield Size(other, _limited_too(measure, follower), sure * follower.certainty)
 
 
-def height_by_spread(tag: Measured, place: int, start: int, certainty: float) -> list[Size]:
+def height_by_spread(
+    tag: Measured, place: int, start: int, certainty: float, times: re.Pattern[str] = ACROSS
+) -> list[Size]:
     """Two lengths with a cross between them, as every trade prints a plant's size: its height first."""
     if _STROKE.fullmatch(tag.text[slice(*tag.measures[place].span)]):
         return []
-    return list(two_lengths(tag, place, HEIGHT_THEN_SPREAD, start, certainty, _ACROSS))
+    return list(two_lengths(tag, place, HEIGHT_THEN_SPREAD, start, certainty, times))
 
 
 def _limited_too(first: Measure, second: Measure) -> Measure:
@@ -110,6 +117,8 @@ def unexplained(tag: Measured, found: Sequence[Size]) -> Iterator[Size]:
         yield from told if len(told) == 1 else ()
         return
     pairs = [size for place in open_places for size in _lone_pair(tag, place)]
+    if {size.measure.span for size in pairs} & {size.measure.span for size in found}:
+        pairs = []  # a word says what one of the two is
     if len(pairs) == 2:
         yield from pairs if "spread" not in known else ()
     elif any(not x.weak and x not in tag.spent for x in tag.labels):
@@ -124,11 +133,7 @@ def unexplained(tag: Measured, found: Sequence[Size]) -> Iterator[Size]:
             return
         alone = "spread" not in known and _of_line(tag.text, measure)
         if row or ("/" not in tag.text[slice(*measure.span)] and (_of_list(tag.text, measure) or alone)):
-            yield Size("height", measure, (0.5 if _CROP.search(tag.text) else 0.65) * measure.certainty)
-
-
-_CROP = later(r"\b\d{2,3}(?:[–-]\d{2,3})? ?days\b", re.I)
-"""A crop in so many days: its one length may as well be how far apart it stands."""
+            yield Size("height", measure, (0.5 if CROP.search(tag.text) else 0.65) * measure.certainty)
 
 
 def _two_rows(tag: Measured, upper: int, lower: int) -> Iterator[Size]:
@@ -165,31 +170,47 @@ _PACES = 60.0
 
 
 def _of_list(text: str, measure: Measure) -> bool:
-    """One of several facts between strokes or dots, or between full stops when it is a range."""
+    """One of several facts between strokes or dots, or between full stops."""
     start, end = measure.span
     next_stroke = _NEXT_STROKE.match(text, end)
     if LINE_START.search(text, 0, start) and (next_stroke or _NEXT_FACT.match(text, end)):
         return True
     if OPENS_FACT.search(text, 0, start) and (next_stroke or _LINE_END.match(text, end)):
         return True
-    ranges = measure.length.min_cm != measure.length.max_cm
-    return bool(ranges and _SENTENCE_START.search(text, 0, start) and _SENTENCE_END.match(text, end))
+    plain = measure.length.min_cm != measure.length.max_cm or measure.unit in {"cm", "m", "ft"}
+    return bool(plain and _SENTENCE_START.search(text, 0, start) and _SENTENCE_END.match(text, end))
 
 
 def _lone_pair(tag: Measured, place: int) -> list[Size]:
-    """Height and spread, if the two lengths from this one on are their whole line or item of a list."""
-    start = max(match.end() for match in ITEM_START.finditer(tag.text, 0, tag.measures[place].span[0] + 1))
+    """Height and spread, if the two lengths from this one on are their whole line or item of a list, or
+    stand with a cross between them in a sentence of the plant."""
+    if CROP.search(tag.text):
+        return []  # as likely how far apart plants and rows stand
+    if sizes := _item(tag, place):
+        return sizes
+    sizes = height_by_spread(tag, place, tag.measures[place].span[0], IN_PROSE)
+    return sizes if len(sizes) == 2 and is_plant(tag.text, *(size.measure for size in sizes)) else []
+
+
+def _item(tag: Measured, place: int) -> list[Size]:
+    first = tag.measures[place].span[0]
+    start = max(match.end() for match in ITEM_START.finditer(tag.text, 0, first + 1))
     sizes = height_by_spread(tag, place, start, PAIR)
     if not sizes and not _STROKE.fullmatch(tag.text[slice(*tag.measures[place].span)]):
         sizes = list(two_lengths(tag, place, HEIGHT_THEN_SPREAD, start, BESIDE, _BESIDE))
-    if len(sizes) != 2 or sizes[0].measure.span[0] != start:
+    if len(sizes) != 2:
         return []
     one, other = (size.measure for size in sizes)
+    if one.span[0] != start and not in_fact_row(tag.text, one.span[0], other.span[1], others=2):
+        return []
     if one.length == other.length and "/" in tag.text[one.span[1] : other.span[0]]:
         return []  # one length in two languages
-    if not _ITEM_END.match(tag.text, sizes[1].measure.span[1]):
-        return []
-    return sizes if all((size.measure.length.max_cm or 0) >= SMALLEST for size in sizes) else []
+    if "\t" in tag.text[one.span[1] : other.span[0]] and any(
+        {"height", "spread"} & {*x.kinds} for x in tag.labels
+    ):
+        return []  # a row of a table whose heads are elsewhere
+    ends = tag.text[other.span[1] - 1] == "." or _ITEM_END.match(tag.text, other.span[1])
+    return sizes if ends and large_enough(one, other) else []
 
 
 def beside_arrow(tag: Measured, place: int, measure: Measure) -> tuple[tuple[str, ...], float]:

@@ -37,7 +37,8 @@ BORNE = (
     r"(?:held |borne |carried )?"
 )
 EACH = (
-    r" (?:it|me|us|them|each(?: (?:one|plant|bulb|tree|shrub|crown))?|every (?:one|plant)|one another"
-    r"|(?:the )?plants)"
+    r"[ \n](?:it|me|us|them|(?:each|every)(?:[ \n](?:perennial|mature|young|single))?(?:[ \n](?:one|plant"
+    r"|bulb"
+    r"|tree|shrub|crown|hill|vine|clump|bush|hole|corm|tuber|clove|root|fan))?|one another|(?:the )?plants)"
 )
 ROOM = r"(?:elbow[ -]?|growing |head)?(?:room|space)"

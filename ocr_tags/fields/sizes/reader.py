@@ -13,7 +13,7 @@ from functools import lru_cache
 
 from ocr_tags.fields.density import by_density
 from ocr_tags.fields.sizes import clauses
-from ocr_tags.fields.sizes.arrows import ARROWS, arrow_before
+from ocr_tags.fields.sizes.arrows import ARROWS, arrow_before, without_arrow
 from ocr_tags.fields.sizes.columns import (
     Measured,
     Size,
@@ -23,10 +23,13 @@ from ocr_tags.fields.sizes.columns import (
     values_above,
     values_left,
 )
+from ocr_tags.fields.sizes.flowering import two_heights
 from ocr_tags.fields.sizes.limits import arrived, by_verb, limited, up_to
 from ocr_tags.fields.sizes.others import of_another
 from ocr_tags.fields.sizes.pairs import (
+    ACROSS,
     LEAD,
+    OF_SIZE,
     SHARED_UNIT,
     TIMES,
     beside_arrow,
@@ -50,13 +53,16 @@ _GAP = later(
     r"|(?: after| in| at| @|:) (?:\d{1,2}|five|ten|twenty) y(?:ea)?rs?\b\.?"
     r"| ?\((?:(?:in|after|at) )?\d{1,2} ?y(?:ea)?rs?\.?\)"
     r"| (?:at|in) maturity(?= ?/)| ?/(?=\t)"
+    r"| (?:on|against|along|over|up) (?:an? |the |its )?(?:wall|fence|trellis|wires?)"
+    r"|(?: for| in| as)?(?: [a-z]+){1,3}\? ?A(?:nswer)?[.:)]| ?A(?:nswer)?[.:)](?= )"
     r"| in (?:leaf|foliage)| in (?:pots?|containers?|tubs?|(?:the )?(?:ground|garden))"
     r"| on (?:the )?(?:surface|water)\b"
     r"| for (?:an? )?(?:hedg(?:es?|ing)|screens?|screening|ground ?cover|mass(?:ed)? planting)"
     r"| (?:hedg(?:e|ing)|hecke|haie|haag|seto|siepe)"
     r"| above (?:the )?(?:water|ground|soil)(?: level)?)?"
-    r"(?: ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2}(?= ?[:/\t])){0,2}"
-    r"(?: (?:at maturity|when mature|à maturité|adulte|is|of|at|range|from|to(?=[:\t\n])))?"
+    r"(?: ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2}(?= ?[:/\t]| \d)){0,2}"
+    r"(?: (?:at maturity|when mature|à maturité|adulte|is|of|at|range|from|to(?=[:\t\n]"
+    r"| \d[\d.½]*(?: ?[-–]| to ))))?"
     rf"{LEAD}[\t\n]?{LEAD}",
     re.I,
 )
@@ -82,6 +88,7 @@ def _unrivalled(tag: Measured, arrow: tuple[str, int]) -> bool:
 def _sizes(text: str) -> tuple[Size, ...]:
     tag = Measured(text)
     found = [*wrapped(tag), *table(tag), *mixed_table(tag), *values_above(tag), *values_left(tag)]
+    found += two_heights(tag)
     for place, measure in enumerate(tag.measures):
         if place not in tag.settled:
             found += _read_one(tag, place, measure)
@@ -141,7 +148,7 @@ def _label_of(tag: Measured, place: int, measure: Measure) -> Label | None:
     label = tag.label_before(measure.span[0])
     if label is None or label in tag.spent:
         return None
-    between = _without_arrow(label, tag.between(label.end, measure.span[0]))
+    between = without_arrow(label, tag.between(label.end, measure.span[0]))
     if between == "\n\n" and apart_in_table(tag.text, label, measure):
         between = "\n"
     if not (_GAP.fullmatch(between) or _shared(label, between)):
@@ -149,23 +156,13 @@ def _label_of(tag: Measured, place: int, measure: Measure) -> Label | None:
     if not tied(tag, label, measure, between):
         return None
     if label.kinds == ("size",):
-        told = up_to(measure) or height_by_spread(tag, place, label.end, 1.0)
+        told = up_to(measure) or height_by_spread(tag, place, label.end, 1.0, OF_SIZE)
         return label if told and opens(tag.text, label) else None
     if _NEVER_LAST.fullmatch(tag.text, label.start, label.end):
         return label
     if between.lstrip().startswith(":") or not _open_length_before(tag, place, label):
         return label
     return None
-
-
-def _without_arrow(label: Label, between: str) -> str:
-    """The gap without an arrow that shows what its label says: "Height" over "↓ 2 ft"."""
-    signs = _ARROWS_OF.get(label.kinds[0], "")
-    arrow = next((sign for sign in signs if sign in between), None) if len(label.kinds) == 1 else None
-    return between.replace(f"{arrow} ", "", 1).replace(arrow, "", 1) if arrow else between
-
-
-_ARROWS_OF = {"height": "↕↑↓", "flower_height": "↕↑↓", "spread": "↔⟷→", "spacing": "↔⟷⇿→"}
 
 
 def _shared(label: Label, between: str) -> bool:
@@ -204,7 +201,10 @@ def _by_verb(tag: Measured, place: int, label: Label, certainty: float) -> Itera
     foreign = clauses.FOREIGN_BEFORE.search(before) and not clauses.PLANT_IS_SUBJECT.search(before)
     if foreign or clauses.FOREIGN_NOUN_AFTER.match(tag.text, measure.span[1]):
         return
-    pair = height_by_spread(tag, place, label.end, 0.85 * certainty) if label.kinds != ("trails",) else []
+    times = OF_SIZE if label.kinds == ("size",) else ACROSS
+    pair = (
+        [] if label.kinds == ("trails",) else height_by_spread(tag, place, label.end, 0.85 * certainty, times)
+    )
     yield from pair
     if not pair and label.kinds == ("size",):
         if up_to(measure):
