@@ -6,11 +6,15 @@ import re
 from collections.abc import Iterator
 
 from ocr_tags.names.addresses import firms_at_home
+from ocr_tags.names.closing_lines import closing_firms
 from ocr_tags.names.epithets import title_case
 from ocr_tags.names.firms import firm_in, labelled_firms
 from ocr_tags.names.signatures import signed_firms
 from ocr_tags.names.titles import lines_of
 from ocr_tags.record import Found, TagText
+
+DOUBTFUL = 0.75
+"""A firm less sure than this may be read as any name that closes a tag is."""
 
 
 def read_supplier(tag: TagText) -> Iterator[Found[str]]:
@@ -39,7 +43,10 @@ def read_supplier(tag: TagText) -> Iterator[Found[str]]:
         end = start + len(found[0])
         told.append((start, end))
         yield Found(written(found[0]), (start, min(end, line.end)), 0.85)
-    for name, span, certainty in (*firms_at_home(tag.string, lines), *signed_firms(tag.string, lines)):
+    placed = [*firms_at_home(tag.string, lines), *signed_firms(tag.string, lines)]
+    if not told and all(certainty < DOUBTFUL for _, _, certainty in placed):
+        placed = [*closing_firms(tag.string, lines), *placed]
+    for name, span, certainty in placed:
         if not any(start < span[1] and span[0] < end for start, end in told):
             told.append(span)
             yield Found(written(name), span, certainty)

@@ -13,11 +13,12 @@ from ocr_tags.names import lexicon, titles
 from ocr_tags.names.block import as_titles, find_blocks
 from ocr_tags.names.broken_names import MARK, put_together, read_runs
 from ocr_tags.names.cultivars import labelled_cultivar, lone_cultivar
-from ocr_tags.names.firms import SERIES_AFTER, is_maker, labelled_firms
+from ocr_tags.names.firms import is_maker, labelled_firms
 from ocr_tags.names.foreign_names import genera_called, is_plant_word
 from ocr_tags.names.known_names import agrees, known_name, names_in
 from ocr_tags.names.labelled_names import read_labelled, read_languages, read_strokes
 from ocr_tags.names.naming import find_names, mentions_in
+from ocr_tags.names.series_words import SERIES_AFTER
 from ocr_tags.names.side import KNOWN, Side, headline_of, is_bare
 from ocr_tags.names.title_names import read_titles
 from ocr_tags.names.title_runs import with_wrapped

@@ -6,12 +6,12 @@ import re
 
 from ocr_tags.names import lexicon
 from ocr_tags.names.addresses import TRADE
+from ocr_tags.names.series_words import CAPITALS, SERIES_AFTER, WORD
 from ocr_tags.names.signature_words import HOUSE, TAIL
 from ocr_tags.names.titles import words_of
 from ocr_tags.patterns import later
 
-_CAP = "A-ZÀ-ÖØ-Þ"
-_WORD = rf"(?:[dl]['’]{{1,2}}(?=[{_CAP}]))?[{_CAP}][\w’'&-]*"
+_WORD = WORD
 _JOIN = "&|and|of|de|du|des|la|le|les|et|aux|van|von|den|der|ten|ter|del|los|las|el|y|und|en|zum|zur|am"
 _SMALL = frozenset(["the", *_JOIN.split("|")])
 """Words in small letters within names of firms."""
@@ -38,8 +38,9 @@ _FIRST = (
 )
 _VERB = (
     r"(?:grown|produced|supplied|distributed|raised|marketed|packed|propagated|cultivated|divided"
-    r"|started|nurtured|tended|potted|imported|shipped|sent out|brought to you|"
-    r"cultivé|produit|gekweekt|kultiviert|cultivado)"
+    r"|started|nurtured|tended|potted|imported|shipped|sent out|brought to you"
+    r"|collected|sown|reared|lifted|rooted"
+    r"|cultivé|produit|gekweekt|kultiviert|cultivado)"
 )
 LABEL = later(
     rf"\b(?:(?:{_VERB}|rown|(?:house)?plants?)(?:[ ][a-z]+){{0,5}}?(?:\s(?:in"
@@ -53,7 +54,11 @@ LABEL = later(
     r"|leverancier|gärtnerei|produzent|lieferant)\s?:)\s*",
     re.I,
 )
-_GROWN_FOR = later(r"\bgrown (?:exclusively |expressly |specially )?for[ ](?=(?-i:[A-Z]))", re.I)
+_GROWN_FOR = later(
+    r"\b(?:grown|raised|made|produced|propagated|potted|packed) (?:exclusively |expressly |specially )?"
+    r"(?:in (?:the )?(?-i:[A-Z])[\w.-]+(?: (?-i:[A-Z])[\w.-]+)? )?for[ ](?=(?-i:[A-Z]))",
+    re.I,
+)
 _SIGN = later(r"(?:^|(?<=[\n\t]))\W*?(?:©|\(c\)|from|by|de|von)[ ](?:\d{4}[ ])?[ ]*", re.I)
 _BROKEN = later(
     rf"(?:^|(?<=[\n\t]))(?P<name>{_WORD}(?:[ ](?:&|and|{_WORD})){{1,3}}\n(?:Nursery|Nurseries|Growers"
@@ -121,26 +126,6 @@ _STREET_BEFORE = later(r"\d|\b(?:Road|Rd|Street|St|Lane|Avenue|Ave|Highway|Hwy|D
 _BETWEEN_DOTS = later(r"(?:(?!\s[—–]\s)[^•·|~])+")
 _PASSPORT = later(r"\bplant\s*passport\b|^\s*[ABCD]\s[A-Z]", re.I)
 
-SERIES_AFTER = later(
-    rf"(?P<name>{_WORD}(?:[ ](?:& )?{_WORD}){{0,2}})[\"”’']?(?:(?:\s?[™®©])?\s+(?:[Ss]eries|SERIES)"
-    r"|\s?[™®]\s+(?:Collection|COLLECTION|Family|FAMILY))\b"
-)
-SERIES_NAMED = later(
-    rf"\b(?:[Ff]rom|[Ii]n|[Pp]art of|FROM) (?:the|our|THE|OUR) (?P<name>{_WORD}(?:[ ](?:& )?{_WORD}){{0,2}}?)"
-    r"(?:\s?[™®])?\s+(?:[Cc]ollection|COLLECTION|[Rr]ange|RANGE)(?=[\s.,;]|$)"
-)
-"""A range that a sentence names: "from the Lanternwick range by ..."."""
-SERIES_OF_KIND = later(
-    rf"^\W*(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}}) ?[®™] (?:(?:Flowering|Garden|Dwarf|Hardy|Compact) )?"
-    r"(?:Shrubs|Perennials|Annuals|Roses|Grasses|Vines|Houseplants|Succulents|Trees|Bulbs|Ferns|Herbs"
-    r"|Vegetables|Groundcovers)\W*$",
-    re.I,
-)
-"""A protected name before plants of many kinds is no plant's own: "Quillmarsh® Shrubs"."""
-SERIES_BEFORE = later(
-    rf"\b(?:[Ss]eries|SERIES|Série|Serie)\s*[:–-]\s*[\"“‘']?(?P<name>{_WORD}(?:[ ]{_WORD}){{0,2}})"
-)
-
 
 def is_maker(text: str) -> bool:
     """Whether a line is a firm or a series rather than a plant."""
@@ -196,7 +181,7 @@ def _firm_of(text: str) -> tuple[str, int] | None:
 
 
 def _of_name(word: str) -> bool:
-    return word[0].isupper() or word in _SMALL or bool(re.match(rf"[dl]['’]{{1,2}}[{_CAP}]", word))
+    return word[0].isupper() or word in _SMALL or bool(re.match(rf"[dl]['’]{{1,2}}[{CAPITALS}]", word))
 
 
 def _without_place(words: list[str]) -> list[str]:
@@ -229,6 +214,8 @@ def labelled_firms(string: str) -> list[tuple[str, tuple[int, int]]]:
     found = []
     for label in LABEL.finditer(string):
         if "\n\n" not in label[0] and (firm := firm_at(string, label.end())):
+            if label[0].endswith(" in ") and " " not in firm[0]:
+                continue  # where they are: "grown by members in Marlby"
             tail = TAIL.match(string, firm[1])
             tail = tail if tail and tail["trade"][0].isupper() else None
             name, end = (firm[0] + tail[0], tail.end()) if tail else firm
@@ -236,7 +223,8 @@ def labelled_firms(string: str) -> list[tuple[str, tuple[int, int]]]:
     for label in _GROWN_FOR.finditer(string):
         firm = firm_at(string, label.end())
         last = firm[0].split()[-1] if firm and " " in firm[0] else ""
-        if firm and (_ends_firm(last) or re.fullmatch(_PERHAPS_LAST, last)):
+        trade = _ends_firm(last) or any(kind.fullmatch(last) for kind in (TRADE, HOUSE))
+        if firm and (trade or re.fullmatch(_PERHAPS_LAST, last)):
             found.append((firm[0], (label.end(), firm[1])))
     for sign in _SIGN.finditer(string):
         firm = firm_at(string, sign.end())
@@ -248,6 +236,10 @@ def labelled_firms(string: str) -> list[tuple[str, tuple[int, int]]]:
     return found
 
 
+_WHEN = later(
+    r"(?:January|February|March|April|May|June|July|August|September|October|November|December|Spring|Summer|Autumn"
+    r"|Fall|Winter|Christmas|Easter)\.?"
+)
 _CLOSED = later(r"(?!(?:Bros|Hort|Soc|Corp|Mount|Saint)\.)[^\W\d_]{4,}\.")
 """A whole word and its full stop end a sentence, and the name in it."""
 
@@ -259,7 +251,7 @@ def firm_at(string: str, start: int) -> tuple[str, int] | None:
     while len(words) < 6 and (match := _TOKEN.match(string, end)):
         broken = bool(words) and "\n" in match["gap"]
         done = len(words) > 1 and is_last(words[-1]) and not _ends_firm(match["word"])
-        done = done or (len(words) > 1 and _CLOSED.fullmatch(words[-1]) is not None)
+        done = done or (bool(words) and _CLOSED.fullmatch(words[-1]) is not None)
         if done or (broken and not _goes_on(words, string[match.start("word") :])):
             break
         words.append(match["word"])
@@ -270,7 +262,7 @@ def firm_at(string: str, start: int) -> tuple[str, int] | None:
     while words and words[-1] in _SMALL:
         words.pop()
     name = " ".join(words)
-    if not name[:1].isupper() or len(name) < 3 or name == "The":
+    if not name[:1].isupper() or len(name) < 3 or name == "The" or _WHEN.fullmatch(name):
         return None
     return (name if re.search(rf"{FORM}$", name) else name.rstrip(".")), end
 

@@ -13,7 +13,7 @@ HOUSE = later(
     r"Suppl(?:y|ies)|Stands?|Farmstands?|Merchants?|Traders|Trading|Imports?|Nurserym[ae]n|Nurserywom[ae]n"
     r"|Seedsm[ae]n|Ranch|Societ(?:y|ies)|Soc\.?|Trust|Partnership"
     r"|Association|Landscap(?:es?|ers|ing)|Botanics|Botanica|Exotics|Specialists?|Transplants"
-    r"|Climbers|Carnivores|Bromeliads|Bamboos?|Bonsai|Wildflowers|Meadows|Mosses|Evergreens|Seedsavers"
+    r"|Climbers|Carnivores|Bromeliads|Bamboos?|Bonsai|Wildflowers|Meadows|Mosses|Evergreens|Seedsavers|Outfitters"
     r"|Market Gardens?|Gardeners|Bushes|Canes|Stock|Groundcovers|Plugs|Greenery|Florists?|Florals|Arboretum"
     r"|District"
     r"|Bros\.?|Brothers|Potplanten|Potteplanter|Perenner|Ornamentals|Introductions|Emporium|Oddities|Curiosities"
@@ -60,8 +60,8 @@ EVENT = later(
 )
 """The sale that a body holds is no part of its name."""
 OTHER_MATTER = later(
-    r" (?:(?:sku|lot|item|no|ean|upc|qty|batch|bay|bench|row|abn|acn|est|since|tray|zones?|ppaf|pbr|eu|us)\b"
-    r"|(?:uspp|qr)\b"
+    r" (?:(?:sku|lot|item|no|ean|upc|qty|batch|abn|acn|est|since|tray|zones?|ppaf|pbr|eu|us)\b"
+    r"|(?:bay|bench|row)(?= [A-Z]?\d| [A-Z]\b|$)|(?:uspp|qr)\b"
     r"|(?:uk )?(?:plant ?passport|pp) (?=A\b)|plant ?passport\b|product of\b|(?:made|grown) in\b)",
     re.I,
 )
@@ -70,6 +70,6 @@ SPEAKS = later(r" (?:ships|grows|raises|supplies|sends|propagates|grafts|sells|o
 """Behind a firm's name, what it does."""
 TAIL = later(
     r", (?:[\w-]+ ){0,2}?(?P<trade>[Gg]rowers|[Nn]urser(?:y|ies)|[Nn]urserym[ae]n|[Ss]eedsm[ae]n"
-    r"|[Ss]pecialists|[Hh]ybridi[sz]ers)(?=[.,;]|\s|$)"
+    r"|[Ss]pecialists|[Hh]ybridi[sz]ers|[Ww]holesale(?:rs?)?)(?=[.,;]|\s|$)"
 )
 """Behind a name, what its people are; in capitals it is part of it: "Marl & Daughters, Rose Growers"."""

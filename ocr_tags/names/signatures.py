@@ -30,7 +30,9 @@ _JOIN = r"(?:&|and|of|de|du|des|la|le|les|et|aux|van|von|der|den|ten|ter|het|'t|
 _CAP = (
     r"(?:[dl]['’])?(?:(?:Bros|Hort|Soc|St|Mt|Dr|[A-ZÀ-Þ])\.(?=[ \n\t,]|$)|(?:[A-Z]\.){2,}|[A-ZÀ-Þ][\w’'-]*)"
 )
-_RUN = later(rf"{_CAP}(?: (?:& (?:fils|filles?|sons?|daughters?|co)\b|{_JOIN}(?= )|{_CAP}))*")
+_RUN = later(
+    rf"(?!(?:From|By|At)[ ]){_CAP}(?: (?:& (?:fils|filles?|sons?|daughters?|co)\b|{_JOIN}(?= )|{_CAP}))*"
+)
 _SENDS = r"\b(?:by|at|from|par|chez|von|vom|van|fra|från|af|av|da|door|bei)"
 _OPENS = later(
     r"(?:^|[.!?·•|,;:/(©★✦✿❀❁☆♦◆■●♣✻❖]|\s[–—-]|\t| {2}|[€£$] ?\d+[.,]\d\d|\d[.,]\d\d ?[€£$]|\d{3}"
@@ -44,10 +46,15 @@ _CLOSES = later(
     r"|cell|est|since|peat|spring|native|code|raises|ships|tubestock)\b)"
 )
 _PLACED = later(rf"(?:,|,? ?[(/|·•–-]) ?(?:[A-Z][\w’'-]+(?:[ -][\w’'-]+){{0,3}}[ ,/]{{1,3}})?{_REGION}(?!\w)")
+_GROWN_AT = later(
+    r"\b(?:grown|raised|propagated|potted|sown|started|reared|nurtured|born|tended|cultivated|dug|lifted|rooted)"
+    r"(?: [a-z-]+){0,3} at (?:the )?$",
+    re.I,
+)
 _BEFORE_NUMBER = later(r"[\t ]+(?:[€£$] ?\d|\d{1,3}[.,]\d\d ?[€£$]|\d[\d ]{10,}\d\b)")
 _OF_SENTENCES = later(
     r"\b(?:do|not|never|no|eat|your|our|you|it|this|that|these|if"
-    r"|when|with|without|to|in|on|all|may|can|is|are|for|from|new|please|enjoy|thanks?|happy)\b",
+    r"|when|with|without|to|in|on|all|may|can|is|are|for|from|new|please|enjoy|thanks?|happy|between|among|under)\b",
     re.I,
 )
 """In capitals a sentence looks like a name."""
@@ -103,6 +110,8 @@ def signed_firms(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span, 
                 )
                 alone = line in foot and ((beside and _own(name)) or (ends and _own_at_end(name)))
                 certainty = 0.65 if whole and alone else 0.0
+                if _GROWN_AT.search(joined[: run.start()]) and _unknown(name.split()):
+                    certainty = 0.85
             if certainty:
                 taken = start + len(name)
                 yield name, (start, taken), certainty

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from ocr_tags.fields.makers import written
 from ocr_tags.fields.series.beside import CAP, MANY_LAST, MARKED, beside_names, is_plain, is_shelf
 from ocr_tags.names import lexicon
-from ocr_tags.names.firms import SERIES_AFTER, SERIES_BEFORE, SERIES_NAMED, SERIES_OF_KIND
+from ocr_tags.names.series_words import SERIES_AFTER, SERIES_BEFORE, SERIES_NAMED, SERIES_OF_KIND
 from ocr_tags.names.titles import Line, is_noise, lines_of
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
