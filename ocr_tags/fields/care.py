@@ -173,6 +173,11 @@ _OTHER_TONGUE = later(
 )
 
 
+def other_tongue(phrase: str) -> bool:
+    """Whether a phrase has letters or words that English has not."""
+    return _OTHER_TONGUE.search(phrase) is not None
+
+
 def in_english(phrase: str) -> str:
     """Of a phrase that is printed in two languages, a stroke between, its English half.
 

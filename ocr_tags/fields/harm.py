@@ -8,6 +8,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
+from ocr_tags.fields.care import other_tongue
+from ocr_tags.fields.harm_words import ARMED, HARM, HARM_ELSEWHERE
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.phrases import clean, flowing
 from ocr_tags.fields.small_letters import all_small, ended_on_purpose, in_list
@@ -15,132 +17,6 @@ from ocr_tags.fields.values import is_torn, value_end
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
-_EATEN = r"(?:eaten|ingested|swallowed|consumed|chewed|touched|inhaled)"
-_WHO = (
-    r"(?:(?:small |young |the |your |our )?(?:dogs?|cats?|pets?|horses?|ponies|rabbits?|livestock|cattle"
-    r"|sheep"
-    r"|goats?|stock"
-    r"|animals?|people|humans?|children|kids|toddlers|babies|birds|fish|you)(?:,? (?:and|or|&) |, )?)+"
-)
-_ILL = (
-    r"(?:(?:mouth|stomach|tummy|throat|skin|eye|belly) (?:pain|ache|upset|burns?|trouble)|nausea"
-    r"|vomiting|cramps?"
-    r"|swelling|burning|itch\w*|hives|sickness|convulsions|diarrh?o?ea|drooling|hay ?fever|asthma|sneezing"
-    r"|hallucinations|death)"
-)
-"""Whom a plant harms, and how (common practice, no source)."""
-_ARMS = r"(?:thorns?|spines?|prickles?|barbs|stings?)"
-_LIMBS = r"(?:stems?|canes?|branches|leaves|foliage|twigs|stalks|pads|shoots|fronds|trunk|wood|leaf tips)"
-_HARM = later(
-    r"\b(?:(?:makes?|making) (?:\w+ )?"
-    rf"{_WHO} (?:very |quite |really )?(?:ill|sick|unwell|poorly)|get(?:s|ting)? (?:sick|ill)\b"
-    rf"|{_WHO} (?:may|can|could|will|might) (?:vomit|drool|be sick|fall ill|get ill)"
-    rf"|(?:causes?|causing|triggers?|trigger|brings? on|sets? off|aggravates?) (?!no\b)(?:\w+ ){{0,2}}{_ILL}"
-    r"|(?:stings?|burns?|blisters?|harms?) (?:the |your )?(?:eyes|skin|hands|mouths?)\b"
-    r"|(?:juice|sap|latex|hairs|bristles) (?:may|can|will|could) (?:blister|burn|sting|itch|stain)"
-    r"|calcium oxalate|contains? (?:\w+ ){0,2}(?:cyanide|oxalates?|toxins?|alkaloids|saponins|poisons?)"
-    rf"|(?:is|are) (?:very |quite |truly )?deadly|for (?:the )?birds,? (?:and )?not (?:for )?(?:people"
-    rf"|you|us|humans|eating)"
-    r"|(?:not (?:to )?be|not be|never be|not) taken internally"
-    r"|where (?:\w+ )?(?:livestock|animals|horses|cattle|sheep|ponies|pets|dogs|stock|children"
-    r"|kids) (?:can |may |will )?"
-    r"(?:graze|browse|reach|feed|play|eat|nibble)"
-    r"|gloves (?:are )?(?:advised|recommended|essential|needed|required|a must|please)"
-    r"|toxic|poison(?:ous|s)|harmful|inedible|not edible|deadly (?:if|when|poison\w*)|(?:can|may"
-    r"|could) be fatal|fatal if"
-    r"|(?:not|never) (?:intended |meant |suitable |safe )?(?:for |be )?"
-    r"(?:(?:human|animal|internal|people|pet)s?(?:(?:,| or| and|,? nor|/)"
-    r" ?(?:human|animal|pet|livestock)s?)* )?"
-    r"(?:consumption|consumed|eaten)|(?:do not|don.t|never) (?:eat|ingest|consume)"
-    r"|not (?:recommended|fit|suited|good|safe) (?:for|to) (?:human )?(?:eat(?:ing)?|consumption"
-    r"|consum(?:e|ing))"
-    r"|(?:not|never) for (?:eating|food|culinary use|human use)"
-    r"|unsafe (?:to|for)|handle with (?:gloves|care)|(?:beware(?: of)?|mind|watch for)(?: the"
-    r"| its)? (?:sharp )?(?:thorns"
-    r"|spines|prickles)|(?:fatal|lethal|deadly|dangerous|hazardous|bad) (?:to|for) (?:your )?(?:pets"
-    r"|cats|dogs|horses"
-    r"|livestock|humans|people|animals|children)|not (?:pet|child)[- ](?:friendly|safe)"
-    r"|not safe (?:for|around) \w+"
-    r"|avoid (?:skin |eye )?contact with (?:the |its )?(?:\w+ )?(?:sap|hairs|juice|berries|spines)"
-    r"|irrita(?:nt|ting|te|tes|tion)|(?:cause|causes|causing) (?!no\b)(?:\w+ )?(?:\w+ )?(?:rash(?:es)?"
-    r"|dermatitis|blister\w*|skin burns?|burns? to"
-    rf"|vomiting|discomfort|allerg\w+|illness|stomach upset|upset)|(?:discomfort|illness|upset|sick"
-    rf"|ill) if {_EATEN}"
-    r"|(?:may|can|will|could) (?:burn|blister|sting|injure|scratch|stain) (?:the |your )?(?:skin|eyes|hands)"
-    r"|(?:thorns|spines|prickles|hairs|sap) (?:may|can|will) (?:injure|scratch|sting|burn|hurt|prick)"
-    r"|out of (?:the )?reach of (?:small |young )?(?:children|pets)|away from (?:children|pets|animals"
-    r"|livestock|kids)|keep (?:it |this |seeds? |berries )?from"
-    r" (?:small |young )?(?:children|kids|pets|animals|livestock)"
-    r"|(?:wash|rinse) (?:your |the )?(?:hands|skin)|choking hazard"
-    r"|(?:skin|contact|eye) (?:allergy|allergies|allergen|irritation|reaction|sensiti\w+)|allergic reaction"
-    r"|phototoxic"
-    r"|(?:for )?(?:ornamental|decorative) (?:use|purposes?) only|wear"
-    r" (?:(?:protective|long|sturdy|tough|strong|thick|stout|leather|heavy|garden(?:ing)?) )?(?:gloves"
-    r"|gauntlets|mitts"
-    r"|mittens|long sleeves|eye)"
-    r"|(?:may|can|will|could) (?:upset|harm|hurt|sicken|poison|kill|injure) (?:[\w-]+ ){0,2}(?:pets?|cats?"
-    r"|dogs?|horses?"
-    r"|livestock|cattle|animals|people|children|kids|stomachs?|tumm\w+|skin|eyes)"
-    r"|upsets? (?:my |their |your |the )?(?:tumm\w+|stomachs?|pets|cats|dogs)"
-    r"|(?:makes?|making) (?:you|people|pets|dogs|cats|children|animals|horses|livestock"
-    r"|them) (?:very )?(?:ill|sick"
-    r"|unwell|poorly)"
-    r"|(?:keep|store) (?:[\w’']+ ){0,4}?(?:well )?(?:away from|off"
-    r"|out of(?: the)?(?: reach of)?) (?:the )?(?:[\w-]+ ){0,2}?"
-    r"(?:child(?:ren)?|kids|toddlers|pets?|cats?|dogs?|puppies|horses|livestock|cattle|stock|food|eyes|skin"
-    r"|mouths?)"
-    r"(?! (?:store|cupboard))"
-    r"|protect (?:your )?(?:eyes|hands|skin|arms)|(?:do not|don.t|never) (?:rub|touch) (?:your )?(?:eyes"
-    r"|face)"
-    r"|(?:do not|don.t|never) let (?:\w+ )?(?:pets?|cats?|dogs?|children|kids|livestock|horses) (?:eat|chew"
-    r"|nibble|graze"
-    r"|browse|near)|(?:do not|don.t|never) (?:chew|nibble|taste|swallow|lick)"
-    r"|(?:must|should|need to|have to) (?:always )?be (?:\w+ )?(?:cooked|boiled)|(?:boil"
-    r"|cook) (?:the )?(?:\w+ ){0,2}"
-    r"(?:well |thoroughly |fully |for [\w ]{1,14})?before (?:eating|you eat|tasting)"
-    r"|(?:not for|do not|never) release\b|use with (?:caution|care)\b|(?:do not|don.t"
-    r"|never) confuse (?:it )?with\b"
-    r"(?=[^.!\n]{0,60}\b(?:deadly|death|poison\w*|toxic))"
-    r"|raw\b[^.;\n]{0,16}(?:=|\bmakes? you|\bmay make you|\bwill make you) ?(?:sick|ill|unwell)"
-    r"|(?:must be|always|only eat) cooked|cook (?:well |thoroughly )?before eating"
-    r"|(?:edges?|margins|blades|tips|leaf|leaves) (?:is|are)"
-    r" (?:very |razor[- ]|quite )?(?:sharp|spiny|prickly)"
-    r"|razor[- ]sharp|(?:thorns|spines|prickles)\b[^.;\n]{0,24}\b(?:hurt|sting|scratch|prick)"
-    r"|thorny(?! (?:climber|shrub|tree|vine|bush|plant|evergreen|rose|hedge|habit))"
-    r"|stinging hairs"
-    r"|(?:sharp|has|with|large|many) (?:thorns|spines|prickles)|sharp (?:leaf )?(?:edges|tips|points)"
-    r"|sharp (?:thorns|spines|prickles)"
-    r"|(?:may|can|could) (?:be(?:come)? )?(?:considered )?(?:an? )?(?:locally |highly )?(?:invasive|weedy"
-    r"|noxious|weed)|is an? (?:\w+ )?weed in|invasive in|(?:noxious|invasive) (?:weed|plant|species)"
-    r"|weed notice"
-    r"|(?:spreads|spreading) (?:aggressively|invasively))\b"
-    r"|(?:^|(?<=[\n\t.:;!] )|(?<=[\n\t]))(?:thorns|spines)(?=!|\.?(?:\n|$))"
-    r"|(?:^|(?<=[\n\t.:;,] )|(?<=[\n\t]))(?:thorns|spines|prickles) (?:on|along|at) (?!show|display|request)"
-    r"|(?:(?<=\bcaution[\t\n])|(?<=\bcaution[:!] )|(?<=\bwarning[\t\n])|(?<=\bwarning[:!] ))"
-    r"[^.;\t\n]{0,24}\b(?:thorns?|thorny|spines?|spiny|prickl\w+|sharp|sap)\b"
-)
-_ARMED = later(
-    r"(?:^|(?<=[\n\t.:;!] )|(?<=[\n\t]))(?:(?:very|rather|quite|many|small|tiny|long|fierce|wicked"
-    r"|occasional|some|scattered|wickedly|ferocious|savage|curved|needle-like"
-    r"|vicious|nasty"
-    r"|stout|hidden|hooked|fine|big|backward|sharp|curved) )*"
-    r"(?:(?:prickly|thorny|spiny|spiky|barbed|hooked|sharp-(?:tipped|edged|toothed)) (?:stems?|leaves|foliage"
-    r"|branches|canes?|pads|tips|stalks|twigs|fronds|wood|shoots|bracts)|(?<= )(?:thorns|spines|prickles"
-    r"|barbs)(?: (?:on|along) (?:the |its |all )?(?:old(?:er)? |young |lower )?[a-z]+)?"
-    r"|(?:the |its )?"
-    rf"{_LIMBS} (?:is|are) (?:very |rather |quite |wickedly )?(?:prickly|thorny|spiny"
-    r"|barbed|sharp))"
-    r"(?= ?(?:[:.;!\n–-]|, (?:so|keep|wear|mind|handle|take)\b|$))"
-)
-"""Weapons that are all a line tells of: a warning where there is no other, else part of the description."""
-_HARM_ELSEWHERE = later(
-    r"\b(?:toxi[qc]\w{1,3}|venen\w+|nocif\w*|ne pas (?:consommer|ingerer|manger)|epineux|irritant\w+"
-    r"|ma ikke (?:spises|spisses)|far ej atas|non commestibil\w+|nicht essbar|pas comestibles?"
-    r"|non comestibles?"
-    r"|no (?:comestible|ingerir|consumir|comer)|(?:hors de|fuera) (?:la )?(?:portee|del alcance)"
-    r"|giftig\w*|nicht zum (?:verzehr|essen)|hautreizend|reizt (?:die )?(?:haut|augen)|huidirriterend"
-    r"|niet (?:geschikt )?voor consumptie|plante? ornementale seulement)\b"
-)
 _FURTHER = later(
     r"(?i);\s+(?=[^.;!]*\b(?:may|can|could|will|causes?|is|are|not (?:for|to|suitable)|do not|don.t"
     r"|harmful|toxic"
@@ -167,14 +43,44 @@ def read_warnings(tag: TagText) -> Iterator[Found[str]]:
     """
     text = tag.string
     folded = _one_voice(text)
-    own = list(_sentences(text, folded, _HARM, ()))
-    again = list(_sentences(text, folded, _HARM_ELSEWHERE, own))
+    own = list(_sentences(text, folded, HARM, ()))
+    again = list(_sentences(text, folded, HARM_ELSEWHERE, own))
     if len(again) > len(own):  # else they say in another language what is kept
         own += again
-    for start, end in own or _sentences(text, folded, _ARMED, ()):
-        opens = _OPENS_WARNING.match(text, start)
+    for start, end in own or _sentences(text, folded, ARMED, ()):
+        opens = _OPENS_WARNING.match(text, start) or _OUTCRY_FIRST.match(text, start)
         start = opens.end("mark") if opens and opens["mark"] else start
-        yield Found(clean(text[start:end]).strip("()!"), (start, end), _wholeness(text, start, end))
+        for first, last in _by_tongue(text, start, end):
+            yield Found(clean(text[first:last]).strip("()!"), (first, last), _wholeness(text, first, last))
+
+
+_STROKE = later(r"\s+/\s*|\s*/\s+|(?<=[a-zà-ÿ]{3})/(?=[A-ZÀ-Þ][a-zà-ÿ]{2})")
+
+
+def _by_tongue(text: str, start: int, end: int) -> list[tuple[int, int]]:
+    """A sentence printed in several languages, strokes between, as one warning in each.
+
+    >>> tag = "Toxic to dogs / Toxique pour les chiens"
+    >>> [tag[a:b] for a, b in _by_tongue(tag, 0, len(tag))]
+    ['Toxic to dogs', 'Toxique pour les chiens']
+    """
+    strokes = list(_STROKE.finditer(text, start, end))
+    if not strokes:
+        return [(start, end)]
+    ends = [start, *(at for stroke in strokes for at in stroke.span()), end]
+    parts = list(zip(ends[::2], ends[1::2], strict=True))
+    words = [flowing(text)[first:last] for first, last in parts]
+    harms = [bool(HARM.search(part) or HARM_ELSEWHERE.search(part)) for part in words]
+    foreign = [
+        other_tongue(text[slice(*part)]) or (harm and not HARM.search(said))
+        for part, said, harm in zip(parts, words, harms, strict=True)
+    ]
+    english = any(harm and not other for harm, other in zip(harms, foreign, strict=True))
+    told = all(
+        harm or (other and english and " " in said.strip())
+        for harm, other, said in zip(harms, foreign, words, strict=True)
+    )
+    return parts if any(foreign) and told else [(start, end)]
 
 
 def _wholeness(text: str, start: int, end: int) -> float:
@@ -221,20 +127,28 @@ def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
     begin = max((stop.end() for stop in stops if not _closes_bracket(text, stop)), default=0)
     lines = [at for at in range(begin, start) if text[at] == "\n" and not _runs_on(text, at)]
     begin = lines[-1] + 1 if lines else begin
+    if led := _LED.match(text, begin, start):
+        begin = led.end()
+    bracket = text.rfind("(", begin, start)
+    if bracket >= 0 and ")" not in text[bracket:start] and _SEVERAL_WORDS.match(text, bracket):
+        begin = bracket + 1
     stop = value_end(text, end)
     colon = _COLON.match(text, stop)
     if colon and not is_label(colon["word"]):  # "if eaten: these are no peas" is no label
         stop = value_end(text, start, colon.end())
     if comma := _COMMA_FOR_STOP.search(text, end, stop):
         return begin, comma.start()
+    while text[stop : stop + 1] == "\n" and _TORN_ABROAD.search(text, begin, stop):
+        spaced = _SPACED_COLON.match(text, stop + 1)
+        stop = value_end(text, stop + 1, spaced.end() if spaced else 0)
     if outcry := _OUTCRY.search(text, 0, begin):
         begin = outcry.start("cry")
     if text[stop : stop + 2] == "! " and len(text[begin:stop].split()) <= 4:
         further_end = value_end(text, stop + 2)
-        stop = further_end if _HARM.search(flowing(text), stop, further_end) else stop
+        stop = further_end if HARM.search(flowing(text), stop, further_end) else stop
     for further in _FURTHER.finditer(text, end, stop):
         after = flowing(text)[further.end() : stop].split("; ")[0]
-        if not _HARM.search(after) and not _THEN.match(after):
+        if not HARM.search(after) and not _THEN.match(after):
             return begin, further.start()
     while text[stop : stop + 1] == "\n" and text[begin:stop].isupper() and _runs_on(text, stop):
         stop = value_end(text, stop + 1)
@@ -242,6 +156,20 @@ def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
 
 
 _OUTCRY = later(r"(?i)(?:^|[\n\t•·|]|\. )\s?(?P<cry>(?:danger|warning|caution|careful|attention|beware)!) \Z")
+_OUTCRY_FIRST = later(
+    r"(?i)(?P<mark>\W*(?:take care|watch out|heads up|be aware|please note|fair warning"
+    r"|safety(?: note)?)[:!] )"
+)
+_LED = later(r"(?:[^.:;\t\n]|\n(?=[a-z]))*\b(?:is|are|has|have) (?:[^.:;\t\n]|\n(?=[a-z]))*: ")
+"""A sentence that leads up to a warning without telling it: "The juice is another matter: wear gloves"."""
+_SEVERAL_WORDS = later(r"\([^()\t]+ [^()\t]+ [^()\t]+ [^()\t]+\)")
+"""What a bracket holds is a sentence of its own when it has several words."""
+_SPACED_COLON = later(r"[^:\t\n]+ : (?=[a-zà-ÿ])")
+_TORN_ABROAD = later(
+    r"(?:/|/ ?[A-ZÀ-Þ]?[a-zà-ÿ]{1,3}|\b(?:zum|zur|beim?|voor|pour|aux?|les?|la|ses|du|des|der|die|das"
+    r"|mit|para|con))\Z"
+)
+"""No phrase ends so in the languages that stand behind a stroke."""
 _COLON = later(r"(?P<word>(?: [a-z]+)+) ?: (?=[a-z])")
 _COMMA_FOR_STOP = later(r"(?<=[a-z]),\n(?=[A-Z][a-z]+\s(?:[A-Z&]|inc\b))")
 """Before a name, which tells of no danger, a comma at a line's end is a full stop read amiss."""
@@ -266,6 +194,8 @@ def _runs_on(text: str, at: int) -> bool:
     below = re.split(r"[\t\n]", text[at + 1 :], maxsplit=1)[0]
     if above.endswith((",", "-")):
         return not _OPENS_WARNING.match(below)
+    if below[:1].islower() and _UNFINISHED.search(above):
+        return True
     if above.isupper():
         return _capitals_run_on(above, below)
     if not below[:1].islower():
@@ -275,6 +205,7 @@ def _runs_on(text: str, at: int) -> bool:
     )
 
 
+_UNFINISHED = later(r"\b(?:may|can|could|will|might|should|must|not|do|causes?|which|that)\Z")
 _SUBJECT = later(
     r"\b(?:PARTS?|PLANT|LEAVES|LVS|FOLIAGE|SEEDS?|BERR(?:Y|IES)|FRUITS?|ROOTS?|BULBS?|TUBERS?|SAP|STEMS?"
     r"|FLOWERS"
