@@ -6,9 +6,22 @@ from ocr_tags.fields.phrases import cells, flowing
 from ocr_tags.patterns import later
 
 CONDITION = later(
-    r",? \(?(?:if|when|where|in|for|on|up|down)\b(?! (?:full|part|deep|light|to)\b)"
-    r"[^.;\n\t()]{2,24}\)?[,;] (?:(?:and|or|but) )?"
+    r",? \(?(?:if|when|where|while|in|for|on|up|down)\b(?! (?:full|part|deep|light|to)\b)"
+    r"[^.;\n\t()]{2,24}\)?[,;] (?:(?:and|or|but|with) )?"
 )
+BEST_THEN = later(
+    r" (?:(?:is|are) )?(?:best|ideal|preferred|favou?red)(?: of all)?[,;:]? "
+    r"(?:(?:and|but|though|although|with|or) )?(?:it (?:will |can )?(?:takes?|bears?|stands?|tolerates?) )?"
+)
+"""Between the light that is best and the other that will do: "sun is best, part shade OK"."""
+
+ELSEWHERE = later(r"(?:[;,]| \()[ ]?(?:or |but |and |greener in |paler in |with )?")
+ON_CONDITION = later(
+    r",? (?:in|by|for|where|when|while|if|on|at|will do|is fine|ok\b|okay|keeps?|also|too|works)\b"
+    r"(?! full| part)"
+    r"|\)"
+)
+"""A second light behind a semicolon holds on a condition of its own: "Sun; light shade in hot gardens"."""
 """Between two words of light of which each holds on a condition: "full sun if wet, part sun if dry"."""
 
 ALSO = later(
@@ -24,10 +37,10 @@ LIGHT_LABEL = later(r"(?:^|[\t\n]|[.;•|] )(?:LIGHT|Light) ?/\s*$")
 """A label before another ("LIGHT / Sun"), not half of a range."""
 
 HALF = later(
-    r"\b(full|part|partial|partly|light(?! ?[-–])|half|semi|dappled|filtered|deep|dense|heavy|all[- ]day)"
+    r"\b(full|fs|part|partial|partly|light(?! ?[-–])|half|semi|dappled|filtered|deep|dense|heavy|all[- ]day)"
     r"(\s*(?:[-–/&]|(?:, ?)?(?:\bto\b|\bor\b|\band\b))\s*)$"
 )
-_LABEL_WORD = later(r"(?:light|sun|sunlight|exposure|luz|licht|exposition|exposicion)")
+_LABEL_WORD = later(r"(?:light|sun|sunlight|exposure|exp|luz|licht|exposition|exposicion)")
 _LEAD = later(
     r"(?:(?:en|de|fr|nl|gb|uk|it|es|da|dk|sv|se)(?:[:–—-]| [–—-])? )?"
     r"(?:(?:an? )?(?:(?:hardy|tender|half-hardy|evergreen|deciduous|tough) )*"
@@ -66,11 +79,12 @@ _TRAIL = later(
 SHIELD = later(
     r"(?:(?<!-)\bnot?\b|\bavoid\w*|\bprotect\w*"
     r"|(?<!anywhere )(?<!anything )(?<!everything )(?<!range )(?<!ranges )(?<!ranging )\bfrom\b"
-    r"|\bshelter\w*|\bout of\b|\btolera\w+|\btakes\b"
+    r"|\bshelter\w*|\bout of\b|\btolera\w+|(?<![.!;] )(?<!\A)(?<!\n)\btakes\b"
     r"|\bburn\w*|\bwithout\b"
     r"|\bless than\b|\bevite\w*|\bevitar?\b|\bkein\w*|\bgeen\b|\bprovide (?:some|light|afternoon|midday"
     r"|a little)\b|\bneeds? afternoon"
-    r"|\bbright)(?: ?:| ?\n)?[^.;:\n\t]{0,24}\Z"
+    r"|\bbright)(?: ?:| ?\n)?"
+    r"(?:(?!\b(?:winds?|gales?|draughts?|drafts?|frosts?|rain|cold)\b)[^.;:\n\t]){0,24}\Z"
 )
 """What the light named is kept from the plant, or only borne."""
 
@@ -99,7 +113,7 @@ NUMBER_AFTER = later(
 
 HALF_AFTER = later(r"\s(?:full|part) ?[/&–-] ?(?:part|full)\b")
 
-ROOM_AFTER = later(r"[ \n](?:window|windowsill|sill|room|spot indoors|conservatory)")
+ROOM_AFTER = later(r"[ \n](?:window|windowsill|sill|room|(?:spot )?indoors|conservatory)")
 
 SOIL_AFTER = later(r" (?!(?:a|o|y|to|till?|et|e|og|och)\b)[^\W\d_]")
 """French soil, not the sun of Spain and the North: "Sol sec, calcaire"."""

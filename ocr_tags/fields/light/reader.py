@@ -17,12 +17,15 @@ from ocr_tags.fields.fact_rows import in_fact_row
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.light.clauses import (
     ALSO,
+    BEST_THEN,
     CONDITION,
+    ELSEWHERE,
     FAR_END_LOST,
     HALF,
     HOT,
     LIGHT_LABEL,
     NEAR_END_LOST,
+    ON_CONDITION,
     SHIELD,
     TOLERANT,
     fills_cells,
@@ -49,10 +52,12 @@ _JOIN = later(
     rf"|\ba\b|\bou\b|\bet\b|\bo\b"
     rf"|\by\b"
     rf"|\bbis\b"
-    rf"|\bund\b|\boder\b|\btot\b|\ben\b|\bof\b|\btill?\b|\bmed\b|[→>]|\n(?!\n)|\t)(?:(?<=or|to|nd)\t|{_SOFT})"
+    rf"|\bund\b|\boder\b|\btot\b|\ben\b|\bof\b|\btill?\b|\bmed\b|[→>]|\n(?!\n)|\t)(?:(?<=or|to|nd)\t"
+    rf"|{_SOFT})(?:(?<=or )(?:the|an?) )?"
 )
 _HALVES = {
     "full": "full",
+    "fs": "full_sun",
     "light": "part",
     "half": "part",
     "part": "part",
@@ -119,8 +124,15 @@ def _chains(text: str, hits: Sequence[LightWord]) -> Iterator[list[LightWord]]:
         gap, end = folded[end : hit.start], hit.end
         joined = (
             _JOIN.fullmatch(gap)
-            or CONDITION.fullmatch(gap)
+            or CONDITION.fullmatch(plain := gap.replace("\n", " "))
             or ALSO.fullmatch(gap)
+            or BEST_THEN.fullmatch(plain)
+            or (
+                ELSEWHERE.fullmatch(plain)
+                and ON_CONDITION.match(flowing(text), hit.end)
+                and chain
+                and hit.value.light != chain[-1].value.light
+            )
             or (chain and _next_sentence(folded, chain, hit))
         )
         if chain and not joined:
@@ -205,7 +217,8 @@ def _certainty(
     whole = fills_cells(text, folded, start, end) or in_fact_row(text, start, end)
     if all(hit.value.alone for hit in chain):
         if whole or fills_clause(folded, start, end):
-            return sure * (0.9 if whole else 0.7)
+            alone = re.search(r"(?:^|\n|[.;!] )$", folded[:start]) and re.match(r" ?[.;\n]", folded[end:])
+            return sure * (0.9 if whole else 0.8 if alone else 0.7)
         return sure * (0.7 if in_place(text, chain[-1].start, end) else 0.0)
     if HOT.match(folded, end) and len(chain) == 1:
         return 0.4 * sure
@@ -266,7 +279,9 @@ def _wholeness(folded: str, found: Found[Light]) -> float:
     """How sure it is that a statement is all there: columns read across may have cut "no" or "sun or" off."""
     start, end = found.span
     opens = start == 0 or folded[start - 1] in "\t\n"
-    negated = opens and any(no.end() < start for no in _NO.finditer(folded))
+    negated = opens and any(
+        no.end() < start and folded.count("\n", no.end(), start) <= 2 for no in _NO.finditer(folded)
+    )
     cut = any(not start <= part.start() < end for part in _OR.finditer(folded))
     return TORN if negated or cut else 1.0
 

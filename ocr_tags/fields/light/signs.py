@@ -85,9 +85,9 @@ def sun_full(text: str) -> Iterator[Found[Light]]:
         yield Found(("full_sun",), match.span(), 0.75)
     for match in _SUN_LONG.finditer(flowing(text)):
         if not _KEPT_FROM.search(flowing(text), max(0, match.start() - 40), match.start()):
-            yield Found(("full_sun",), match.span(), 0.75)
+            yield Found(("full_sun",), match.span(), 0.85)
     for match in _SUN_ALL_DAY.finditer(fold(text)):
-        yield Found(("full_sun",), match.span(), 0.8)
+        yield Found(("full_sun",), match.span(), 0.9)
     for match in (*_SUN_FULL.finditer(fold(text)), *_SUN_THEN_FULL.finditer(text)):
         named = {"full_sun" if how.lower() == "full" else "part_sun" for how in match.groups() if how}
         yield Found(tuple(c for c in SUNNY_TO_SHADY if c in named), match.span(), 0.85)
@@ -109,12 +109,16 @@ _SUN_LONG = later(
     r"|bed ?time|last light)\b"
     r"|\bsun(?:shine|light)? (?:for )?(?:most|the (?:best|better|greater) part|nearly all|almost all"
     r"|more than half) of (?:the |a |each |every )?day\b"
+    r"|\bas sunny as (?:possible|you (?:can|have)|it gets)\b"
+    r"|\bsun(?:shine|light)? (?:from )?(?:dawn|morning|breakfast|sun-?up) to (?:dusk|evening|supper"
+    r"|night|sunset)\b"
     r"|\b(?:the|your) sunniest\b(?! (?:day|month|week|part of the (?:day|year))s?\b)|\bsunnier,? the better\b"
 )
 """Most of the day, or more than any other place has, is full sun (common practice, no source)."""
 _KEPT_FROM = later(r"\b(?:not?|never|avoid\w*|from|out of|except|but|without|keep off)\b[^.;:\t]{0,20}$")
 _SUN_ALL_DAY = later(
-    r"(?:^|(?<=[\n\t])|(?<=[.!] ))(?:(?:how much )?sun(?:light|shine)?|light)(?:\?|[:\t]| ?[–—-]) ?"
+    r"(?:^|(?<=[\n\t])|(?<=[.!] ))(?:(?:how much )?sun(?:light|shine)?|light)"
+    r"(?:(?:\?|[:\t]| ?[–—-]) ?| (?=all (?:you|it)|as much as))"
     r"(?![^.\n\t]{0,24}\b(?:filtered|indirect|bright|diffuse\w*|shade\w*|but|no|not)\b)(?:all day"
     r"|all (?:you|it) |as much as|the more|bring it|yes|love[sd]? it|lots|plenty|loads|hours of it)"
 )
@@ -129,7 +133,7 @@ _COUNT = (
     r"(?P<less>(?<!not )(?<!no )(?:less than |fewer than )|under |up to "
     r"|<\s?)?(?<![\d/-])(?<![^.]\.)(?P<low>\d{1,2}|six|seven|eight)"
     r"(?: ?\+|[ -]?(?:or more|plus))?"
-    r"(?: ?(?:to|-|–) ?(?P<high>\d{1,2}|eight|ten))?\+? ?(?:or more |plus )?(?:hours?|hrs?\b\.?)['’]?"
+    r"(?: ?(?:to|-|–) ?(?P<high>\d{1,2}|eight|ten))?\+?\s?(?:or more |plus )?(?:hours?|hrs?\b\.?)['’]?"
 )
 _HOURS = later(rf"{_COUNT}\s?(?:or more )?(?:a day |per day |daily )?(?:of )?(?:full |direct )*sun")
 _SUN_HOURS = later(

@@ -114,11 +114,14 @@ def _not_light(text: str, folded: str, hit: LightWord) -> bool:
         return True
     if words == "sun" and (HALF_AFTER.match(folded, hit.end) or _heads_column(text, hit.end)):
         return True
+    if words == "shade" and _PLANT_AFTER.match(folded, hit.end):
+        return True  # "Shade tree" is a use
     if ROOM_AFTER.match(folded, hit.end):
         return True  # "Sunny window" is room light
     if words == "sol" and SOIL_AFTER.match(folded, hit.end):
         return True
-    if _SHORT.match(words) and ("\n" in words or re.match(r"[pf] ", words)):
+    lettered = any(two.start() <= hit.start < two.end() for two in _LETTERED.finditer(folded))
+    if _SHORT.match(words) and not lettered and ("\n" in words or re.match(r"[pf] ", words)):
         return True  # a stray letter beside a word
     if hit.value.alone and NUMBER_AFTER.match(folded, hit.end):
         return True  # "Zon 3" is a zone
@@ -138,4 +141,7 @@ def _heads_column(text: str, end: int) -> bool:
     return text[end : end + 1] == "\t" and is_label(re.split(r"[\t\n]", text[end + 1 :])[0])
 
 
+_PLANT_AFTER = later(r" (?:trees?|cloth|house|structure)\b")
+_LETTERED = later(r"\b[pf] (?:sun|shade) ?(?:[-–/,&]|to|or) ?[pf] (?:sun|shade)\b")
+"""Two such letters in a range are none that strayed there: "F sun - P sun"."""
 _SHORT = later(r"(?:pt|p|f)\b")
