@@ -22,13 +22,18 @@ _BEFORE_PRICE = later(
 )
 """A class or volume between words and the price, at the end of the line."""
 _WIDTH_DOT_PRICE = later(
-    rf"(?:^|(?<=\n))(?P<size>{NUMBER} ?{LENGTH}) ?[·•|] ?{PRICE}(?= ?[·•|\n]|$)(?![^\n]*[$€£])"
+    rf"(?:^|(?<=\n)|(?<=[a-z] [·•|] ))(?P<size>{NUMBER} ?{LENGTH}) ?[·•|] ?{PRICE}(?= ?[·•|\n]"
+    rf"|$)(?![^\n]*[$€£])"
 )
 """"180 mm · $21.50": as a width with its price right behind it."""
 
 _CELL_AND_PRICE = later(
     rf"(?<![^\n\t])(?P<size>{NUMBER} ?{LENGTH}(?: ?[/(] ?{NUMBER} ?{LENGTH}\)?)?)[ \t]+{PRICED}(?=\n|\t|$)"
 )
+_AT_PRICE = later(
+    rf"(?:^|(?<=[\n\t])|(?<=\. ))(?P<size>#(?:[1-357]|10|15)|{NUMBER} ?{VOLUME}) (?:at|for) {PRICED}"
+)
+_BEHIND_PRICE = later(rf"(?<![^\n\t]){PRICED}[ \t](?P<size>{NUMBER} ?{LENGTH})(?=\n|$)")
 _BEFORE_HEIGHT = later(rf"(?<![^\n\t])(?:[ø⌀] ?)?(?P<size>{NUMBER} ?(?:cm|mm))[ \t·•|]{{1,3}}↕")
 """The width of the pot before an arrow up and down and the plant's height, as on European labels (common
 practice, no source)."""
@@ -41,6 +46,8 @@ def in_line(text: str, folded: str) -> Iterator[Found[str]]:
         (_BEFORE_PRICE, 0.75),
         (_WIDTH_DOT_PRICE, 0.75),
         (_CELL_AND_PRICE, 0.75),
+        (_AT_PRICE, 0.8),
+        (_BEHIND_PRICE, 0.75),
         (_BEFORE_HEIGHT, 0.75),
     ):
         for match in pattern.finditer(folded):
@@ -57,7 +64,7 @@ _WIDTH_AT_FOOT = later(
 _RIGHT_BEHIND = later(
     rf"(?<![^\n\t])(?P<firm>[^\n\t\d,]{{8,}}?)(?: | ?/ ?)(?![il])"
     rf"(?P<size>{NUMBER} ?(?:{LENGTH}|{VOLUME})(?: deep)?|pb ?\d{{1,2}}(?:\.5)?"
-    rf"|[pc] ?\d{{1,2}}(?:[.,]5)?|tubestock|\d{{1,2}}er)"
+    rf"|[pc] ?\d{{1,2}}(?:[.,]5)?|tubestock|\d{{1,2}}er|trade gal(?:lon)?|[2-9]-cell|#(?:[1-357]|10|15))"
     rf"(?: ?[/,]? ?{PRICED}| ?\d{{1,2}},\d\d)?(?=\n|\t|$)"
 )
 """The pot right behind the firm's name, without a mark between."""

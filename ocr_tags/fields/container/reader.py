@@ -60,9 +60,10 @@ _KIND = later(
     r" ?[-–—·•|,:]? ?(?=\d)"
 )
 """What the plant is may also stand in it: "PERENNIAL 1 GALLON"."""
-_PRICED = later(rf" ?[-–—,/|·(]* ?{PRICE}.*$")
+_PRICED = later(rf" ?[-–—,/|·(]* ?{PRICED}.*$")
 _SOLD = later(
-    rf"(?:{PRICE}|\b(?:one|1) (?:\w+ )?plant|\b(?:sold|supplied|grown|raised|potted|comes?|available"
+    rf"(?:{PRICE}|\b(?:one|1) (?:\w+ )?plant|(?:^|[\n\t])(?:vegetable|herb|young|garden|bedding|pot|live"
+    rf"|potted|fruit|tomato) plant|\b(?:sold|supplied|grown|raised|potted|comes?|available"
     r"|offered|delivered|shipped)(?: potted| growing)?)(?: in| as)? (?:an? )?$"
 )
 """Before the pot of the plant that is sold: "£12.99 in 3L pot"."""
@@ -200,7 +201,9 @@ def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[
     numbered = size and beside and beside[0] and re.fullmatch(r"#\s?\d+", size[0])
     # "#4 $89.99" may be an item's number
     if size and beside and not (numbered and not NURSERY_CLASS.fullmatch(size[0])):
-        certainty = 0.65 if numbered else 0.9 if label else 0.75 if folded[start] in "pc" else 0.85
+        certainty = (
+            0.65 if numbered else 0.9 if label else 0.75 if re.match(r"[pc] ?\d", folded[start:end]) else 0.85
+        )
         yield Found(clean_size(text[start : size.end()]), size.span(), certainty)
     elif priced := _PRICED_WIDTH.fullmatch(folded, start, end):
         if is_made(priced["width"], {**LARGEST, **WIDEST_PRICED}):

@@ -13,7 +13,8 @@ NUMBER = (
 )
 LENGTH = r"(?:inch(?:es)?|in\b\.?|\"|”|″|''|-inch|-in\b\.?|cm\b|mm\b|po\b|pouces?)"
 VOLUME = (
-    r"(?:gal(?:lons?|\b\.?)|-gal(?:lon)?|qts?\b\.?|quarts?|pts?\b\.?|pints?|l\b|lt\b|ltr\b|litres?"
+    r"(?:gal(?:lons?|\b\.?)|-gal(?:lon|\b\.?)|-lit(?:re|er)s?\b|qts?\b\.?|quarts?|pts?\b\.?|pints?|l\b"
+    r"|lt\b|ltr\b|litres?"
     r"|liters?|litros?|liter|ml\b)"
 )
 PRICE = (
@@ -26,19 +27,23 @@ _ENDS = r"(?= ?(?:[\n\t.,;|/($£€]|$))"
 POT = (
     r"(?:pots?|containers?(?![ -]grown)|cont\.|topf|tray|macetas?|contenants?|conteneurs?|godets?"
     r"|nursery pot|tree ?pot|plug"
-    r"|band|basket|hanging basket|tub(?:e ?stocks?|es?)?|bowl|planter|planter bag|(?:grow |poly )?bag(?! of)"
+    r"|band|basket|hanging basket|tub(?:e ?stocks?|es?)?|bowl|pan(?= ?(?:[\n\t,;|/($£€]|$))|planter"
+    r"|planter bag|(?:grow |poly )?bag(?! of)"
     r"|(?:square|round)(?= ?(?:[\n\t.,;|/($£€]|pot|$)))"
 )
 _MATERIAL = r"(?:terra-? ?cotta|clay|ceramic|plastic|glazed|peat|coir|fibre|fiber)"
 MADE_WORD = (
-    rf"(?:square|sq\.?|round|rnd\.?|nursery|trade|deep|long|tall|growers?|{_MATERIAL}|aquatic|paper|jute|fabric"
-    r"|coco|(?:cow-?)?manure|decorative|azalea|hanging|plantable|net|mesh|patio|starter|recycled|bamboo|peat-free"
+    rf"(?:square|sq\.?|round|rnd\.?|nursery|trade|deep|long|tall|growers?|{_MATERIAL}|aquatic|paper|jute"
+    rf"|fabric"
+    r"|coco|(?:cow-?)?manure|decorative|azalea|hanging|plantable|net|mesh|patio|starter|recycled|bamboo"
+    r"|peat-free"
     r"|self-watering|bio-?degradable|compostable|gift"
-    r"|clear|see-through|trellis)"
+    r"|clear|see-through|trellis|grande|premium|thermoformed|eco)"
 )
 MADE_OF = rf"(?:{MADE_WORD}[ -]){{0,2}}"
 _POT_FIRST = (
-    r"(?:pot|[a-zäöü]*topf|maceta|contenedor|contenant|conteneur|container|godet|potmaat|kruka|krukke|potte|vaso"
+    r"(?:pot|[a-zäöü]*topf|maceta|contenedor|contenant|conteneur|container|godet|potmaat|kruka|krukke"
+    r"|potte|vaso"
     r"|vase)"
 )
 POTTED = later(
@@ -53,6 +58,8 @@ POTTED = later(
     rf"|\b{_POT_FIRST}(?: de| ø)? {NUMBER} ?(?:{LENGTH}|{VOLUME})(?!\w)(?!\.? ?(?:wide|deep|apart|or ))"
     rf"|(?:^|(?<=[\n\t]))(?:(?:tree|rose|deep|long|nursery|square|round|self-watering) ?)?{_POT_FIRST}"
     rf",? {NUMBER} ?{LENGTH} ?(?:tall|high|deep|across){_ENDS}"
+    rf"|(?:^|(?<=[\n\t]))(?:{_MATERIAL}|paper|coco|fabric|square"
+    rf"|round) {_POT_FIRST}, ?{NUMBER} ?{LENGTH}(?!\w)"
     rf"|\bgallon pot\b|\bquart pot\b|\b{_POT_FIRST} [ø∅⌀] ?{NUMBER}(?: ?(?:cm|mm)\b)?(?!\w)"
     rf"|(?<![\w$])[øº∅⌀] ?{NUMBER} ?(?:cm|mm)\b|(?<![\w.,/#$-]){NUMBER} ?cm ?[ø∅⌀]"
 )
@@ -63,14 +70,15 @@ _YOUNG = (
 )
 PACK = later(
     r"(?<![\w-])(?:(?:jumbo|mini|maxi|super|giant) (?=\d|four|six))?"
-    r"(?:\d{1,2}|four|six|jumbo|half) ?[- ]?(?:packs?|pk|pak)\b\.?|\b(?:10 ?x ?20|1020|606|804"
+    r"(?:\d{1,2}|four|six|jumbo|half) ?[- ]?(?:packs?|pk|pak)\b\.?|\b(?:10 ?x ?20|1020|306|406|504|606|804"
     r"|806|1204|1206|1801|3601) (?:flat|tray)\b"
-    r"|\b(?:bare[- ]root )?(?:flat|pack|package|pkg\.?|tray|bag|box|bundle|punnet|strip|sachet|pot) of "
+    r"|\b(?:bare[- ]root |cell |plug )?(?:flat|pack|package|pkg\.?|tray|bag|box|bundle|punnet|strip"
+    r"|sachet|pot) of "
     rf"{_COUNT}(?: (?:large |small |jumbo |garden ready )?{_YOUNG})?\b"
     r"(?! ?(?:cm|mm|in\b|inch|\"|l\b|lit|kg|lbs?\b|oz|g\b))"
     rf"(?:, {NUMBER} ?{VOLUME})?"
     rf"|(?<!\w){_COUNT}[- ](?:ct|count|cells?|plants?|seedlings?)\b\.? (?:plug |young |cell |strip |jumbo )?"
-    r"(?:flat|tray|pack|bag|box|tub|punnet|strip)\b"
+    r"(?:flat|tray|pack|bag|box|tub|punnet|strip)\b(?: insert)?"
 )
 CELLS = (
     r"(?:\d{2,3}[- ](?:cells?|count|ct\b\.?)|[2-9]-cell)(?: deep| plugs?| trays?| flats?)?"
@@ -98,7 +106,8 @@ CLASS = later(
     rf"|(?:trade )?(?:{NUMBER}|one|two|three|five|seven|ten) ?(?:trade )?{VOLUME}"
     r"|p ?(?:0[.,]5|7|8|9|10|11|12|13|14|15|17|19)"
     r"|c ?(?:[1-9]\d|[1-9])(?!\d)(?:[.,][05])?(?: ?(?:l|lt|ltr|lit(?:re|er))\b)?"
-    r"|pb ?(?:3/4|1[.,]5|2|3|5|6[.,]5|8|10|12|18|25|28|40|60|95|150)|gallon|quart|qt\.?|pint|sp ?[1-5]"
+    r"|pb ?(?:3/4|1[.,]5|2|3|5|6[.,]5|8|10|12|18|25|28|40|60|95|150)|(?:trade )?gallon|trade gal\b\.?"
+    r"|quart|qt\.?|pint|sp ?[1-5]"
     r"|0[1-9] ?g\b)"
 )
 CLASSES = later(rf"{CLASS.pattern}(?: ?[/(] ?{CLASS.pattern}\)?)?")
