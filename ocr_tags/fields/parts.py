@@ -85,6 +85,7 @@ def told(text: str, matter: Matter, certainty: float, enough: float) -> Iterator
         printed, above = text[start:end], before
         before = printed
         if is_label(above) and not matter.own.search(flow[:start].rstrip()[-len(above) :]):
+            before = above if text[end : end + 1] == ";" else printed  # the value goes on
             continue
         begin = _behind_head(flow, start, end, matter)
         span = _told_in(text, flow, begin, end, matter) if begin is not None else None
@@ -142,6 +143,30 @@ def _belongs(words: str, matter: Matter) -> bool:
     return bool(words.strip()) and (words[-1] == "-" or bool(matter.own.search(words)))
 
 
+def onward(text: str, found: Found[str], matter: Matter) -> Found[str]:
+    """A phrase with the parts of its sentence behind it that tell of the same: "Takes lime, | clay, salt".
+
+    What tells of nothing belongs to it where it stands between two that do, or ends their list.
+    """
+    flow = flowing(text)
+    start, end = found.span
+    stop = value_end(text, start, end)
+    last = joined = end
+    for first, behind in (part for part in _parts(text, flow, start, stop) if part[1] > end):
+        kind = _kind(flow[max(first, end) : behind], matter)
+        if kind == "other":
+            break
+        if first >= end and kind == "own":
+            last = joined = behind
+        elif last > end and behind == stop and _COUPLED.match(flow, joined, first):
+            last = behind  # the last of a list: "clay, sand and everything in between"
+    last = joined if is_torn(text[start:last]) else last
+    if last == end or is_torn(text[start:last]):
+        return found
+    return replace(found, value=clean(text[start:last]), span=(start, last))
+
+
+_COUPLED = later(r" ?,? ?(?:and|or|&) ")
 _NEXT = later(r"[.!?][ \n]")
 
 

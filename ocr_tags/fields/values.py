@@ -12,7 +12,7 @@ from ocr_tags.patterns import later
 
 _CELL_START = later(r"(?:^|[\t\n]|[ \w)][|•·] ?)[^\w\n\t]*$")
 _AFTER_COLON = later(
-    r"(?: ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2})?\.?\s?[:=?\]][ \t]*(?:\n(?!\n))?[ \t]*(?:A[.:] )?"
+    r"(?: ?/\s?[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2})?\.?\s?[:=?\]→➜➔▸►▶»›][ \t]*(?:\n(?!\n))?[ \t]*(?:A[.:] )?"
 )
 _AFTER_STOP = later(r"\. (?=[A-Z])")
 _OPENS_SENTENCE = later(r"(?:^|\n|[.!] )\W*$")

@@ -22,8 +22,9 @@ _OTHER_NEED = later(
     r"|when|after|(?<!year )(?<!autumn )(?<!season )before|once|let|keep|kept|allow|dr(?:y|ies|ying) out"
     r"|divide|stake|protect|shelter\w*|cold|heat"
     r"|wind\w*|drought\w*|(?<!each )(?<!per )plant(?:s|ed|ing)?|sow\w*|harvest\w*|grown?|grows"
-    r"|germinat\w+|patios?|borders?|deer"
-    r"|rabbits?|bees|butterfl\w+|birds|native|evergreen|deciduous|perennial|annual|shrub|climber|space|crown"
+    r"|germinat\w+|patios?|(?<!clay )(?<!loam )borders?|deer"
+    r"|rabbits?|bees|butterfl\w+|birds|native|evergreen|deciduous|perennial|annual|shrub|climber|space"
+    r"|crown"
     r"|hole|depth|rots?|kills?|deep(?= hole)|seeds?|bulbs?|roots?(?! run)|jan|feb|mar|apr|may(?! be)"
     r"|june?|july?|aug|sept?|oct"
     r"|nov|dec|january|february|march|april|august|september|october|november|december)\b"
@@ -32,7 +33,7 @@ _OTHER_NEED = later(
 """What another field says: no part of the soil."""
 _BREAK = later(
     r"\s?[,;:(]\s?|\s[-–—]\s|\s(?:and|&|but|(?<!low )(?<!high )(?<!rich )in|under|for|with|at"
-    r"|near|plus|as|so|where|on|makes|gives|keeps)\s|\s?[•·|/]\s?"
+    r"|near|plus|as|so|where|on|makes|gives|keeps)\s|\s?[•·|/➜→►▸]\s?"
 )
 _GOES_ON = later(
     r" (?:with|that|which|enriched|improved|limed|laced|sweetened|lightened|fattened|worked|raked"
@@ -41,20 +42,23 @@ _GOES_ON = later(
     r"|or|and|even"
     r"|incl(?:\.|uding)?|included|but|except\w*|excluding|save|apart from|if(?! you)|provided|providing"
     r"|as long as|so long as"
-    r"|suits?|will do|will (?:suit|serve)|(?:is|are) (?:\w+ )?(?:fine|ok|okay|welcome|enough|plenty"
-    r"|ideal|best|good"
+    r"|suits?|matters|will do|will (?:suit|serve)|(?:is|are) (?:\w+ )?(?:fine|ok|okay|welcome|enough|plenty"
+    r"|ideal|best|good|plus|better|heaven|bliss|no (?:obstacle|trouble|problem|bother)|non-negotiable"
     r"|perfect|right|preferred|essential|needed|all|what)\b|does (?:it )?(?:fine|well|nicely)|preferred"
     r"|please|only|not"
     r"|never|short of|at ph|below|above|around|on (?:a|the) (?:\w+ )?(?:side|slope|bank|ridge|mound|berm"
     r"|hump)"
-    r"|on the|in the mix|(?:for )?(?:the|a|last) (?:year|autumn|season|previous|crop)|(?:tucked|forked"
+    r"|welcome|from (?!\w+ to \w+$)\w+ to|on the|in the mix|(?:for )?(?:the|a|last) (?:year|autumn|season"
+    r"|previous|crop)|(?:tucked|forked"
     r"|dug|worked|turned|mixed) (?:in|through|over)|added|you (?:have|.ve)|in between|of (?:some|good|a"
     r"|any))\b"
 )
 """How the clause of a ground goes on behind its noun."""
 _COUPLED = later(r"\s(?:with|in|on|and|&|but|under)\s")
 _SAID = later(
-    r"(?:please|the \w+er the \w+er|preferably|provided(?! you)|providing|if(?! you)|(?:as"
+    r"(?:please|because|even|all (?:are|is|suit)|improved|enriched|amended|sweetened|lightened|raised"
+    r"|hates?|resents?|never|not\b|the \w+er the \w+er|preferably|provided(?! you)|providing|if(?! you)"
+    r"|(?:as"
     r"|so) long as(?! you)|tolerates|takes|\d+ ?[-–] ?\d+ ?mm|\d:\d|too (?:rich|wet|heavy|fat|much|dry)"
     r"|ideally|if possible|(?:is|are) (?:all|what|plenty|fine|enough|welcome|ideal|best|right)"
     r"|will (?:do|suit)|suits? (?:it|them|me)|(?:never|not|no) (?:too |very |over-?)?(?:wet|soggy|sodden"
@@ -160,7 +164,8 @@ def grounds(text: str) -> Iterator[Found[str]]:
         clause = re.split(r"[,;]", folded[start:end], maxsplit=1)[0]
         if goes_before(text, start, end) or _SURFACE.search(folded, start, end) or _REFUSED.search(clause):
             continue
-        yield Found(clean(text[start:end]), (start, end), 0.6 if folded[end : end + 1] == "," else 0.7)
+        sure = 0.88 if ENDED.match(folded, end) else 0.45  # what runs on in the next line is a part
+        yield Found(clean(text[start:end]), (start, end), sure)
 
 
 def goes_before(text: str, start: int, end: int) -> bool:

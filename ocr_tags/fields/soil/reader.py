@@ -7,9 +7,12 @@ from collections.abc import Iterator
 from itertools import chain
 
 from ocr_tags.fields.care import DOUBTFUL, after_labels, listed_from, opens_sentence, or_spoken, sentences
+from ocr_tags.fields.parts import onward, told
 from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
-from ocr_tags.fields.soil.ends import ENDED, START, goes_before, grounds, soil_end
+from ocr_tags.fields.soil.alone import named_alone
+from ocr_tags.fields.soil.ends import grounds, soil_end
 from ocr_tags.fields.soil.mixes import BORNE, RECIPE
+from ocr_tags.fields.soil.talk import FIRM, TALK
 from ocr_tags.fields.soil.tongues import ELSEWHERE, GERMAN
 from ocr_tags.fields.soil.words import ADJECTIVE, JOINED
 from ocr_tags.patterns import later
@@ -114,26 +117,6 @@ _MIXED = later(
     r"|set)(?: it| them)? in)"
     rf" (?:an? |only |some )?)?\b(?P<soil>{_MIX}(?: ?/ ?{_SOILS})?{_LAST})"
 )
-_STRONG = (
-    r"drain|sand|clay|loam|humus|acid|alkal|gravel|grit|chalk|lim[ey]|organic|fertile|lean|stony"
-    r"|rocky|peat|leafy|manured|mucked|calcar|ericac|sour|soil|clay"
-)
-_DEGREE = (
-    r"(?:(?:consistently|constantly|evenly|reliably|permanently|always|fairly|slightly|moderately|very) )?"
-)
-_LIST = rf"{_DEGREE}{ADJECTIVE}(?:(?:,? (?:and|or|to|but|&) |,[ \n]?| ?/ ?){_DEGREE}{ADJECTIVE})*"
-_LISTED = later(
-    rf"{START}(?P<soil>{_LIST}(?: (?:is |are )?(?:fine|ok|okay|only|best))?)(?= ?(?:[.,;:\n\t•·|(]|$|\s\w))"
-)
-_BESIDE_LIGHT = later(rf"\b(?:sun|shade)(?:, | and | & | \+ )(?P<soil>{_LIST}) ?(?=[.;\n\t]|$)")
-_PH = later(
-    r"(?:^|(?<=[\n\t])|(?<=[.;] ))(?P<soil>ph"
-    r" ?:? ?\d(?:\.\d)?(?: ?(?:-|–|to) ?\d(?:\.\d)?)?)(?!\d|\.\d)(?= ?(?:[.,;\n\t]|$))"
-)
-_JOINT = later(r"[,;/]| (?:and|or|to|but|&) ")
-_RICH_AND_MOIST = later(rf"(?:rich|fertile|poor)(?:,| and|, and|,? but) {_DEGREE}(?:moist|damp|dry|wet)")
-_DRAINED = later(r"(?:very )?(?:sharp|well|free|fast|quick)(?:ly)?[- ]?drain(?:ed|ing)")
-_NOUN_BELOW = later(r"\s*(?:soils?|ground|loam|compost|mix|border|bed|site|spot|position)\b")
 _MIX_END = later(r"(?:compost|mix(?:ture)?|medium|bark)$")
 """A mix that is all a line says may be another product, or what the plant was raised in."""
 _TEXTURE = later(
@@ -213,8 +196,9 @@ def read_soil(tag: TagText) -> Iterator[Found[str]]:
     """
     text = tag.string
     found = [f for f in after_labels(text, _LABELS, _BARE, _OWN, ELSEWHERE) if _is_soil(text, f)]
-    spoken = sorted(_spoken(text), key=lambda f: (f.certainty <= DOUBTFUL, f.span[0], -f.span[1]))
-    yield from or_spoken(found, chain(spoken, _elsewhere(text)))
+    spoken = [onward(text, one, FIRM) for one in _spoken(text)]
+    spoken.sort(key=lambda f: (f.certainty <= DOUBTFUL, f.span[0], -f.span[1]))
+    yield from or_spoken(found, chain(spoken, _talked(text), _elsewhere(text)))
 
 
 def _is_soil(text: str, found: Found[str]) -> bool:
@@ -247,7 +231,7 @@ def _spoken(text: str) -> Iterator[Found[str]]:
         yield Found(clean(text[slice(*span)]), span, 0.85)
     for match in BORNE.finditer(folded):
         if opens_sentence(folded, match.start()):
-            yield Found(clean(text[slice(*match.span())]), match.span(), 0.65)
+            yield Found(clean(text[slice(*match.span())]), match.span(), 0.88)
     for pattern in (RECIPE, _MIXED, _DRAINAGE):
         for match in pattern.finditer(folded):
             alone = opens_sentence(text, match.start()) and _PIECE_END.match(folded, match.end())
@@ -269,7 +253,16 @@ def _spoken(text: str) -> Iterator[Found[str]]:
         Found(clean(text[slice(*found.span())]), found.span(), 0.7) for found in _THE_POORER.finditer(folded)
     )
     yield from grounds(text)
-    yield from _named_alone(text, folded)
+    yield from named_alone(text, folded)
+
+
+def _talked(text: str) -> Iterator[Found[str]]:
+    """What sentences say of the ground in words of their own; not where a list may begin before."""
+    flow = flowing(text)
+    for found in told(text, TALK, 0.75, 2.5):
+        part = later(r"[^,;.:\n\t]*, \Z").search(flow, 0, found.span[0])
+        if not part or not TALK.own.search(part[0]):
+            yield found
 
 
 def _elsewhere(text: str) -> Iterator[Found[str]]:
@@ -277,23 +270,3 @@ def _elsewhere(text: str) -> Iterator[Found[str]]:
     for match in ELSEWHERE.finditer(flowing(text)):
         if opens_sentence(text, match.start()):
             yield Found(clean(text[slice(*match.span())]), match.span(), 0.8)
-
-
-def _named_alone(text: str, folded: str) -> Iterator[Found[str]]:
-    """Kinds of soil without the noun: all a line says ("Acid, organic, well drained"), or beside the light.
-
-    One word alone may be anything, but for drainage, and words of moisture tell of water.
-    """
-    plain = fold(text)
-    listed = (_LISTED.finditer(plain), _LISTED.finditer(folded))
-    for match in chain(*listed, _BESIDE_LIGHT.finditer(folded), _PH.finditer(plain)):
-        beside = match[0].startswith(("sun", "shade"))
-        start, end = match.span("soil")
-        whole = end if beside else soil_end(text, start, end)
-        part = (not beside and goes_before(text, start, whole)) or _NOUN_BELOW.match(folded, end)
-        end = end if part else whole
-        soil = folded[start:end]
-        several = beside or bool(_JOINT.search(soil)) or soil.endswith((" ok", " okay", " fine"))
-        kinds = several and (re.search(_STRONG, soil) or _RICH_AND_MOIST.match(soil))
-        if ENDED.match(plain, end) and (_PH.match(soil) or _DRAINED.fullmatch(soil) or kinds):
-            yield Found(clean(text[start:end]), (start, end), 0.65 * (0.6 if part else 1))

@@ -14,7 +14,7 @@ ADJECTIVE = (
     r"|soft|firm"
     rf"|loamy|loam|clay{HYPHEN}loam|sandy{HYPHEN}loam|sandy|sand|silty|clay|rocky|stony|stone{HYPHEN}free"
     rf"|gravelly|gravel"
-    r"|gritty"
+    r"|gritty|(?:deeply|freshly|newly|lightly)[- ]dug|(?:compost|lime|manure)-laced"
     rf"|acidic|acid|alkaline|calcareous|neutral|chalky|chalk|limestone|lime|lime?y|lime{HYPHEN}free"
     rf"|ericaceous"
     r"|peaty|leafy"
