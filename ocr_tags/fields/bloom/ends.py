@@ -43,7 +43,7 @@ def _is_aside_below(text: str, torn: re.Match[str]) -> bool:
 _COMMA_BELOW = later(r", ?\n")
 _AND_BELOW = later(r"(?:and|or) (?!again|then|often|sometimes|in\b|into\b|to\b|repeat|reb)[a-z]{3,} ")
 _ASIDE_BELOW = later(
-    r"(?!(?:then|and|or|again|also|to|until|till?|through|into|often|sometimes)\b)[a-z]{2,} "
+    r"(?!(?:then|and|or|again|also|to|until|till?|through|into|often|sometimes)\b)[a-z-]{2,}[ ,]"
 )
 _RUNS_ON = later(
     lambda: (

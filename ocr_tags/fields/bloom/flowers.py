@@ -46,19 +46,27 @@ _FREE = rf"(?P<rest>(?:,? {_ANY}{{0,60}}?)?) ?$"
 """Before a time with a beginning and an end, which nothing need lead to: "Lilac spires May-July"."""
 _OF_FLOWERS = later(rf"\b{_FLOWER}{_REST}")
 _SHOW = (
-    r"(?:rays|flush|show|display|burst|wave|mass|masses|crop|profusion|cloud|haze|carpet|froth|sheet|blanket)"
+    r"(?:rays|flush|whorls?|show|display|burst|wave|mass|masses|crop|profusion|cloud|haze|carpet"
+    r"|froth|sheet|blanket)"
 )
 _NO_LEAF = r"(?!(?:[a-z]+ |[a-z]+-)?(?:green|silver|gr[ea]y|bronze|copper)\b)"
 
 
+_FLOWERY = "(?!shuttlecocks)"
+"""Of ferns and of seed heads the shapes are no flowers'."""
+
+
 def _shapes(rest: str) -> str:
     return (
-        rf"(?<![\w-])(?:{colour_list()} {MEASURE}(?:[a-z-]+ )?{SHAPE}"
+        rf"(?<![\w-])(?:(?!silver fluff){colour_list()} {MEASURE}(?:[a-z-]+ )?{_FLOWERY}{SHAPE}"
         rf"|{_NO_LEAF}{colour_list()} (?:carpet|haze|cloud|froth|foam|sheet)"
-        rf"|{SHAPE} (?:of|in) {colour_list()}|{_SHOW} of {_NO_LEAF}{colour_list()}){rest}"
+        rf"|(?:nodding|drooping|hanging|dangling|starry|frilly|frilled|ruffled|fluffy|upturned|open"
+        rf"|waxy) {SHAPE}"
+        rf"|{_FLOWERY}{SHAPE} (?:of|in) {colour_list()}|{_SHOW} of {_NO_LEAF}{colour_list()}){rest}"
     )
 
 
+_FLOWERS_FREE = later(rf"\b{_FLOWER}{_FREE}")
 _OF_SHAPES = later(lambda: _shapes(_REST))
 _SHAPES_FREE = later(lambda: _shapes(_FREE))
 _COLOURS_ONLY = later(
@@ -89,6 +97,14 @@ _ABOVE_LEAVES = later(
 """Where flowers stand; their time is none of the leaves'."""
 _KEEP_ON = later(r"\bkeeps? (?=on\b|going\b|coming\b|blooming\b|flowering\b)")
 """Of flowers no chore: "Daisies keep coming"."""
+_COVER = later(r"\b(flowers?|blooms|blossoms?|clusters|spikes|stars|bells|daisies) (?:that )?covers?\b")
+"""Of flowers no chore either: "Flowers cover the mound in June"."""
+_OTHER_LABEL = later(
+    r"(?:^|\n)(?:seed ?heads?|berr(?:y|ies)|fruits?|crop|harvest|bark|foliage|leaf|leaves|(?:fall"
+    r"|autumn|winter)"
+    r" (?:colou?r|foliage|interest|leaf))(?:\t|: ?|\.{3,} ?|\n)[^\t\n]*$"
+)
+"""Before a time in the same row, a label of what is no flower."""
 _FADES = later(
     lambda: (
         rf"\b(?:and |then )?(?:fad(?:e|es|ing)|turn(?:s|ing)?|age(?:s|ing)"
@@ -139,7 +155,9 @@ def of_flowers(text: str, start: int, end: int, *, months: bool, cold: bool, spa
         and text[start - 2] not in ".:;!?\t"
     ):
         clause = f"{clause_before(text, start - 1)} "  # "Mauve spires" and "Dec-Feb" below
-    clause = _KEEP_ON.sub(" ", clause)
+    clause = _COVER.sub(r"\1 ", _KEEP_ON.sub(" ", clause))
+    if _OTHER_LABEL.search(fold(text), max(0, start - 90), start):
+        return 0.0
     if not cold and _CLOSED.match(text, end):
         if colours_before(text, start, months=months):
             return 0.75
@@ -161,7 +179,7 @@ def of_flowers(text: str, start: int, end: int, *, months: bool, cold: bool, spa
         return 0.7
     if _OF_FLOWERS.search(clause) or _OF_SHAPES.search(clause):
         return 0.75
-    if spans and _SHAPES_FREE.search(clause):
+    if spans and (_SHAPES_FREE.search(clause) or (months and _FLOWERS_FREE.search(clause))):
         return 0.7
     return 0.0
 

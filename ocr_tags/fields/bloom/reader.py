@@ -45,6 +45,7 @@ from ocr_tags.fields.bloom.words import (
     Chain,
     Term,
 )
+from ocr_tags.fields.colours.words import colour_list
 from ocr_tags.fields.fact_rows import all_facts, in_fact_row
 from ocr_tags.fields.phrases import fold
 from ocr_tags.fields.values import SECOND_LANGUAGE, Labelled, labelled
@@ -123,7 +124,9 @@ def _unlabelled(text: str) -> Iterator[Found[Bloom]]:
     if not alone or any(chain[0].value.month != alone[0][0].value.month for chain in alone[1:]):
         return
     ranged = RANGE.search(folded, alone[0][0].end, alone[0][-1].start)
-    if len(alone) > 1 or not (ranged or _is_listed(text, alone[0])):
+    if not (ranged or _is_listed(text, alone[0])):
+        return
+    if any(_told(folded, chain) != _told(folded, alone[0]) for chain in alone[1:]):
         return
     before = folded[max(0, alone[0][0].start - 60) : alone[0][0].start]
     bloom = bloom_of(text, alone[0])
@@ -148,6 +151,12 @@ def _is_listed(text: str, chain: Chain) -> bool:
     return bool(whole and beside) and (all_facts(above) or all_facts(below))
 
 
+def _told(folded: str, chain: Chain) -> tuple[tuple[int, ...], tuple[str, ...]] | None:
+    """The months and seasons of a time, which are the same in every language of a tag."""
+    bloom = bloom_of(folded, chain)
+    return (bloom.months, bloom.seasons) if bloom else None
+
+
 _LINE_ENDS = later(r" ?(?:\n|$)")
 
 
@@ -158,13 +167,17 @@ def _stands_alone(text: str, chain: Chain) -> bool:
     if text[start - 1 : start] == "\n" and LINKED.search(fold(above)):
         return False  # "food every two weeks from" and "May to July" below
     months = chain[0].value.month and chain[-1].value.month
-    sentence = months and _SENTENCE_ENDS.search(text[:start]) and _SENTENCE_CLOSES.match(text, end)
+    lasts = len(chain) > 1 and bool(RANGE.search(fold(text), chain[0].end, chain[-1].start))
+    lasts = lasts and not is_of_crop(fold(text))
+    sentence = (months or lasts) and _SENTENCE_ENDS.search(text[:start]) and _SENTENCE_CLOSES.match(text, end)
     return _is_cell(text, chain) or bool(sentence) or (len(chain) > 1 and in_fact_row(text, start, end))
 
 
 _SENTENCE_ENDS = later(r"(?:^|[\n\t]|[.!?;] )\Z")
 _SENTENCE_CLOSES = later(
-    r"(?:\.(?= [A-Z\d]|\n|$)|, again\b|;|,(?= \d)| if (?:d.?headed|dead-?headed|cut back|sheared|picked)"
+    r"(?:\.(?= [A-Z\d]|\n|$)|, again\b|;|,(?= \d)| without (?:dead-?heading|a (?:break|pause|rest)"
+    r"|stopping|pause)\b"
+    r"| if (?:d.?headed|dead-?headed|cut back|sheared|picked)"
     r"|(?=\n[A-Z]))"
 )
 
@@ -203,7 +216,7 @@ def _certainty(text: str, chain: Chain, start: int, after: dict[int, Labelled]) 
         return 0.0
     if BEGUN_ABOVE.search(before):
         return TORN * sure
-    if re.search("✿ ?$", before):
+    if _PICTURED.search(before):
         return (0.8 if CELL_END.match(folded, end) else 0.55) * sure
     if VERB.search(before):
         return 0.85 * sure
@@ -223,10 +236,12 @@ def _certainty(text: str, chain: Chain, start: int, after: dict[int, Labelled]) 
     return sure * (max(told, 0.8) if told and _is_cell(text, chain) else told)
 
 
+_PICTURED = later(lambda: rf"✿ ?(?:{colour_list()}(?:,| [-–—·])? )?$")
+"""A flower drawn before the time, or before colours that lead to it."""
 _SHOWN_ENDS = later(r" ?(?:[.,;\n\t]|$)")
 _FROST = Term()
 _BRACKETED = later(
-    r"\b(?:blooms?|flowers|blooming|flowering|blossoms?)(?! (?:after|before)\b):?(?: [a-z'’-]+){1,6} \($"
+    r"\b(?:blooms?|flowers|blooming|flowering|blossoms?)(?! (?:after|before)\b):?(?: [a-z'’-]+){0,6}[ \n]\($"
 )
 """Before the month that explains words of a bloom time: "Blooms at lilac time (May)"."""
 _WHEN_OF_ALL = later(r"(?:very )?(?:early|mid|late)(?:[ -]?season)?[,:]? ?\(?")

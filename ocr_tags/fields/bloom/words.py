@@ -39,6 +39,9 @@ JOIN = later(
     r"|second"
     r"|smaller|sometimes|usually) )*(?:re-?bloom\w*|re-?peat\w*|re-?flower\w*|flush|encore"
     r"|again)(?: (?:again|bloom|flush|show|flowers))? in\b|,? then\b"
+    r"|,? (?:and |then |then again )?(?:repeats?|re-?blooms?|sporadic(?:ally)?|scattered|stragglers"
+    r"|a few)(?: again)?"
+    r"(?: in| into| to| until| through)?\b|(?:indoors|inside|under glass|outdoors|outside),? (?:and |or )?"
     r"|,? (?:then )?(?:on and off|off and on|now and then),? (?:again )?(?:to|until|till?|through|into)\b"
     r"|\b(?:right|well|clear|clean|straight|deep|all the way|often|even) (?:up )?(?:to|until|till?|through"
     r"|into)\b"
@@ -74,7 +77,8 @@ VERB = later(
     r"|opening"
     r"|are|produced|borne|held|the|on|over|a|season|every|bloom|blooms|white|pink|red|blue|purple|yellow"
     r"|orange"
-    r"|violet|lavender|cover|covers|this|plant|each|long|begins?|beginning|starts?|starting|commences?"
+    r"|violet|lavender|starry|freely|long|through|cover|covers|this|plant|each|long|begins?|beginning"
+    r"|starts?|starting|commences?"
     r"|commencing|peaks?|peaking"
     r"|lasts?|lasting|continues?|continuing|de|du|en|desde|von|im|vom"
     r"|van|dans|tout|todo|l|d|le|la|el|a|au)){0,6})(?:(?!\n\n)[ ,:'’\n|/–—-])*$"
@@ -82,7 +86,8 @@ VERB = later(
 CHORE = later(
     r"\b(?:prune?d?|cut|deadhead\w*|remove|spent|after|before|pinch\w*|divide|plant(?:ed)? (?:in|out)"
     r"|trim|shear|harvest|pick"
-    r"|fertili[sz]e|feed|for|next|tailler|podar|faded|old|following)\b[^.;\t]{0,40}$"
+    r"|fertili[sz]e|feed|for(?! (?:our|my|its|their) )|next|tailler|podar|faded|old"
+    r"|following)\b[^.;\t]{0,40}$"
 )
 HANGING = later(r"\b(?:after|before|until|when|once|for|of|spent|faded)\s*$")
 """Before what looks like a label: "PRUNE AFTER", and "FLOWERING" below it."""
@@ -100,7 +105,7 @@ REVERSE = later(
 )
 NOT_TIME = later(
     r"\s?(?:street|st\b|road|farms?|nursery|nurseries|growers|gardens?|be\b|fade)| ?(?:snow|showers"
-    r"|sun\b|need)"
+    r"|sun\b|need)| ?[▸►»]"
 )
 OTHER_TIME = later(
     r"\b(?:plant(?!(?:as?|es?)\b)|sow|harvest|pick|prun|cut|feed|ship|available|interest|colou?r|fruit|berr"
@@ -122,7 +127,8 @@ COVERED = later(
 WITH_FLOWERS = later(r"[ \n](?:with|in|by) [a-z ,\n-]{0,50}?\b(?:flowers|blooms|blossoms?|bloom)\b")
 """Around the time of "covered in May with white flowers"."""
 SHOWN = later(
-    r"(?:^|[\n\t.;•|] ?)(?:(?:main|peak|long|non-?stop|constant|bright|summer) )?"
-    r"(?:season|on show|on display|in colou?r|colou?r|show ?time)(?: ?: ?|\t|\.{3,} ?| )(?:from |all )?$"
+    r"(?:^|[\n\t.;•|] ?)(?:(?:main|first|peak|long|non-?stop|constant|bright|summer) )?"
+    r"(?:season|on show|on display|in colou?r|colou?r|show(?: ?time)?(?: runs| lasts| is)?|flush)"
+    r"(?: ?: ?|\t|\.{3,} ?| )(?:from |all |in )?$"
 )
 """Before a time with a beginning and an end, words of what a flowering plant is grown for."""

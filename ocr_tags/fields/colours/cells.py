@@ -11,7 +11,8 @@ import re
 from collections.abc import Iterator
 
 from ocr_tags.fields.colours.clauses import DETAIL, NAME, TURNS, Stretch, plain, time_words
-from ocr_tags.fields.colours.words import choice, colour, colour_list
+from ocr_tags.fields.colours.parts import FRUIT, VERB
+from ocr_tags.fields.colours.words import LAID, TRACE, choice, colour, colour_list
 from ocr_tags.fields.phrases import flowing, fold
 from ocr_tags.fields.small_letters import all_small
 from ocr_tags.patterns import later
@@ -25,13 +26,15 @@ _PART = (
     r"|growth|tints?"
     r"|shoots|leaves|leaf|foliage|husks?|roots?|tubers?|ribs?|seed ?heads?|pitchers?|flwrs?|blossom"
     r"|bracts|centre"
-    r"|center|interior|inside|outside|colou?ring|tones?|ripe|young|mature)"
+    r"|center|interior|inside|outside|colou?ring|tones?|ripe|young|mature|shells?|meat|rinds?|blossoms"
+    rf"|lvs|crops?|{FRUIT}|stamens|calyx|calyces|leaflets|sepals|tepals|unripe|when ripe|colou?rs may vary)"
 )
 _LABELLED = later(
     lambda: (
         rf"(?:^|[\n\t]|[.;,•·|] |(?<=[a-z]) / ){_PART}(?: ?: ?| ?\t|\.{{3,}} ?)"
-        rf"(?:\d[\d./½]*(?: ?[-–] ?\d+)? ?(?:\"|”|″|in\.?|cm|mm|ft\.?|m), )?(?:[a-z-]+, )?"
-        rf"(?P<list>{colour_list()}(?:,?{TURNS}(?:an? |the )?{colour_list()})*)(?![\w-])"
+        rf"(?:\d[\d./½]*(?: ?[-–] ?\d+)? ?(?:\"|”|″|in\.?|cm|mm|ft\.?|m), )?(?:[a-z-]+, |{VERB} )?"
+        rf"(?P<list>{colour_list()}(?:(?:,?{TURNS}|,? (?:and |then )?{VERB} )(?:an? |the )?{colour_list()})*)"
+        r"(?![\w-])"
     )
 )
 _FORM = (
@@ -55,7 +58,7 @@ _SIZED = later(
         r"|(?:[a-z]+,? )?(?:scented|fragrant|perfumed)\b"
         r"|(?:one|two|three|four|five|six|eight|ten|\d+) (?:(?:to|or) [a-z]+ )?"
         r"(?:pounds?|inch(?:es)?|feet)\b)"
-        rf"|\d ?(?:cm|m|in|ft|[\"”″'’]|[\"”″'’]? ?[hw])\.?, ?(?P<last>{colour_list()})(?= ?(?:[.\n\t]|$))"
+        rf"|\d ?(?:cm|m|in|ft|[\"”″'’]|[\"”″'’]? ?[hw])\.?[,.] ?(?P<last>{colour_list()})(?= ?(?:[.\n\t]|$))"
     )
 )
 """Beside what only a fruit or flower has: "Red, medium sized", "Blush pink, apple scented", "30 cm, red"."""
@@ -67,12 +70,11 @@ _VARIES = later(
 )
 _PAIR = later(
     lambda: (
-        rf"(?:^|[\n\t.;:] ?|, |\b(?:an?|in|are|is|flowers|leaves|large|small"
+        rf"(?:^|[\n\t.;:—–] ?|, |\b(?:an?|in|are|is|flowers|leaves|large|small|opens?|round|and|clear"
         rf"|flat) )(?P<list>{colour_list()},? "
-        r"(?:(?:heavily|lightly|softly|deeply|finely) )?(?:edged|veined|striped|flushed|tipped|splashed"
-        r"|blushed"
-        rf"|tinged|streaked|rimmed|speckled|flecked|margined) (?:(?:in|with) )?{colour_list()}"
-        rf"|{colour()} with (?:an? )?(?:[a-z]+ )?{colour()} {DETAIL})(?![\w-])"
+        rf"(?:(?:heavily|lightly|softly|deeply|finely) )?{LAID} (?:(?:in|with) )?{colour_list()}"
+        rf"|{colour_list()},? (?:with|a?round) (?:an? )?(?:{TRACE}{colour()}"
+        rf"|(?:(?!{colour()} )[a-z]+ )?{colour()} {DETAIL})|{colour()} from {colour()} buds?)(?![\w-])"
     )
 )
 """Two colours that lie together, anywhere: "round, green with a dull red flush"."""

@@ -22,11 +22,12 @@ _LATER = (
     r"|cold"
     r"|maturity|full sun|cool weather|age|ripe|(?:the )?(?:first )?frosts?|falling|dropping"
     r"|leaf[- ]?(?:fall|drop)"
-    r"|they (?:fall|drop)"
+    r"|(?:they|it|the leaves) (?:falls?|drops?)"
 )
 _WHEN = later(
     lambda: (
-        rf"(?:in|by|at|during|from|with|when|as they|come|after|before) (?:the )?(?:early |mid |late "
+        rf"(?:in|by|at|during|from|with|when|as they|come|after|before|around|about|near|towards?|for|till"
+        rf"|until|through|late in) (?:the )?(?:early |mid |late "
         rf"|mid-|full(?:y)? )?"
         rf"(?:{choice(time_words())}|{_LATER})\b"
     )
@@ -46,10 +47,19 @@ _AND_THEN = later(
     lambda: (
         rf"(?:,? (?:and |then |and then |before )|, ){VERB} (?:to |into |out |up )*{_GLOSSY}"
         rf"(?P<list>{colour_list()})(?= ?(?:[.,;)\n\t]|$)| (?:in|by|at|before|after|as|with|through"
-        rf"|until)\b)"
+        rf"|until|around|about|for|when|where|till|at|over|toward|towards)\b)"
     )
 )
 """The next colour of what had one: "Leaves emerge plum, hold all summer, then blaze scarlet"."""
+_BOTH_ENDS = later(
+    lambda: (
+        rf"(?:^|[\n\t.,;:•] ?|\b(?:they|it|leaves|foliage|fruits?|flowers|cones|heads|and) ){VERB} {_GLOSSY}"
+        rf"(?P<list>{colour_list()}(?: in [a-z]+)?,? (?:and |then |and then "
+        rf"|but )?{VERB} {_GLOSSY}{colour()})"
+        r"(?![\w-])"
+    )
+)
+"""Two verbs and two colours, whatever has them: "Starts green, ends red"."""
 _RIPENING = later(
     lambda: (
         rf"\b{_RIPENS} {_GLOSSY}(?P<list>{colour_list()}(?: to {colour()})?)(?= ?(?:[.,;)\n\t]|$| (?:in"
@@ -58,7 +68,8 @@ _RIPENING = later(
 )
 _OR_WAIT = later(
     lambda: (
-        r"(?: stage)?(?: (?:in|at|after) (?:about )?\d+(?: ?[-–] ?\d+)? (?:days|weeks))?,? or (?:wait"
+        r"(?: stage)?(?: (?:at|for|when|in) [^,;\n]{2,36}(?=,? or ))?(?: (?:in|at"
+        r"|after) (?:about )?\d+(?: ?[-–] ?\d+)? (?:days|weeks))?,? or (?:wait"
         r"|leave|left|let|hold|allow|keep|once|when|later)\b[a-z ,]{0,30}? ?"
         r"\b(?:for|to|until|till|turns?|turned|goes|go|ripens?|all|fully|when|at) (?:the |full |deep )*"
         rf"(?P<later>{colour()})(?= ?(?:[,;.)\n\t]|$| (?:for|stage|and|if|when)\b))"
@@ -87,15 +98,17 @@ _STAGE = later(
 _DAYS = later(lambda: rf"\bdays?,? (?:to )?\(?(?P<list>{colour()})(?= ?(?:[).,;/\n\t]|$))")
 _WEIGHED = later(
     lambda: (
-        rf"(?:^|[\n\t.;] ?)(?P<list>{colour_list()}),? (?:about |to |up to |around )?\d[\d./½¼¾–-]* ?"
-        r"(?:oz|ounces?|lbs?|pounds?|g|grams?)\b\.?(?: (?:fruits?|each))?(?= ?(?:[.,;\n\t]|$))"
+        rf"(?:^|[\n\t.;] ?)(?P<list>{colour_list()}),? (?:about |to |up to |around )?\d[\d./½¼¾–-]*"
+        r"(?: (?:to|or) \d[\d./½¼¾–-]*)? ?"
+        r"(?:oz|ounces?|lbs?|pounds?|g|grams?)\b\.?(?: (?:fruits?|tomato(?:es)?"
+        r"|each)(?! \d)(?: [a-z]+)*)?(?= ?(?:[.,;\n\t]|$))"
     )
 )
 _AT_TIMES = later(
     lambda: (
         rf"(?:(?:^|[\n\t]|[.!?;] )(?:the )?|(?<=[a-z]), (?:then |and )?)(?P<list>{colour_list()}) "
         rf"(?=(?:in|by|from|through|until) (?:early |mid |late |mid-)?(?:{choice(time_words())}|{_LATER})\b"
-        r" ?(?:[.,;)\n\t]|$)|all (?:year|season)\b|year-round\b)"
+        r" ?(?:[.,;:)\n\t]|$)|all (?:year|season)\b|year-round\b)"
     )
 )
 _CROP = later(
@@ -128,8 +141,24 @@ _DRESSED = later(
 )
 
 
+_COLOUR_BEFORE = later(lambda: rf"(?<![\w-]){colour()} (?:in|by|until|through) [^.;\n]{{3,24}}, $")
+"""Before the second of two: "dusty pink in August, brick by October"."""
 _NAMED = later(r"[- ][A-Z][a-z]")
-_PATTERNS = (*(_TURNING, _AND_THEN, _RIPENING, _PICKED, _STAGE, _DAYS, _WEIGHED, _AT_TIMES, _CROP, _FLESHED),)
+_PATTERNS = (
+    *(
+        _TURNING,
+        _AND_THEN,
+        _BOTH_ENDS,
+        _RIPENING,
+        _PICKED,
+        _STAGE,
+        _DAYS,
+        _WEIGHED,
+        _AT_TIMES,
+        _CROP,
+        _FLESHED,
+    ),
+)
 
 
 def changes(tag: TagText) -> Iterator[Stretch]:
@@ -156,12 +185,15 @@ def changes(tag: TagText) -> Iterator[Stretch]:
             if (turns and _ILL.search(before)) or tag.line_at(start).size >= NAME:
                 continue
             if pattern in (_AT_TIMES, _WEIGHED) and (
-                not (plain(match["list"]) or re.search("[ -]", match["list"])) or _DRESSED.search(before)
+                not (
+                    plain(match["list"]) or re.search("[ -]", match["list"]) or _COLOUR_BEFORE.search(before)
+                )
+                or _DRESSED.search(before)
             ):
                 continue
             passing = pattern is _RIPENING and " to " in match["list"]
             later_on = _OR_WAIT.match(folded, end) if pattern is _PICKED else None
-            sure = passing or later_on or pattern in (_AND_THEN, _TURNING, _CROP)
+            sure = passing or later_on or pattern in (_AND_THEN, _BOTH_ENDS, _TURNING, _CROP)
             yield start, end, 0.85 if sure else 0.75
             if later_on:
                 yield *later_on.span("later"), 0.85

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from ocr_tags.fields.colours.words import choice, colour, colour_list
+from ocr_tags.fields.colours.words import LAID, TRACE, choice, colour, colour_list
 from ocr_tags.fields.phrases import flowing, fold, listed
 from ocr_tags.patterns import later
 from ocr_tags.record import TagText
@@ -27,17 +27,18 @@ DETAIL = (
     r"|blotch(?:es)?"
     r"|spots?|spotting|stamens|anthers|halos?|flecks|speckles|streaks|rims?|bands?|markings?|picotee|edge"
     r"|reverses?|lips?|coronas?|hearts?|cal[iy]x|calyces|sepals|discs?|cones?|boss|splash(?:es)?|flush"
-    r"|base|flares?|faces?|ribs?|seeds?|cheeks?|crests?|falls|tubes?|markings)"
+    r"|base|flares?|faces?|ribs?|seeds?|cheeks?|crests?|falls|tubes?|markings|stars?|frills?|ruffles?|bees?"
+    r"|rings?|borders?|collars?|cups?|tongues?|hairs|undersides?|backs?|buds|tassels?|picotee edge|dots"
+    r"|freckles|lines|patch(?:es)?|zones?|highlights)"
 )
 TURNS = (
     rf" {_HOW}(?:with|w/|(?:and |then )?(?:fad(?:ing|es?) to|turn(?:ing|s)?(?: to)?|age?ing(?: to)?"
     rf"|ages to|matur(?:ing|es) to"
     r"|deepen(?:ing|s)? to)|then"
     rf"|changing to|over"
-    r"|becoming|opening to|edged|veined|striped|flushed|tipped|spotted|splashed|blushed|tinged|marked"
-    r"|suffused"
-    r"|streaked|flecked|speckled|banded|rimmed|eyed|blotched|cent(?:er|re)d|mottled|stained|netted|→|->)"
-    r"(?: (?:in|with|to|by))?(?: an?| the)? ?"
+    rf"|becoming|opening to|rarely|sometimes|occasionally|{LAID}|(?:all )?a?round"
+    rf"|from(?= [a-z -]{{3,24}} buds?\b)|→|->)"
+    rf"(?: (?:in|with|to|by))?(?: an?| the)? ?(?:{TRACE})?"
 )
 """Between one colour and the other: how they lie together, or follow each other."""
 MORE = later(lambda: rf",?{TURNS}{_ADJECTIVE}(?P<list>{colour_list()})(?: {DETAIL})?(?![\w-])")
@@ -47,7 +48,9 @@ _SCENT = (
     r"(?:,?(?: and| &)? (?:(?:lightly|light|very|sweetly|sweet|strongly|strong|richly) )*"
     r"(?:scent(?:ed)?|fragran(?:t|ce)))?"
 )
-_MIXED_FROM = r"(?:(?:bicolou?r|bi-colou?r|tricolou?r|two-tone|mix(?:ed|ture)? of|shades of)[:, ]+)?"
+_MIXED_FROM = (
+    r"(?:(?:bicolou?r|bi-colou?r|tricolou?r|two-tone|mix(?:ed|ture)? of|shades of|assorted|mixed)[:, ]+)?"
+)
 
 
 def _times() -> Iterator[str]:
@@ -80,6 +83,8 @@ _TIME_GOES_ON = later(
 )
 """What may follow a month or season where a time goes on; any other word makes a name: "Pink May Nursery"."""
 _ONE = later(colour)
+_OPENING = later(lambda: rf"(?P<list>{colour()}), (?!(?:{_time()}))")
+"""A shade before all else that is said: "Bright red, about as big as a cherry"."""
 _JOINT = later(r",? (?:and|or|to|et|y|und) |, | ?[/&+] ?")
 _CLAUSE = later(r"[^\t\n;|•·.!]+(?:\.(?! |\n|$)[^\t\n;|•·.!]+)*")
 _BETWEEN = later(lambda: rf"(?<= / )(?P<list>{colour()})(?= / )")
@@ -91,7 +96,8 @@ NAME = 1.3
 PLANTS = later(
     r"(?:amber|apricot|butter|cherry|chocolate|ginger|lavender|lemon|lilac|lime|mango|mulberry|orange"
     r"|orchid"
-    r"|peach|periwinkle|plum|raspberry|rose|saffron|salmon|violet|fuchsia|fuschia|tangerine|rust|coral)"
+    r"|peach|periwinkle|plum|raspberry|rose|saffron|salmon|violet|fuchsia|fuschia|tangerine|rust|coral"
+    r"|wheat|brick|slate|straw|cinnamon|oyster)"
 )
 """Colours that name plants, or parts of plants' names, as well."""
 
@@ -124,6 +130,8 @@ def _in_clause(text: str, folded: str, start: int, end: int) -> Iterator[Stretch
             yield from ((*span, 0.85 if len(spans) > 2 else 0.8) for span in spans)
         elif len(spans) == 1 and plain(several["list"]) and (scented(several) or _is_shade(text, spans[0])):
             yield *spans[0], 0.8
+    elif (opening := _OPENING.match(folded, start, end)) and _is_shade(text, opening.span("list")):
+        yield *opening.span("list"), 0.75
     elif timed := _TIMED.fullmatch(folded, start, end):
         spoken = timed["link"] != " " or text[timed.start("time")].isupper()
         following = re.search(r"[a-z]{3,}", folded[timed.end("time") : end])
@@ -158,16 +166,14 @@ def _is_list(words: str) -> bool:
 
 
 def _each(match: re.Match[str]) -> Iterator[tuple[int, int]]:
-    """The colours of a list one by one: no flower stands by that has them both; "blue / bleu" is one."""
+    """The colours of a list one by one: no flower stands by that has them both."""
     at, end = match.span("list")
     spans: list[tuple[int, int]] = []
     for joint in _JOINT.finditer(match.string, at, end):
         spans.append((at, joint.start()))
         at = joint.end()
     spans.append((at, end))
-    foreign = frozenset(map(fold, listed("colour")["foreign"]))
-    own = [span for span in spans if match.string[slice(*span)] not in foreign]
-    yield from own or spans
+    yield from spans
 
 
 def plain(words: str) -> bool:

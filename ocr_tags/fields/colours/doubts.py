@@ -16,7 +16,8 @@ def of_another(folded: str, match: re.Match[str]) -> bool:
 
 
 _ANOTHER = later(
-    r"\b(?:with|near|beside|like|unlike|not|from|other|companions?|after|before|behind|no|than|avoid"
+    r"\b(?:sausages?|bacon|soup|stew|butter|cups?|chop|simmer|bake|toast|with|near|beside|like|unlike"
+    r"|not|from|other|companions?|after|before|behind|no|than|avoid"
     r"|serve|cook\w*"
     r"|add|or)\b[^.;\n]{0,40}$"
 )

@@ -6,7 +6,7 @@ The noun decides: a flower, leaf, fruit, stem or bud has colours of its own, soi
 from __future__ import annotations
 
 from ocr_tags.fields.colours.clauses import DETAIL, TURNS
-from ocr_tags.fields.colours.words import MEASURE, SHAPE, colour, colour_list
+from ocr_tags.fields.colours.words import LAID, MEASURE, SHAPE, colour, colour_list
 from ocr_tags.patterns import later
 
 ADJECTIVE = (
@@ -40,7 +40,8 @@ PART = (
     r"|inflorescences"
     r"|seed ?pods|cones|samaras|rosettes|tendrils|new fronds|new needles|undersides|veins(?=[,.;\n]|$"
     r"| (?:on|in|and)\b)"
-    r"|cent(?:er|re)s|eyes|throats|new (?:tips|growth|shoots|leaves)|shoots|tips|edges?|margins?"
+    r"|cent(?:er|re)s|eyes|throats|new (?:tips|growth|shoots|leaves)|shoots|tips|edges?|margins?|leaflets"
+    r"|rinds?|shells?(?= ?[,.;\n\t])|crops?(?! rotation)|culms|corms|tepals|croziers|buttons|standards"
     r"|fruits?)(?![\w-])"
 )
 _BORNE = r"(?:flowers|blooms|racemes|panicles|umbels|trusses|spikes|bracts)\b"
@@ -57,12 +58,13 @@ BEFORE_PART = later(
 VERB = (
     r"(?:turn(?:s|ing)?|go(?:es)?|becom(?:es?|ing)|open(?:s|ing)?|emerg(?:es?|ing)|unfurl(?:s|ing)?"
     r"|unfolds?|unrolls?|lights? up"
-    r"|starts?|begins?|finish(?:es)?|ends?|blazes?|glows?|flares?|flames?|burns?|blush(?:es|ing)?"
+    r"|starts?(?: out| off)?|begins?|finish(?:es)?(?: the [a-z]+)?|ends?(?: up)?|fills? out|edges?"
+    r"|(?:then |and )?holds?|blazes?|glows?|flares?|flames?|burns?|blush(?:es|ing)?"
     r"|flush(?:es|ing)?|reddens?|colou?rs?|bronzes?"
     r"|(?:fad(?:es?|ing)|deepen(?:s|ing)?|age(?:s|ing)?|aging|matur(?:es?|ing)|ripen(?:s|ing)?"
     r"|chang(?:es?|ing)"
     r"|darken(?:s|ing)?|dry|dries|drying|weathers?|bleach(?:es)?|mellows?|softens?|shifts?|warms?|melts?"
-    r"|pales?|settles?|passes)"
+    r"|pales?|settles?|passes|moves?|mutes?|burnish(?:es)?|cools?|lightens?|drifts?|morphs?)"
     r"(?: from [a-z -]{3,20})? (?:in)?to)"
 )
 """What becomes of a colour, or how it comes: "emerge maroon", "dry to tan", "blaze scarlet"."""
@@ -81,12 +83,16 @@ AFTER_PART = later(
         r"|margins|buds|berries|fruits?|pods|petals|stems|cones|twigs|bark|heads|plumes|panicles|spikes"
         r"|clump"
         r"|mound|rosettes?|pads|pitchers|domes|bells|globes|cups|trumpets|stars|clusters|umbels"
-        r"|racemes) (?:that )?"
+        r"|racemes|stalks|ribs|skins?|spears|culms|catkins|curls|leaflets|florets|tepals|sepals|canes"
+        r"|cobs|kernels|husks|roots|tubers|caps|tops|ones) (?:that )?"
         rf"(?:is|are|in|of|stays?|staying|remains?|keeps?|{VERB}|show|in shades of)(?: out| up)?|"
         r"(?:leaf|flower|bloom|petal|fruit|stem|pod|berry|cent(?:er|re)|middle|eye|throat|cone|face|head"
         r"|lip|skin"
         r"|flesh|trunk|spathe|bract|tip|edge) (?:is|turns|ripens to)|"
-        r"fleurs|flores|bluten|feuillage|feuilles|aiguilles|epis|follaje|hojas|bloemen) "
+        r"fleurs|flores|bluten|feuillage|feuilles|aiguilles|epis|follaje|hojas|bloemen|baies|fruits"
+        r"(?= (?:rouges|jaunes|bleus|verts|noirs|blancs|orange|violets|pourpres|cramoisis|roses))|frutos"
+        r"|bayas|tiges|beeren|fruchte|bessen|marguerites|grappes) "
+        rf"(?:an? (?!{colour()}\b)[a-z]+ (?={colour()}[,.;\n])|(?!{colour()} )[a-z]+ and )?"
         r"(?:an? |the |glossy |shiny )*"
         rf"(?P<list>{colour_list()})(?![\w-])(?! (?:sun\w*|soil|shade|light|joy|juice|tea|peel|zest)\b)"
     )
@@ -97,13 +103,16 @@ FLOWERS_FIRST = later(
         r"|shoots|flesh|pods|buds|stems|bark|rosettes|needles|pads|heads|panicles|racemes|spikes|falls"
         r"|standards|wings|shanks|flags|outside|inside|outer petals|inner petals|tepals|lobes|blades|culms"
         r"|ribs"
-        r"|roots)(?:,| -"
+        r"|roots|shells|meat|rind|tips|new tips|hips|haws|leaflets|stalks|spears|canes|croziers|twigs|skins"
+        r"|seed ?heads|catkins|cones|tops|undersides|throats|florets|calyces|bells|trumpets)(?:,| -"
         r"| –)?"
-        r"|(?<![^\n\t.;,•·|—–] )(?<![^\n\t ])(?:cone|eye|lip|centre|center|flower|bloom|leaf|skin|fruit|keel"
+        r"|(?<![^\n\t.;,•·|—–] )(?<![^\n\t ])(?:cone|eye|lip|centre|center|flower|bloom|blossom|rind"
+        r"|shell|leaf|skin|fruit|keel"
         r"|flag|tube|cup|corona|pod|reverse"
         r"|revers|throat|spathe|pod))"
         rf" (?P<list>{colour_list()}(?:,?{TURNS}{colour_list()})*)(?![\w-])"
-        r"(?=[,.;]|[ ]?(?:$|[\n\t])| (?:in|from|with|veined|edged|\w+ spotted)\b)"
+        r"(?=[,.;:)]|[ ]?(?:$|[\n\t])| (?:in|from|with|by|on|over|all|above|below|beneath|underneath|inside"
+        r"|within|outside|through|until|before|veined|edged|\w+ spotted)\b| and [a-z]+(?:ed|y|ous|en)\b)"
     )
 )
 FRUIT = (
@@ -133,11 +142,7 @@ FORMS = later(
 )
 """What a plant is or has as a whole; in small letters, its leaves."""
 HYPHENED = later(
-    lambda: (
-        rf"(?<![\w-])(?P<list>{colour()})-(?:edged|tipped|veined|spotted|speckled|flecked|striped"
-        rf"|throated|cent(?:er|re)d"
-        rf"|eyed|flushed|blotched|margined|rimmed|splashed|marked|flushed) (?:{ADJECTIVE},? ){{0,2}}{PART}"
-    )
+    lambda: rf"(?<![\w-])(?P<list>{colour()})-(?:{LAID}|throated) (?:{ADJECTIVE},? ){{0,2}}{PART}"
 )
 """A second colour in the adjective: "white, purple-spotted flowers"."""
 DETAILS = later(
@@ -174,15 +179,11 @@ def own_end(folded: str, start: int, end: int, following: str) -> int:
     return start if folded[start:end] in ("cherry", "plum") and "tomato" in following.casefold() else end
 
 
-_LAID = (
-    r"(?:splashed|spotted|mottled|freckled|flecked|speckled|striped|streaked|margined|edged|veined|marbled"
-    r"|rimmed|tipped|flushed|brushed|dusted|stained|blotched|banded|netted|furred|backed|lined|suffused"
-    r"|tinged)"
-)
 MARKED = later(
     lambda: (
         rf"(?<![\w-])(?:{PART}|{SHAPE}|pads|lip|lips|swords|straps|rosettes?|croziers|falls|tongues)"
-        rf"(?: (?:is|are))?,? (?:(?:heavily|lightly|boldly|finely|softly|deeply|generously|richly) )?{_LAID}"
+        r"(?: (?:is|are))?,? (?:(?:each|all|every one|some|often|then|thickly) )?"
+        rf"(?:(?:heavily|lightly|boldly|finely|softly|deeply|generously|richly) )?{LAID}"
         rf"(?: (?:in|with|by))?(?: an?| the)? (?P<list>{colour_list()})(?![\w-])"
     )
 )

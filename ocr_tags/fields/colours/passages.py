@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ocr_tags.fields.colours.clauses import NAME, TURNS, Stretch, plain
-from ocr_tags.fields.colours.words import colour, colour_list
+from ocr_tags.fields.colours.parts import ADJECTIVE
+from ocr_tags.fields.colours.words import SHAPE, colour, colour_list
 from ocr_tags.fields.phrases import flowing
 from ocr_tags.patterns import later
 from ocr_tags.record import TagText
@@ -50,7 +51,8 @@ _REVEALED = later(
 _WITHIN = later(
     lambda: (
         rf"(?:^|[\n\t]|[,;.(] ?|\band )(?P<list>{colour_list()}) (?:within|inside|outside|beneath|underneath"
-        r"|at the (?:tips?|base|heart|cent(?:er|re)|edges?)|in the (?:throat|cent(?:er|re)|middle|heart))"
+        r"|at the (?:tips?|base|heart|cent(?:er|re)|edges?)|in the (?:throat|cent(?:er|re)|middle|heart)"
+        r"|above|below|on top|on the (?:back|outside|inside|reverse|underside))"
         r"(?= ?(?:[.,;)\n\t]|$))"
     )
 )
@@ -66,6 +68,39 @@ _BY_GROUND = later(
         rf"{_GROUND}(?= ?(?:[.,;)\n\t]|$| (?:and|or|but)\b))"
     )
 )
+_OVER = later(
+    lambda: (
+        rf"(?<![\w'’-])(?P<list>{colour()}),? (?:held |carried |set |borne |high )?"
+        rf"(?:on|over|above|against|atop|amid) (?:the |its "
+        rf"|their )?(?:{ADJECTIVE} )?{colour()} (?:{ADJECTIVE} )?"
+        r"(?:leaves|foliage|lvs|leaf|stems|stalks|fronds|blades|needles|growth|canes|pads|rosettes)(?![\w-])"
+    )
+)
+"""The flower's colour before that of what it stands on: "Scarlet over bronze leaves"."""
+_IN_SEVERAL = later(
+    lambda: (
+        rf"\b(?:flower(?:s|ing)?|bloom(?:s|ing)?|blossoms?|petals|plumes|{SHAPE}|comes?)\b"
+        r"[^.;:\t\n]{0,60}? in (?:an? )?(?:shades of |mix of |mixture of )?"
+        rf"(?P<list>{colour()}(?:(?:, | ?/ ?| ?& ?|,? (?:and|or) ){colour()}){{1,5}})"
+        r"(?= ?(?:[.,;:)\n\t]|$)| (?:from|to|all|above|over|on|with|in|for|through|until|every|by)\b)"
+    )
+)
+"""Flowers, and the several colours they come in: "Cups to 8 cm across in white, pink and mauve"."""
+_FLOWERING = later(
+    lambda: (
+        r"\b(?:may|will|can|to|they|it|plants?|i|we|that|shrub|tree|often|then) (?:flowers?|blooms?) "
+        rf"(?:starry |freely |a )?(?P<list>{colour_list()})"
+        r"(?= ?[.,;]| (?:in|from|through|all|every|each|on|for|at|with)\b)"
+    )
+)
+"""The verb, which says what the noun does: "old plants may flower white in winter"."""
+_IF_LEFT = later(
+    lambda: (
+        rf"(?<=[a-z\d)])[,;] (?:and |then |or )?(?P<list>{colour()}) (?:if|when|once) "
+        r"(?:you (?:can )?(?:wait|leave)|left|allowed|fully|ripe|mature|let)\b"
+    )
+)
+"""What a crop comes to that is left on the plant: "green pods, red if left"."""
 _NEXT = (
     r"(?:prune|pruning|flowers?|flowering|height|spread|plant|planting|position|soil|hardy|hardiness|feed"
     r"|water|watering|foliage|aspect|site|spacing|zones?|sun|scent|fragrance|uses?|care|pot|price|type"
@@ -104,13 +139,24 @@ def passages(tag: TagText) -> Iterator[Stretch]:
     ['lime warming to gold', 'Blue', 'pink']
     """
     folded = flowing(tag.string)
-    for pattern in (_PASSES, _FROM_TO, _REVEALED, _WITHIN, _MEASURED, _BY_GROUND):
+    for pattern in (
+        _PASSES,
+        _FROM_TO,
+        _REVEALED,
+        _WITHIN,
+        _MEASURED,
+        _BY_GROUND,
+        _OVER,
+        _IN_SEVERAL,
+        _IF_LEFT,
+        _FLOWERING,
+    ):
         for match in pattern.finditer(folded):
             start, end = match.span("list")
             sick = {one[0] for one in _COLOUR.finditer(match["list"])} <= _PALE
             if pattern is _WITHIN and match["list"] in ("brown", "black"):
                 continue
-            ill = pattern not in (_MEASURED, _WITHIN) and (
+            ill = pattern not in (_MEASURED, _WITHIN, _OVER, _IF_LEFT) and (
                 sick or (pattern is _PASSES and _ILL.search(folded, max(0, start - 60), start))
             )
             if pattern is _BY_GROUND and not plain(match["list"]) and " " not in match["list"]:

@@ -35,7 +35,7 @@ from ocr_tags.fields.colours.parts import (
 )
 from ocr_tags.fields.colours.passages import passages
 from ocr_tags.fields.colours.runs import ONE, runs_of, within_one_flow
-from ocr_tags.fields.colours.twins import is_foreign, without_twins
+from ocr_tags.fields.colours.strays import PASSED_OVER, is_left_over
 from ocr_tags.fields.colours.words import colour, colour_list
 from ocr_tags.fields.colours.wraps import DOUBTED, broken, is_cut, wraps
 from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
@@ -75,11 +75,12 @@ def read_colours(tag: TagText) -> Iterator[Found[str]]:
     """
     whole = list(broken(tag.string))
     apart = [one for one in _each_once(tag) if not any(_overlap(one.span, other.span) for other in whole)]
-    found = without_twins(tag.string, sorted([*whole, *apart], key=lambda one: one.span))
+    found = sorted([*whole, *apart], key=lambda one: one.span)
     if is_cut(tag.string):
         found = [replace(one, certainty=DOUBTED * one.certainty) for one in found]
-    english = [one for one in found if not is_foreign(one.value)]
-    yield from english or found  # what another language says again
+    if found and is_left_over(tag, found):
+        found = [replace(one, certainty=PASSED_OVER * one.certainty) for one in found]
+    yield from found
 
 
 def _overlap(one: tuple[int, int], other: tuple[int, int]) -> bool:
@@ -118,12 +119,12 @@ def _every(tag: TagText) -> Iterator[Found[str]]:
             if first >= last:
                 continue
             last = own_end(within, first, last, tag.string[end : end + 24])
-            whole = _PATTERNED.fullmatch(within, 0, first) or (
-                start in labelled_at and _SHADE.fullmatch(within, 0, first)
-            )
+            labelled_shade = start in labelled_at and _SHADE.fullmatch(within, 0, first)
+            patterned = _PATTERNED.search(within, 0, first)
             if last == first:
                 continue
-            at = (start if whole else start + first), start + last
+            begin = 0 if labelled_shade else patterned.start("how") if patterned else first
+            at = start + begin, start + last
             yield Found(clean(tag.string[slice(*at)]), at, certainty)
 
 
@@ -136,8 +137,11 @@ _MORE_LOST = later(
 )
 """Behind the last colour made out, another that was not: "Yellow and", "Yellow andpink"."""
 TORN = 0.4
-_PATTERNED = later(r"(?:spotted|striped|mottled|flecked|speckled|veined|splashed|streaked|marbled) ")
-"""Before the first colour, part of what is printed: "Flower colour: spotted mauve"."""
+_PATTERNED = later(
+    r"(?:\A|[,&/] ?|\band )(?P<how>(?:spotted|striped|mottled|flecked|speckled|veined|splashed"
+    r"|streaked|marbled) )\Z"
+)
+"""Before a colour, part of what is printed: "Flower colour: spotted mauve"."""
 
 
 _SHADE = later(
@@ -160,10 +164,8 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
     """Stretches of text that state colours."""
     text = tag.string
     folded = flowing(text)
-    told = 0
     for found in labelled(text, _LABELS):
         if not found.second and _opens_with_colour(folded, found.start, found.end, found.bare):
-            told += 1
             yield found.start, found.end, found.certainty
     patterns = (
         BEFORE_PART,
@@ -188,12 +190,11 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
                 folded, max(0, match.start() - 30), match.start()
             ):
                 continue
+            if pattern is FLOWERS_FIRST and match["list"] == "rust":
+                continue  # wet leaves rust
             if pattern is BEFORE_PART and BELOW_FLOWERS.search(folded[: match.end()]):
                 continue
-            if told and (pattern is GERMAN or _ELSEWHERE.match(match[0])):
-                continue  # says again what English words said
             if not _is_name(tag, match) and not TROUBLE.match(folded, match.end()):
-                told += 1
                 yield *match.span("list"), 0.85
                 yield from _more(folded, match.end())
     yield from clauses(tag)
@@ -212,7 +213,6 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
             yield from _more(folded, after.end())
 
 
-_ELSEWHERE = later(r"(?:fleurs|flores|bluten|feuillage|feuilles|follaje|hojas|bloemen)\b")
 _SAID = 0.5
 _LABELLED = 0.85
 _AFTER_TIME = later(

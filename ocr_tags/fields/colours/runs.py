@@ -17,7 +17,31 @@ def within_one_flow(text: str, start: int, end: int, listed: bool) -> str:
     folded = (fold if text[start].islower() and (listed or all_small(text, start)) else flowing)(text)[
         start:end
     ]
+    for joint in _JOINT.finditer(text, start, end):
+        if "-" in joint[0] or {*fold(joint[0]).split()} <= _BASIC:
+            at = joint.start("joint") - start
+            folded = f"{folded[:at]}\n{folded[at + 1 :]}"
     return _OPENS.sub(r"\1 ", folded)
+
+
+_JOINT = later(r"[\w-]+(?P<joint>\n)(?=[\w-])[\w-]+")
+"""Two words over the end of a line; one of "blue-green" and "russet" is whole."""
+_BASIC = frozenset(
+    (
+        "red",
+        "pink",
+        "blue",
+        "yellow",
+        "orange",
+        "purple",
+        "white",
+        "black",
+        "brown",
+        "green",
+        "silver",
+        "gold",
+    )
+)
 
 
 _OPENS = later(lambda: rf"((?<![\w-])(?:{choice(modifiers())}|[a-z]+ish))\n(?=[a-z])")

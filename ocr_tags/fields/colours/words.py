@@ -17,11 +17,24 @@ SHAPE = (
     r"|chains|pom-poms|mops|mopheads|lacecaps|starbursts|sunbursts|drumsticks|hoods|helmets|whiskers"
     r"|baubles|beads|turbans|parachutes|thistles|funnels"
     r"|streamers|fireworks|hearts|skirts|rosettes|feathers|powder[- ]puffs|corymbs|cymes|bobbles|whorls"
-    r"|trusses|doubles|sails|ruffs|ruffles|falls|paws|urns|skyrockets|foxtails|pagodas)"
+    r"|trusses|doubles|sails|ruffs|ruffles|falls|paws|urns|skyrockets|foxtails|pagodas|shuttlecocks|hoods"
+    r"|bobs|steeples|sprays|powderpuffs|cockades|tufts|wheels|windmills|moons|bottle[- ]brushes)"
 )
 """What flowers look like; beside a colour and in small letters, flowers."""
 
 
+LAID = (
+    r"(?:splashed|spotted|mottled|freckled|flecked|speckled|striped|streaked|margined|edged|veined|marbled"
+    r"|rimmed|tipped|flushed|brushed|dusted|stained|blotched|banded|netted|furred|backed|lined|suffused"
+    r"|tinged|marked|washed|slashed|dipped|overlaid|feathered|laced|barred|ringed|shot|dappled|sprinkled"
+    r"|frosted|stippled|daubed|bordered|outlined|blushed|eyed|cent(?:er|re)d|tinted|shaded|picked out)"
+)
+"""How a second colour lies on the first."""
+TRACE = (
+    r"(?:touch|tinge|flush|blush|wash|splash|rim|edge|margin|trace|suggestion|whisper|breath|kiss|dash|stripe"
+    r"|eye|cent(?:er|re)|cast|overlay|ring|band|border|tip) (?:of|in) "
+)
+"""How little of it: "white with a touch of pink"."""
 MEASURE = (
     r"(?:\d[\d./½¼¾]*(?: ?[-–] ?\d[\d./½¼¾]*)? ?-?(?:in(?:ch(?:es)?)?\b\.?|cm\b|mm\b|ft\b\.?|[\"”″])"
     r"(?: (?:wide|long|across|tall))? )?"
@@ -52,7 +65,11 @@ def colour() -> str:
         r"(?:[ -](?:claro|oscuro|clair|fonce|pale|vif|lavande|ciel|nuit|saumon|violace|creme|blend|sombre"
         r"|tendre|pomme|fonces|clairs|vifs|scuro|chiaro))?"
     )
-    one = rf"(?:(?:{modifier})[ -]){{0,2}}(?:{word}|{_compound()})(?:-\s?(?:{word})|-tinged|-tinted)?{tail}"
+    one = (
+        rf"(?:(?:{word})-(?:tinged|tinted|flushed|blushed) )?"
+        rf"(?:(?:{modifier})[ -]){{0,2}}(?:{word}|{_compound()})"
+        rf"(?:-\s?(?:{word})|-tinged|-tinted|-flushed|-blushed)?{tail}"
+    )
     return rf"(?:{one}|{_LIKENED})"
 
 
@@ -69,7 +86,8 @@ def _compound() -> str:
         r"|groen)"
     )
     first = (
-        r"(?:schwefel|blut|rosen|kirsch|hell|dunkel|tief|zart|rein|gold|creme|zitronen|karmin|lachs|wein"
+        r"(?:schwefel|enzian|blut|rosen|kirsch|hell|dunkel|tief|zart|rein|gold|creme|zitronen|karmin"
+        r"|lachs|wein"
         r"|feuer|schnee|himmel|lavendel"
         r"|purpur|silber|licht|donker|zalm|goud|citroen|karmijn|diep|zacht|wijn|hemels)"
     )
