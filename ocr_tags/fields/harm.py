@@ -75,12 +75,7 @@ def _by_tongue(text: str, start: int, end: int) -> list[tuple[int, int]]:
         other_tongue(text[slice(*part)]) or (harm and not HARM.search(said))
         for part, said, harm in zip(parts, words, harms, strict=True)
     ]
-    english = any(harm and not other for harm, other in zip(harms, foreign, strict=True))
-    told = all(
-        harm or (other and english and " " in said.strip())
-        for harm, other, said in zip(harms, foreign, words, strict=True)
-    )
-    return parts if any(foreign) and told else [(start, end)]
+    return parts if any(foreign) and all(harms) else [(start, end)]
 
 
 def _wholeness(text: str, start: int, end: int) -> float:
