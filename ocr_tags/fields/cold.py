@@ -32,8 +32,9 @@ def _temperature(name: str) -> str:
 
 _BEAR = r"(?:stand|take|bear|survive|endure|handle|cope with|go|withstand|tolerate|weather|shrug off|see out)"
 _UNHARMED = (
-    r"(?:(?:ha(?:s|ve) )?(?:com(?:e|es|ing)|came) through|shrug(?:s|ging) off|laugh(?:s|ing) at"
-    r"|sail(?:s|ing) through|put(?:s|ting) up with|cop(?:es|ing) with|wintering at"
+    r"(?:(?:ha(?:s|ve) )?(?:com(?:e|es|ing)|came)[ \n]through|shrug(?:s|ging)?[ \n]off|laugh(?:s|ing)?[ \n]at"
+    r"|sail(?:s|ing)?[ \n]through|put(?:s|ting)?[ \n]up[ \n]with|cop(?:e|es|ing)[ \n]with|wintering at"
+    r"|(?:sound|alive|reckoned|rated|lives)[ \n](?:(?:down[ \n])?to|at)"
     r"|(?:unharmed|undamaged|unhurt|unfazed|untroubled) (?:at|by|to|down to)|proven to|tested to|weathers"
     r"|sees out"
     r"|recovers from|has (?:survived|taken|stood|seen))"
@@ -44,28 +45,32 @@ _MOVED_IN = (
     r"(?:[ \n](?:it|them|me|us|her|him|(?:(?:the|your|a|some|any)[ \n])?(?:few[ \n])?(?:pots?|plants?|tubs?"
     r"|baskets?|containers?|potfuls|cuttings)))?[ \n]"
     r"(?:back[ \n])?(?:in(?:side|doors|to[ \n]the[ \n]\w+)?|under[ \n](?:glass|cover)|to[ \n]shelter)"
-    r"|(?:and|then|back)[ \n](?:in|inside|indoors))(?:[ \n](?:again|for[ \n](?:the[ \n])?winter))?,?[ \n]"
+    r"|(?:(?:and|then|back)[ \n]|(?<=, ))(?:in|inside|indoors)"
+    r"|overwinter[ \n](?:as[ \n]a[ \n]houseplant|indoors|inside|under[ \n]glass))(?:[ \n](?:again"
+    r"|for[ \n](?:the[ \n])?winter))?,?[ \n]"
 )
 _WHEN_COLD = (
     r"(?:(?:well[ \n])?(?:before|when(?:ever)?|once|if|as soon as)[ \n](?:(?:it|the|night|nights|winter"
     r"|temp\w*|mercury|thermometer|lows)[ \n]){1,3}"
-    r"(?:(?:can|will|may)[ \n])?(?:reach|hit|fall|drop|dip|go|touch|get|sink|near|approach|see|are"
+    r"(?:(?:can|will|may)[ \n])?(?:reach|hit|fall|drop|dip|go|touch|get|sink|near|approach|threaten|see|are"
     r"|is)(?:e?s)?(?:[ \n](?:to|below|under|near|down[ \n]to|as[ \n]low[ \n]as))?"
-    r"|(?:under|below|at|by))"
+    r"|(?:under|below|at|by|before))"
 )
 """When a tender plant is to come in, which is the least it bears."""
 _SUFFERS = (
     r"(?:dislikes?|hates?|resents?|sulks?|suffers?|dies|damaged|hurt|harmed|killed|unhappy|not happy|tender"
-    r"|rots?|blackens?|collapses?|shivers?|perish(?:es)?"
+    r"|rots?|blackens?|collapses?|shivers?|perish(?:es)?|chills?|stalls?|burns?|freezes?|anything"
     r"|(?:turns?|goe?s?)[ \n](?:to[ \n])?(?:black|mush|brown|limp)"
-    r"|(?:^|[ \n])black|not[ \n](?:reliably|fully|truly|quite)[ \n]hardy|drops[ \n]leaves)"
+    r"|(?:^|[ \n])black|not[ \n](?:reliably|fully|truly|quite)[ \n]hardy"
+    r"|drops[ \n](?:its[ \n])?leaves(?:[ \n]in[ \n]a[ \n]sulk)?)"
     r"(?:[ \n](?:by|at|in|if|when|anything|temp\w*|frosts?|nights?|it|is|drops|falls)){0,4}[ \n]"
-    r"(?:below|under|colder[ \n]than)"
+    r"(?:below|under|(?:cold|cool)er[ \n]than)|(?:dies|burns|blackens|killed)[ \n]at"
 )
 _SHIELDED = (
     r"(?:(?:protect|shield|shelter|cover|fleece|guard|wrap)(?:[ \n](?:it|them|me|plants?|crowns?))?[ \n]"
     r"(?:if|when(?:ever)?|once|before)[ \n](?:(?:it|the|nights?|temp\w*|mercury|lows)[ \n]){1,2}"
     r"(?:(?:can|will|may)[ \n])?(?:falls?|drops?|dips?|goe?s?|gets?|is|are)[ \n](?:to|below|under)"
+    r"|(?:protect|cover|fleece|bring[ \n]in)[ \n](?:if|when)[ \n](?:below|under)"
     r"|frost[ -]protect(?:ion)?[ \n](?:at|below|under)"
     r"|(?:protect|shield|shelter|cover|fleece|guard|wrap)(?:[ \n](?:it|them|me|plants?|crowns?))?"
     r"(?:[ \n](?:from|against|in))?(?:[ \n](?:(?:hard|heavy|severe|any)[ \n])?(?:frosts?|cold|temperatures?"
@@ -82,10 +87,11 @@ _COLD_HEAD = (
     r"(?: (?:short|light|mild|hard|heavy|severe|brief|winter))?"
     r"(?: (?:cold|frosts?|freezes?|temperatures?|temps?|temperaturas|winters?|lows))?"
     r"(?: (?:(?:down )?to|hasta|of|as low as|jusqu.{0,2}[àa]))?|"
-    r"(?:not|never|avoid|no lower|(?:do|should|must)n['’]t)(?:[ \n](?:let|letting|allow|allowing))?"
-    r"(?:[ \n](?:it|them|me|us|her|him|the|night|room|things))*"
-    r"(?:[ \n]temp\w*)?(?:[ \n](?:to )?(?:go|drop|fall|get|dip|be))?"
-    r"[ \n](?:below|under|colder[ \n]than|less[ \n]than|than)|"
+    r"(?:not|never|avoid|no[ \n](?:low|cold|cool)er|(?:do|should|must)n['’]t)(?:[ \n](?:let|letting"
+    r"|allow|allowing))?"
+    r"(?:[ \n](?:it|them|me|us|her|him|the|nights?|rooms?|places|things))*"
+    r"(?:[ \n]temp\w*)?(?:[ \n](?:to )?(?:go|drop|fall|get|dip|be|sit|stay|stand))?"
+    r"[ \n](?:below|under|(?:cold|cool)er[ \n]than|less[ \n]than|than)|"
     r"protect (?:from temp\w* )?(?:below|under)|frost[- ]tender (?:below|under)"
     r"|(?:keep|winter)[ \n](?:(?:it|me|her|him|them|plants?)[ \n])?(?:(?:always|well|at or)[ \n])?"
     r"(?:above|over)|"
@@ -102,16 +108,19 @@ _COLD_HEAD = (
     rf"|beyond|colder[ \n]than)(?=[ \n]{_MINUS}\d)|"
     r"(?:all year(?: round)?|year[- ]round|ganzjährig|toute l['’]année|always|hele jaar)[ \n](?:above|over"
     r"|über|boven)|"
-    r"(?:outside|outdoors|hardy|out)[ \n](?:only[ \n])?where[ \n](?:the[ \n])?(?:nights?|winters?|temp\w*|it"
+    r"(?:outside|outdoors|hardy|out|perennial|evergreen|survives|overwinters|mulch)[ \n]"
+    r"(?:only[ \n])?(?:where|if)[ \n](?:(?:the|your)[ \n])?(?:nights?|winters?|temp\w*|it"
     r"|lows)[ \n](?:hold|stay|keep|remain|are)s?[ \n]above|"
     r"frost[- ]?(?:free|frei|vrij)(?:,| at| bei| bij)?(?:[ \n](?:above|over|und über))?(?=[ :]{1,3}\d)|"
     r"(?:cold|chill|frost|low(?:er)?|temperature|winter)[ -](?:limit|floor|threshold|minimum|point"
     r"|cut-?off)s?|"
-    r"(?:coldest|lowest|winter low)(?: (?:night|winter|it takes|temp(?:erature)?))?(?= ?[:\t\n]| ?[-−–] ?\d)|"
+    r"(?:coldest|lowest|winter low)(?: (?:night|winter|it takes|temp(?:erature)?))?(?= ?[:\t\n]"
+    r"| ?[.…·]{2}| ?[-−–] ?\d)|"
     r"over-?winter(?:s|ed)? (?:it |them |indoors |inside )?(?:above|at or above)|"
     r"(?:fine|ok(?:ay)?|happy|tough|reliable|good|root[- ]hardy)(?: (?:all the way|right))?(?: down)? to|"
     r"(?:later|once established|when established|once mature),?(?= [-−–]\d)|"
-    r"frosts?: ?(?:light|mild|moderate|medium|hard|heavy|severe)(?= ?\()|"
+    r"frosts?: ?(?:light|mild|moderate|medium|hard|heavy|severe)(?= ?[(,])|"
+    r"frosts?(?: (?:is|are))? (?:no problem|no bother|fine|ok)(?= ?\()|"
     r"temp(?:erature|\.)?s?:? ?(?:down to|not below|min(?:imum|\.)?)|"
     r"(?:cold|frost)(?: (?:tolerance|tolerant(?= (?:down )?to [-−–] ?\d)|resistance|resistant|proof|hardy))?"
     r"(?= ?[:\t\n]| ?[-−–] ?\d| to| down)|(?:light |mild |hard )?frosts?(?: only,?(?= ?[-−–]\d| (?:down )?to)"
@@ -144,7 +153,7 @@ _COLD_ABOVE = later(
 )
 """A temperature over its label, where no other follows the label."""
 _COLD_BEFORE = later(
-    rf"(?:^|(?<=\n)|(?<=[,;·•|] )){_IN_CELL} (?P<head>min(?:imum|\.)?(?: temp(?:erature|\.)?)?)"
+    rf"(?:^|(?<=\n)|(?<=[.,;·•|] )){_IN_CELL} (?P<head>min(?:imum|\.)?(?: temp(?:erature|\.)?)?)"
     r"(?=[.,;]?(?:\n|$)|[.;] [A-Z])",
     re.I,
 )
@@ -174,7 +183,7 @@ _NOT_BELOW = later(
     r"frost[- ]?(?:free|frei|vrij)|limit|floor|threshold|all year|(?:hate|resent|sulk|suffer|damaged|hurt"
     r"|harm|unhappy|happy|dislike)\w* .*(?:below|under)|\b(?:in|inside|indoors|cover|glass)\b|"
     r"(?:not|never|avoid|n['’]t)\b.*\b(?:below|under|than)|(?:keep|winter).* (?:above|over)|comfort|protect"
-    r"|black|collapse|mush|perish|shiver|sees",
+    r"|black|collapse|mush|perish|shiver|sees|above|lower|cooler|colder|anything|chill|stall|burns|dies",
     re.I | re.S,
 )
 _COLDEST, _WARMEST = -55.0, 25.0
@@ -246,4 +255,6 @@ def _cold_certainty(match: re.Match[str], celsius: float) -> float:
     mild = not re.match(_MINUS, match["t"], re.I) and _degrees(match["t"]) != 0
     if not mild or "min" in match["head"].casefold():
         return 0.93
+    if match["t_unit"] in "Ff" and celsius < 0 and not _ZONED.match(match["head"]):
+        return 0.85
     return 0.85 if _NOT_BELOW.search(match["head"]) else 0.6
