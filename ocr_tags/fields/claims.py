@@ -30,7 +30,8 @@ _PLACE = (
     r"|boreal|sonoran"
     r"|great basin|sierra|piedmont|tall-?grass|"
     r"great plains|prairie|regional|local|locally|australian|mexican|ozark|appalachian|great lakes|"
-    r"(?:south )?african|cape|karoo|fynbos|asian|chinese|japanese|korean|himalayan|siberian|mediterranean"
+    r"(?:(?:south|west|east|north) )?african|cape|karoo|fynbos|asian|chinese|japanese|korean"
+    r"|himalayan|siberian|mediterranean"
     r"|caribbean"
     r"|hawaiian|texan|californian|floridian|alaskan|brazilian|chilean|peruvian|andean|patagonian|alpine"
     r"|balkan|turkish"
@@ -61,8 +62,8 @@ _WHERE = (
 )
 """After a native kind: where, said behind a dash or in brackets ("Native vine - East. & Central US")."""
 _NATIVE_TO = later(
-    rf"\b(?:native(?: {_KIND})? (?:to|of|from|across|throughout)|native in|native as far|(?:indigenous"
-    rf"|endemic) (?:to|in)"
+    rf"\b(?:native(?: {_KIND})? (?:to|of|from|across|throughout|along)|native in|native as far|(?:indigenous"
+    rf"|endemic) (?:to|in|throughout|across|along)|originally from|hail(?:s|ing)? from"
     rf"|(?:an? )?selection of (?:an? )?(?:{_KIND} )?native (?:to|of)"
     r"|(?:found|grows|growing|occurs) (?:wild|naturally) (?:in|from|along|across|throughout|on|over"
     r"|through|between)"
@@ -188,6 +189,8 @@ def _past_open_end(text: str, start: int) -> int:
     >>> tag[: _past_open_end(tag, 10)].splitlines()
     ['Native to eastern North', 'America']
     """
+    if re.match(r"\n[A-Z]", text[start:]):
+        start += 1  # the place itself stands on the next line
     end = value_end(text, start)
     listed = text.find("\n", start, end)
     if listed >= 0 and in_list(text, start) and not is_torn(text[start:listed]):
@@ -219,6 +222,8 @@ def _place_end(folded: str, start: int, end: int) -> int:
         r"\s*(?:;\s| / |\s[–—-]\s|\sfrom (?:children|pets|reach|frost|wind|sun)\b"
         r"|\sand (?:an? |the (?:bees?|birds?|butterfl\w+|plants?|flowers|leaves)\b|is |it |loved "
         r"|great (?!lakes|plains|basin)|good |easy |very )"
+        r"|,\s(?:and\s)?(?:by rights|makes|grows|reaches|forms|gives|for|i|we|you|they|he|she"
+        r"|ours?|my|like)\b"
         r"|,\s(?:so|hence|and so|and (?:far|much|quite|none|still|now|as)|not|here|so there|it|this"
         r"|the plant|these|with|and is|where|which)\b|\b(?:that|which|with|this|where"
         r"|it is)\b|[(])"

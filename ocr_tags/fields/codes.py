@@ -68,16 +68,21 @@ _UTILITY = later(
 )
 _PATENT_PENDING = later(r"(?<!plant )\bpat(?:ent|\.)?s? pend(?:ing\b|\.)", re.I)
 _RIGHTS = later(
-    r"(?<![^\W_])(?P<office>EU ?|UK ?|AU ?|NZ ?|US ?|Can\.? ?|CAN ?)?(?P<kind>CPBRAF|PBRAF|CPBR|PBR|PVRAF"
+    r"(?<![^\W_])(?P<office>EU ?|(?:Canadian|European|Australian) |UK ?|AU ?|NZ ?|US ?|Can\.? ?"
+    r"|CAN ?)?(?P<kind>CPBRAF|PBRAF|CPBR|PBR|PVRAF"
     r"|PVR|PVPA|PVP|CPVR|COPF|(?i:plant (?:breeders?['’]?s?['’]?|variety) rights?))"
-    r"(?P<applied> ?(?:AF\b|(?i:applied for|pending)))?"
-    r"(?![^\W\d_])(?:[ :]?(?:[Cc]ert(?:ificate|\.)? ?)?(?:No\.?|#|Nr\.?)? ?#?"
+    r"(?P<applied>(?:/[PC]OV\b)?\s?(?:AF\b|(?i:applied for|pending|granted)))?"
+    r"(?![^\W\d_])(?:[ :]?\(?(?:[Cc]ert(?:ificate|\.)? ?)?(?:No\.?|#|Nr\.?)? ?#?"
     r"(?P<number>(?:(?!LOT|SKU|UPC|EAN|REF|QTY|BAY|ROW|NO|IN|TO)[A-Z]{2,3} ?)?\d[\d/]{2,11}))?"
 )
 
 
+_PROTECTED = later(r"\b(?:(?i:protected)(?i: variety| by)?|(?i:rights))[:,]?\s(?P<right>EU ?\d{4,6})\b")
+"""A right of the European office, named by its number alone."""
+
+
 def read_patents(tag: TagText) -> Iterator[Found[str]]:
-    """Each patent or variety right, in one form: PP12345, PPAF, CPBR1234, PBR.
+    """Each patent in one form, PP12345 or PPAF, and each variety right as printed: CPBR 1234, PBR pending.
 
     >>> [found.value for found in read_patents(TagText("USPP 12,345 & 13,456  CPBRAF"))]
     ['PP12345', 'PP13456', 'CPBRAF']
@@ -86,10 +91,13 @@ def read_patents(tag: TagText) -> Iterator[Found[str]]:
     """
     text = tag.string
     found = [*_plant_patents(text)]
-    found += [Found("PPAF", match.span(), 0.95) for match in _PENDING.finditer(text)]
+    found += [Found(_pending(match[0]), match.span(), 0.95) for match in _PENDING.finditer(text)]
     found += [Found("US" + _digits(match["number"]), match.span(), 0.95) for match in _UTILITY.finditer(text)]
     found += [Found("Patent pending", match.span(), 0.95) for match in _PATENT_PENDING.finditer(text)]
-    found += [Found(_right(match), match.span(), 0.9) for match in _RIGHTS.finditer(text)]
+    rights = [Found(_right(match), match.span(), 0.9) for match in _RIGHTS.finditer(text)]
+    found += rights
+    if not rights:
+        found += [Found(match["right"], match.span("right"), 0.9) for match in _PROTECTED.finditer(text)]
     seen: set[str] = set()
     for one in sorted(found, key=lambda item: item.span):
         if one.value not in seen:
@@ -113,11 +121,18 @@ def _digits(printed: str) -> str:
     return re.sub(r"\D", "", printed)
 
 
-def _right(match: re.Match[str]) -> str:
-    variety = "variety" in match["kind"].lower()
-    kind = (
-        "PVR" if variety else match["kind"] if match["kind"].isupper() and " " not in match["kind"] else "PBR"
+def _pending(printed: str) -> str:
+    """An application in its letters, PPAF; words stay as they are printed."""
+    return (
+        "PPAF"
+        if len(_SPACES.sub("", printed)) <= 10 and "end" not in printed.lower()
+        else _SPACES.sub(" ", printed)
     )
-    applied = "AF" if match["applied"] else ""
-    number = (match["number"] or "").replace(" ", "")
-    return f"{(match['office'] or '').strip(' .')}{kind}{applied}{number}"
+
+
+_SPACES = later(r"\s+")
+
+
+def _right(match: re.Match[str]) -> str:
+    """A right as it is printed: in words, or in letters and its number."""
+    return _SPACES.sub(" ", match[0]).strip(" .:#(")

@@ -50,7 +50,8 @@ _RESULT = (
     r"(?:start|begin)\s(?:to\s)?(?:pick|cut|harvest)(?:ting|ing)?|"
     r"first\s(?:leaves|greens|salads?|heads|hearts|pods|fruits?|roots|ears|cobs|pick(?:ing)?s?|cut(?:ting)?s?"
     r"|crops?|tomatoes|peppers|beans|peas|courgettes|zucchini|squash|cucumbers)(?=\s(?:\d|about|around))|"
-    r"(?:(?:pick|harvest|cutt|cropp|ripen)ing|harvest|crops?|fruits?)\s(?:starts?|begins?|commences?|is\sready)|"
+    r"(?:(?:pick|harvest|cutt|cropp|ripen)ing|harvest|crops?|fruits?)\s(?:starts?|begins?|commences?"
+    r"|is\sready)|"
     r"matur(?:es?|ity|ing)|ready(?:\s(?:to|for)\s(?:pick(?:ing)?|cut(?:ting)?|harvest(?:ing)?"
     r"|eat(?:ing)?))?|"
     r"(?<!seed )harvest(?:s|ed)?|ripen?s?(?:\sready)?"
@@ -78,7 +79,8 @@ _FORMS = (
     ),
     (
         later(
-            r"(?:^|(?<=[\t\n]))days(?:\s?/\s?(?:jours|dias|tage|dagen))?(?:\s?[:=]\s?|[ ]?[\t\n]|\.{3,}\s?)"
+            r"(?:^|(?<=[\t\n]))days(?:\s?/\s?(?:jours|dias|tage|dagen))?(?:\s?[:=]\s?|[ ]?[\t\n]"
+            r"|\.{3,}\s?|[ ])"
             rf"{_NUMBER}(?=\s*(?:$|[\t\n]))"
         ),
         0.85,
@@ -101,7 +103,8 @@ _FORMS = (
     ),
     (
         later(
-            rf"(?<!flower )(?<!seed )\b(?:pods|beans|peas|peppers|fruits?|tomatoes|cukes|cucumbers|heads"
+            rf"(?<!flower )(?<!seed )\b(?:pods|beans|peas|peppers|fruits?|(?<!true )leaves(?: off)?"
+            rf"|tomatoes|cukes|cucumbers|heads"
             rf"|ears|bulbs|hearts|(?:crisp|sweet|round|baby|tender|small|full) roots|cobs|curds|florets"
             r"|spears|leeks|lettuces|beets|carrots|radishes"
             rf"|turnips|bunches|pumpkins|melons|courgettes|eggplants|aubergines|chill?ies|chilis|herbs"
@@ -120,7 +123,8 @@ _FORMS = (
     ),
     (
         later(
-            r"\b(?:pick(?:s|ing)?|harvest(?:s|ing)?|crops?|cropping|cut(?:ting)?|ready|dig(?:ging)?|lift(?:ing)?)\b"
+            r"\b(?:pick(?:s|ing)?|harvest(?:s|ing)?|crops?|cropping|cut(?:ting)?|ready|dig(?:ging)?"
+            r"|lift(?:ing)?)\b"
             rf"[^.;\t\d]{{0,30}}\b{_SMALL}\s?{_WEEKS}\s(?:(?:from|after)\s"
             r"(?:sowing|planting|seed|transplant\w*|setting)|on\b|later\b)"
         ),
