@@ -69,7 +69,7 @@ def _by_tongue(text: str, start: int, end: int) -> list[tuple[int, int]]:
         return [(start, end)]
     ends = [start, *(at for stroke in strokes for at in stroke.span()), end]
     parts = list(zip(ends[::2], ends[1::2], strict=True))
-    words = [flowing(text)[first:last] for first, last in parts]
+    words = [flowing(text)[first:last].replace("\n", " ") for first, last in parts]
     harms = [bool(HARM.search(part) or HARM_ELSEWHERE.search(part)) for part in words]
     foreign = [
         other_tongue(text[slice(*part)]) or (harm and not HARM.search(said))

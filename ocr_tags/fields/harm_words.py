@@ -155,5 +155,5 @@ HARM_ELSEWHERE = later(
     r"|non comestibles?"
     r"|no (?:comestible|ingerir|consumir|comer)|(?:hors de|fuera) (?:la )?(?:portee|del alcance)"
     r"|giftig\w*|nicht zum (?:verzehr|essen)|hautreizend|reizt (?:die )?(?:haut|augen)|huidirriterend"
-    r"|niet (?:geschikt )?voor consumptie|plante? ornementale seulement)\b"
+    r"|niet eetbaar|oneetbaar|niet (?:geschikt )?voor consumptie|plante? ornementale seulement)\b"
 )
