@@ -18,9 +18,13 @@ from ocr_tags.record import Found
 _COMMON_LABEL = re.compile(
     r"\b(?:common\s+names?|plant\s+name|a\.?k\.?a\.?|nom\s+commun|nombre\s+com[uú]n"
     r"|(?:also|sometimes|often)\s+(?:known\s+as|called|sold\s+as|goes\s+by|answers\s+to)"
+    r"|(?:otherwise|better|locally|popularly)\s+(?:known\s+as|called)|(?:some|many)\s+call\s+it|alias"
+    r"|(?<=,\s)(?:also|or\s+(?:plain|simply|just)(?:\s+old)?)(?=\s(?-i:[A-Z]))"
     r"|deutscher\s+name|commonly\s+(?:known\s+as|called))(?:\s*[:–-]\s*|\s+|$)",
     re.I,
 )
+PARTED = 0.86
+"""How sure a name of no list is that a stroke parts from known names of the plant."""
 # Codes of the languages and lands of the trade; single letters are those of cars, with a colon only.
 _LANGUAGE = re.compile(
     r"(?:^|(?<=[\s/|,;·•(]))(?:(?P<code>NL|FR|DE|EN|GB|UK|ES|IT|PT|PL|SE|SV|DK|DA|NO|FI|CZ|CS|HU)\)?\s?[:.–-]?"
@@ -159,7 +163,7 @@ def read_strokes(side: Side) -> None:
             if not any(start < piece.end and end > piece.start for start, end in side.taken):
                 side.take(
                     known_name(piece, 0.9)
-                    or Found(titles.as_written(piece.text), (piece.start, piece.end), 0.75)
+                    or Found(titles.as_written(piece.text), (piece.start, piece.end), PARTED)
                 )
 
 

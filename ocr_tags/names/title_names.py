@@ -18,6 +18,8 @@ from ocr_tags.record import Found
 
 AGREED = 0.95
 """How sure a known name is that goes with the botanical name on its side, in letters of any size."""
+OWN_SORT = 0.88
+"""How sure a kind is behind the very cultivar that the botanical name has, be it words of any sense."""
 OTHERS = 0.6
 """How sure a name of one word is that other plants have than the one named in Latin beside it."""
 
@@ -115,6 +117,7 @@ def _vouched(piece: Piece, shade: float, side: Side) -> Found[str] | None:
 
 def _is_many(name: str) -> bool:
     """Whether it is the plural of a known name: Pansies, Zinnias, and no name in -s: Clematis."""
+    name = name.lower()
     one = re.sub("ies$", "y", name) if name.endswith("ies") else name.removesuffix("s")
     return one != name and not lexicon.is_genus(name) and lexicon.is_trade_name(one)
 
@@ -138,6 +141,9 @@ def _parted(piece: Piece, words: list[str], line: Line, side: Side) -> Found[str
             c.certainty >= KNOWN and c.span[1] <= piece.start for c in side.common
         )
         vague = lexicon.key(ending) in titles.words_of("doubtful") and told and not agreed
+        sorts = {lexicon.key(m.name.cultivar) for m in side.mentions if m.name.cultivar}
+        if agreed and lexicon.key(" ".join(before)) in sorts:
+            return Found(whole, span, OWN_SORT)
         if vague or titles.is_noise(" ".join(before)):
             return None
         marked = MARK.search(line.text[: piece.start - line.start])  # Frostwick™ Apricot Punch Petunia
