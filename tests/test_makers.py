@@ -154,6 +154,12 @@ def test_supplier(text: str, supplier: str | None) -> None:
         ("Also in Brushpot: sea kale, sorrel.", "Brushpot"),
         ("Tidewick™ plants are made for troughs.", "Tidewick"),
         ("Native to the Larch Mountains range", None),
+        ("Range: Eastern Elmland", None),
+        ("Collection: Brushpot Walk", "Brushpot Walk"),
+        ("Brushpot range", "Brushpot"),
+        ("Brushpot® compact hedging for tubs", "Brushpot"),
+        ("Marlgleam™ of the Brushpot Walk Group", "Brushpot Walk"),
+        ("An early member of the Brushpot™ line: knee high.", "Brushpot"),
         ("Part of the family", None),
     ],
 )

@@ -23,12 +23,13 @@ SERIES_NAMED = later(
 )
 """A range that a sentence names: "from the Lanternwick range by ..."."""
 SERIES_OF_KIND = later(
-    rf"^\W*(?P<name>{WORD}(?:[ ]{WORD}){{0,2}}) ?[®™] (?:(?:Flowering|Garden|Dwarf|Hardy|Compact) )?"
+    rf"^\W*(?P<name>{WORD}(?:[ ]{WORD}){{0,2}}) ?[®™] (?:[\w-]+ ){{0,2}}"
     r"(?:Shrubs|Perennials|Annuals|Roses|Grasses|Vines|Houseplants|Succulents|Trees|Bulbs|Ferns|Herbs"
-    r"|Vegetables|Groundcovers)\W*$",
+    r"|Vegetables|Groundcovers|Hedging|Natives|Fruits?|Line|Range|Strain)(?: for [\w ]+)?\W*$",
     re.I,
 )
 """A protected name before plants of many kinds is no plant's own: "Quillmarsh® Shrubs"."""
 SERIES_BEFORE = later(
-    rf"\b(?:[Ss]eries|SERIES|Série|Serie)\s*[:–-]\s*[\"“‘']?(?P<name>{WORD}(?:[ ]{WORD}){{0,2}})"
+    rf"\b(?:(?:[Ss]eries|SERIES|Série|Serie|[Cc]ollection)\s*:|(?:[Ss]eries|SERIES|Série|Serie)\s*[–-])"
+    rf"\s*[\"“‘']?(?P<name>{WORD}(?:[ ]{WORD}){{0,2}})"
 )

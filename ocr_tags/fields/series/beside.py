@@ -111,6 +111,7 @@ def beside_names(tag: TagText, lines: tuple[Line, ...]) -> Iterator[Found[str]]:
     }
     bedding = genera & _BEDDING
     ways = [_over_the_name(tag, lines, holds, {*sorts, *sold}), _before_mark(lines, holds, bedding - _SINGLE)]
+    ways.append(_marked_alone(lines, holds, sorts, bedding - _SINGLE))
     if bedding:
         ways.append(_before_colour(lines, holds, sorts))
     yield from [found for found in ways if found][:1]
@@ -140,9 +141,27 @@ def _before_mark(lines: tuple[Line, ...], holds: list[bool], bedding: set[str | 
             lexicon.plants_called(" ".join(rest[n:])) for n in range(len(rest))
         )
         sort = re.fullmatch(colour(), match["rest"], re.I) or (
-            bedding and not plant and not is_noise(match["rest"])
+            bedding and (lexicon.plants_called(match["rest"]) or not (plant or is_noise(match["rest"])))
         )
         if sort and not lexicon.plants_called(match["name"]):
+            start = line.start + match.start("name")
+            return Found(written(match["name"]), (start, start + len(match["name"])), MARKED)
+    return None
+
+
+_MARKED = later(rf"^\W*(?P<name>{CAP}(?:[ ](?:& )?{CAP}){{0,3}}) ?[™®]\W*$")
+
+
+def _marked_alone(
+    lines: tuple[Line, ...], holds: list[bool], sorts: set[str], bedding: set[str | None]
+) -> Found[str] | None:
+    """A marked name on a line of its own next to the name of a bedding plant: Tidewick™ over Petunia."""
+    for number, line in enumerate(lines if bedding else ()):
+        match = _MARKED.match(line.text)
+        beside = any(holds[max(0, number - 1) : number] + holds[number + 1 : number + 2])
+        if match is None or not beside or firm_in(line.text) or lexicon.plants_called(match["name"]):
+            continue
+        if not any(lexicon.key(match["name"]) == lexicon.key(sort) for sort in sorts):
             start = line.start + match.start("name")
             return Found(written(match["name"]), (start, start + len(match["name"])), MARKED)
     return None

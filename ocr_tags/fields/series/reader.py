@@ -26,7 +26,11 @@ _TOLD = (
     ),
     later(
         rf"\b(?:[Pp]art of|[Mm]ember of|[Oo]ne of|[Jj]oins?|[Aa]nother of)\s(?:the|our)\s"
-        rf"(?P<name>{CAP}(?:[ ](?:& )?{CAP}){{0,2}})\s?[™®]?\s{_RANGE}(?=[\s.,;]|$)"
+        rf"(?P<name>{CAP}(?:[ ](?:& )?{CAP}){{0,2}})\s?[™®]?\s{_RANGE}(?=[\s.,;:]|$)"
+    ),
+    later(
+        rf"(?<=[™®])\s(?:of|from)\s(?:the|our)\s(?P<name>{CAP}(?:[ ](?:& )?{CAP}){{0,2}}?)"
+        rf"\s(?i:{_RANGE})(?=\W*(?:\n|$))"
     ),
     later(
         rf"\b(?:[Aa]lso|[Mm]ore|[Oo]thers?|ALSO|MORE)\s(?:available\s)?(?:in|from|IN"
@@ -39,8 +43,10 @@ _TOLD = (
 _OWN_LINE = later(
     rf"^\W*(?P<name>(?:The )?{CAP}(?:[ ](?:& )?{CAP}){{0,2}})(?:\s?[™®])?\s(?:Collection"
     rf"|COLLECTION|Range|RANGE|Strain"
-    r"|STRAIN|Family|FAMILY)(?=\W*$|\s?[·•|])"
+    r"|STRAIN|Family|FAMILY|collection|range|strain)(?=\W*$|\s?[·•|])"
 )
+
+_BEFORE = later(r"^(?:Collection|The|THE|From|In|Our|This|A|S[ée]rie)\s+(?:(?:the|our)\s+)?")
 
 
 def read_series(tag: TagText) -> Iterator[Found[str]]:
@@ -69,7 +75,9 @@ def _called_so(lines: tuple[Line, ...]) -> Iterator[Found[str]]:
             match = own
         if match is None:
             continue
-        name = re.sub(r"^(?:The|THE|From|In|Our|This|A|S[ée]rie)\s+(?:(?:the|our)\s+)?", "", match["name"])
+        name = re.sub(
+            r"^(?:Collection|The|THE|From|In|Our|This|A|S[ée]rie)\s+(?:(?:the|our)\s+)?", "", match["name"]
+        )
         words = name.rstrip("'’").split()
         while len(words) > 1 and lexicon.plants_called(words[0]):
             words = words[1:]
