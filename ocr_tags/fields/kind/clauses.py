@@ -172,6 +172,7 @@ OF_THIS = re.compile(
     r"|won['’]?t|doesn['’]?t|isn['’]?t|can['’]?t|never|always|only|just|really|still|also"
     r"|(?!(?:gardens|borders|beds|roses|seeds|plants|leaves|flowers|fruits|berries|bulbs|ferns"
     r"|bushes)\b)[a-z]{3,}s"
+    r"|you|we|anyone|everyone|worth|pretty|fit|there"
     r"|reach(?:es)?|ideal|perfect|excellent|great|[a-z]{3,}(?:ed|ing)|[a-z]{2,}ly|stands?|forms?"
     r"|\d+)\b(?! (?:gardens?|border"
     r"|nursery)\b)|$"
@@ -262,6 +263,8 @@ AMONG_ALL = re.compile(
 AS_ONE = re.compile(r"(?:^|[.!?;] |[\t\n])as an? (?:[a-z-]+ )?$")
 IT_DOES = re.compile(r",? (?:it|she|he|they|this|i)\b")
 """Around a kind that opens a sentence of the plant: "As a houseplant it likes"."""
-TREATED = re.compile(r"\b(?:treat|treated|sold|offered)(?: (?:it|this|him|her|them))? as an? (?:[a-z-]+ )?$")
-ENDS_THERE = re.compile(r"(?=[.,;!)]|$|\n\n)(?!, (?:in|where|north)\b)")
+TREATED = re.compile(
+    r"\b(?:treat|treated|sold|offered|grown)(?: (?:here|locally|it|this|him|her|them))? as an? (?:[a-z-]+ )?$"
+)
+ENDS_THERE = re.compile(r"(?=[.,;!)]|$|\n\n)(?!, (?:in|where|north|then|but)\b)")
 """Around "annual", where nothing says that it is one in some climates only."""

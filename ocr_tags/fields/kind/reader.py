@@ -45,7 +45,7 @@ from ocr_tags.fields.kind.clauses import (
     USE_LABEL,
     WHOLE,
 )
-from ocr_tags.fields.kind.sentences import LIVES, PARTS_TOO, told_in_sentence
+from ocr_tags.fields.kind.sentences import LIVES, PARTS_TOO, opens_value, told_in_sentence
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.phrases import Hit, Phrases, cells, fold, label_phrases, listed
 from ocr_tags.fields.values import labelled
@@ -62,6 +62,8 @@ _SHOUT = re.compile(r"!(?=\s|$)")
 _NITROGEN = re.compile(r"\b(?:an?|the|this|native|perennial|annual|woody|shrubby|hardy|wild)\s$")
 """Before "legume", which in English is a family and in French a vegetable."""
 _FRUITING = frozenset(("tree", "vine", "shrub"))
+_DOTTED = frozenset(("per", "ann"))
+"""Short for perennial and annual only with a full stop."""
 
 _LABELS = label_phrases("categories")
 
@@ -160,6 +162,10 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
     """How sure it is that this word says what the plant is; 0 when it belongs to something else."""
     if any(start <= hit.start < end and _fills(folded, start, end, hits, hit) for start, end in values):
         return LABELLED
+    if any(
+        start <= hit.start < end and opens_value(folded, start, hit.start, hit.end) for start, end in values
+    ):
+        return 0.9
     start, end = next(cell for cell in cells(text) if cell[0] <= hit.start < cell[1])
     if hit.value in _NAMES_TOO and not _is_kind_of_rose(folded, start, end):
         return 0.0
@@ -275,10 +281,6 @@ def _is_offer(folded: str, inside: list[_Kind]) -> bool:
     """Whether a line tells what a nursery grows: "Trees • Shrubs • Perennials"."""
     several = len({hit.value for hit in inside}) > 2
     return several and all(folded[hit.start : hit.end].endswith("s") for hit in inside)
-
-
-_DOTTED = frozenset(("per", "ann"))
-"""Short for perennial and annual only with a full stop."""
 
 
 def _fills(folded: str, start: int, end: int, hits: list[_Kind], hit: _Kind) -> bool:

@@ -8,6 +8,7 @@ from ocr_tags.fields.kind.clauses import (
     ENDS_THERE,
     FROM_WHERE,
     GIVEN,
+    GOES_ON,
     GROWN_AS,
     HEADLESS,
     IT_DOES,
@@ -20,6 +21,7 @@ from ocr_tags.fields.kind.clauses import (
     SENTENCE,
     THIS,
     TREATED,
+    WHOLE,
 )
 from ocr_tags.fields.phrases import flowing
 
@@ -54,7 +56,7 @@ def told_in_sentence(text: str, kind: str, start: int, end: int) -> float:
     ):
         return 0.75
     if kind in LIVES and TREATED.search(before) and ENDS_THERE.match(flow, end):
-        return 0.7
+        return 0.85
     flow, before = flow.replace("\n", " "), before.replace("\n", " ")
     opens = None if NOT_ONE.search(before) else SENTENCE.search(before)
     told = OF_PLANT.match(flow, end) or (kind in LIVES and FROM_WHERE.match(flow, end))
@@ -64,3 +66,11 @@ def told_in_sentence(text: str, kind: str, start: int, end: int) -> float:
 def _after_comma(text: str, kind: str, start: int, end: int) -> bool:
     """Not a name and its height: "Maidenhair Fern, 30 cm", "tomato vine, 2 m"."""
     return text[end : end + 1] != "," or (text[start].islower() and kind not in PARTS_TOO)
+
+
+def opens_value(folded: str, value: int, start: int, end: int) -> bool:
+    """Whether a labelled value begins with the kind and goes on: "Type: lax climber for walls"."""
+    flow = folded.replace("\n", " ")
+    return WHOLE.fullmatch(folded, value, start) is not None and bool(
+        GOES_ON.match(flow, end) or FROM_WHERE.match(flow, end)
+    )
