@@ -214,12 +214,18 @@ def _told_in(text: str, flow: str, start: int, end: int, matter: Matter) -> Span
     return begin, parts[last][1]
 
 
+_REASON = later(r"(?!(?:it|they|i|we)\b(?! ma[dk]e))(?:[\w’'-]+,? ){3,8}so \Z")
+"""What it does so for: "Maples have no tap root, so | do not let them dry"."""
+
+
 def _with_conditions(flow: str, parts: list[Span], kinds: list[str], first: int, matter: Matter) -> int:
     """Where the advice begins: behind a colon ("Neglect is best: skip the hose") or at its conditions."""
     start, end = parts[first]
     colon = later(r":\s").search(flow, start, end)
     if colon and not matter.own.search(flow[start : colon.start()]):
         return colon.end()
+    if first and "other" not in kinds[:first] and _REASON.match(flow, parts[0][0], start):
+        return parts[0][0]
     while first and kinds[first - 1] == "none" and _CONDITION.match(flow, parts[first - 1][0]):
         first -= 1
     return parts[first][0]

@@ -163,7 +163,8 @@ _GOES_ON = later(
     r"|with|at|when|if|as|until|than|between|every|each|per|(?<!or )not|never|(?<!will\s)do|very|evenly"
     r"|(?<!matter )(?<!compost )(?<!manure )(?<!grit )(?<!sand )(?<!lime )added|(?<!dry )(?<!out )slightly"
     r"|moderately|consistently|fairly|(?<!, )(?:balanced|liquid)|et|y"
-    r"|de|du|des|und|bei|mit|bis|jede[nr]?|chaque|tous les|cada|met|elke))$"
+    r"|(?:from|on|after|before) the first|(?:and|but|with) no|(?<!high )(?<!low )ph|de|du|des|und|bei|mit"
+    r"|bis|jede[nr]?|chaque|tous les|cada|met|elke))$"
 )
 """No phrase ends so."""
 _CUT = later(
@@ -185,11 +186,9 @@ _TAKEN_UP = later(
 _OTHER_MATTER = later(
     r"(?:(?:[\w-]+ ){0,2}(?:annual|perennial|biennial|shrub|tree|vine|climber|herb|bulb)s?(?=[\t\n]|$)"
     r"|(?:divide|cut|prune|dead-?head|pinch|mulch|stake|plant|space|sow|harvest|pick|feed|fertili[sz]e)"
-    r" (?:back|every|in|after|to|when|hard|at|out|weekly|monthly)\b"
-    r"|hardy|frost[- ](?:tender|hardy|free)"
+    r" (?:back|every|in|after|to|when|hard|at|out|weekly|monthly)\b|hardy|frost[- ](?:tender|hardy|free)"
     r"|winterhart|winterhard|full sun|part(?:ial)? (?:sun|shade)|zones? ?\d|ht\b|spacing|space \d"
-    r"|\d+ ?-? ?\d*"
-    r" ?(?:cm|in|ft|m|\"|”|″|')(?!\w))"
+    r"|\d+ ?-? ?\d* ?(?:cm|in|ft|m|\"|”|″|')(?!\w))"
 )
 """In small letters too such words begin what another field says."""
 _PARTED = later(

@@ -32,8 +32,10 @@ _OWN = later(
     r"|manure|\blow|medium|light|heav|moderate|high|average|none|\bnot?\b|regular|year|annual|granul|bloom"
     r"|food|once"
     r"|twice|when|\d-\d+-\d|potash|general|mulch|minim|days|after|before|harvest|fruit|planting|strength"
-    r"|bone|seaweed|nitrogen|sparing|engrais|mois\b|semaine|printemps|liberation|fois"
-    r"|abon|\bmes\b|mensual|semana|primavera|dung|woch|monat|tage\b|langzeit|jahr|mest|maand|voorjaar|korrel"
+    r"|bone|seaweed|nitrogen|sparing|optional|ample|handful|pellet|spoon|hungry|greedy|engrais|mois\b"
+    r"|semaine|printemps|liberation|fois"
+    r"|abon|\bmes\b|mensual|semana|primavera|dung|woch|monat|tage\b|langzeit|jahr|mest|maand|voorjaar"
+    r"|korrel"
     r"|godsel|naring|manad|vecka|concim|settiman|mese"
 )
 _KIND = (
@@ -102,7 +104,8 @@ _SPOKEN = later(
     r"|fertiliser (?:tou|au|une|cha)\w*|engrais (?:aux|tous|toutes|chaque|une fois)\b"
     r"|(?:fertilizar|abonar) (?:cada|una|en|con|mens)\w*|(?:do not|don.t|never) (?:fertili[sz]e"
     r"|feed)\b(?! (?:the )?(?:birds|animals|wildlife|bees|children|to))"
-    r"|(?:skip|withhold|omit|hold back|hold|(?:go )?easy on) (?:the |all |any )?(?:fertili[sz]er|feed(?:ing)?"
+    r"|(?:skip|withhold|omit|hold back|hold|(?:go )?easy on) (?:the |all |any )?(?:fertili[sz]er"
+    r"|feed(?:ing)?"
     r"|plant food)\b(?! (?:store|shop))"
     r"|avoid (?:all |any |high-\w+ |using )?(?:fertili[sz]ers?|feed(?:ing)?)\b"
     r"|(?:no|needs? no|does not need|(?:rarely|seldom) needs) (?:(?:bottled|added|extra|chemical"
@@ -118,7 +121,7 @@ _FEEDER = later(
     r"\b(?:(?:an?|moderate|very) )?(?:light|heavy|hungry|greedy|gross|moderate|medium|low|average) feeder\b"
 )
 """How much it eats, where nothing says how to feed it."""
-_TOLD = ((_SPOKEN, 0.9), (DISH_AND_TIME, 0.75), (_FEEDER, 0.9))
+_TOLD = ((_SPOKEN, 0.9), (DISH_AND_TIME, 0.86), (_FEEDER, 0.9))
 
 
 def read_feeding(tag: TagText) -> Iterator[Found[str]]:
@@ -133,7 +136,7 @@ def read_feeding(tag: TagText) -> Iterator[Found[str]]:
     found = [_whole(text, f) for f in after_labels(text, _LABELS, _BARE, _OWN, _SPOKEN) if _is_feed(text, f)]
     clauses = (sentences(text, pattern, sure) for pattern, sure in _TOLD)
     spoken = (rounded(text, fed(one, text), TALK) for one in chain.from_iterable(clauses))
-    said = chain(spoken, told(text, TALK, 0.7, 2.0))
+    said = chain(spoken, told(text, TALK, 0.85, 2.0))
     yield from or_spoken(found, said)
 
 
@@ -153,8 +156,12 @@ def _whole(text: str, found: Found[str]) -> Found[str]:
     return replace(found, certainty=0.4 * found.certainty) if apart else found
 
 
+_EATEN = later(
+    r"\b(?:food|eats|nutrition|nutrients|supper|lunch|dinner|breakfast|snack|diet|menu|hungry)\W*$"
+)
 _KIND_BEFORE = later(
-    rf"(?:(?:{_KIND}|skip|avoid|omit|withhold|no|the|any|use) )+(?:feed|food|fertili[sz]er)\s?:\s\Z"
+    rf"(?:(?:{_KIND}|skip|avoid|omit|withhold|no|the|any|use|do not|don.t|never|please) )+(?:feed|food"
+    rf"|fertili[sz]e|fertili[sz]er)\s?:\s\Z"
 )
 """What is no label but part of the advice: "Rose fertiliser: a handful in March"."""
 
@@ -164,5 +171,5 @@ def _is_feed(text: str, found: Found[str]) -> bool:
     kind = _KIND_BEFORE.search(fold(text[: found.span[0]]))
     if kind and not _LABELS.whole(kind[0]):
         return False
-    food = later(r"\b(?:food|eats|nutrition|nutrients)\W*$").search(fold(text[: found.span[0]]))
+    food = _EATEN.search(fold(text[: found.span[0]]))
     return not food or bool(_OWN.search(fold(found.value)))

@@ -14,7 +14,7 @@ _NO_FEED = later(
     r"|pollinator food|food (?:plant|source|for)|(?:bird|finch|finger|host|larval|larvae|cat|dog) food"
     r"|compost (?:heap|bin|pile)s?"
     r"|(?:potting|ericaceous|peat-free|cactus|seed|multi-?purpose|john innes|old|moist|the|its) compost"
-    r"|(?:enriched|improved|amended|soil|ground|earth|loam|bed|fattened)\b.{0,30}\bwith\b.*"
+    r"|(?:enriched|improved|amended|soil|ground|dirt|earth|loam|bed|fattened)\b.{0,30}\bwith\b.*"
     r"|(?:dig|fork|work|mix|blend|till) (?:in )?(?:\w+ ){0,5}(?:compost|manure|leaf ?mou?ld|lime|peat|grit"
     r"|muck)"
     r"|plenty of (?:compost|manure|humus)|manured|well[- ]fed|feed (?:store|shop)|sold separately"
@@ -32,7 +32,9 @@ _MEAL = (
     r"|worm castings|vermicompost"
     r"|(?:compost|comfrey|nettle|manure|worm) tea|\bpotash\b|\bpotassium\b|phosph\w+"
     r"|(?<!own )nitrogen(?:ous)?|nitrate\b|\d+[-–:]\d+[-–:]\d+"
-    r"|epsom salts?|wood ash|dolomite|(?:slow|controlled|timed?|continuous)[- ]release"
+    r"|epsom salts?|wood ash|dolomite|(?:slow|controlled|timed?|continuous)[- ]release\b(?! (?:water|bag))"
+    r"|\bchelated iron\b|(?:iron|sequestered) (?:chelate|tonic)|bloom[- ]boosters?|\b\w+-tone\b"
+    r"|(?:balanced|organic|granular|native|feeding) (?:granules|pellets|granular|blend)\b"
     r"|all-purpose\b(?! (?:soil|mix))"
     r"|(?:chicken|poultry|sheep|cow|horse|wool|citrus|rose|tomato|fertili[sz]er|native|plant|lily|alfalfa"
     r"|manure|seaweed|food|slow-release)"
@@ -47,7 +49,7 @@ _MEAL = (
 )
 _PORTION = (
     r"(?:(?:an?|one|two|three|half an?|\d[\d./½¼]*|[½¼]) ?(?:[\w-]+ )?)?(?:handfuls?|splash|ring"
-    r"|cups?(?:ful)?|shovel(?:ful)?s?|spade(?:ful)?s?|trowel(?:ful)?s?"
+    r"|cups?(?:ful)?|shovel(?:ful)?s?|fork(?:ful)?s?|spade(?:ful)?s?|trowel(?:ful)?s?"
     r"|sprinkl(?:e|ing)|dusting|dose|sachet|drop|dash|pinch|scoop|spoon(?:ful)?|tablespoons?|tbsp\.?"
     r"|teaspoons?|tsp\.?|tablets?|tabs?|bucket(?:ful)?|barrow(?:load|ful)?"
     r"|dressing|top-?dressing|side-?dressing|mulch|layer|helping|collar|oz\.?|ounces?|lbs?\.?|pounds?"
@@ -62,13 +64,16 @@ _LAID = (
 )
 _NEVER = (
     r"(?:(?:no|skip|withhold|avoid|omit|without|hold|forget|never|not|don.t|doesn.t|needs? no|starve it"
-    r"|hold off on|go easy on|go without|hardly any|nothing|only)\b"
+    r"|hold off on|go (?:easy|light|steady|gently) (?:on|with)|go without|hardly any|nothing|only)\b"
     r"|(?:is |are )?(?:optional|unnecessary|contraindicated|wasted|harmful|not needed|never needed|rarely"
-    r"|seldom|sufficient|enough|plenty|needless))"
+    r"|seldom|sufficient|enough|plenty|ample|needless)|more harm than good)"
 )
 _OFTEN = (
     r"(?:weekly|fortnightly|monthly|annual(?:ly)?|yearly|once|twice|every (?:other |second |two |few "
     r"|\w+ )?(?:days?|weeks?|months?|watering|spring|year|autumn|fall)"
+    r"|(?:six|four|three|eight|two)[- ]weekly|(?:every|each|alternate|first|second) (?:\w+ )?(?:mon|tues"
+    r"|wednes|thurs"
+    r"|fri|satur|sun)days?|each (?:\w+ )?(?:flush|cut(?:ting)?|picking|trim|potting|flowering)"
     r"|each (?:\w+ )?(?:spring|summer|year|month|march|april|may|june|august|fall|autumn|february"
     r"|big harvest|watering)"
     r"|(?:once|twice|\d x|\dx) (?:an?|per) (?:week|month|year)|intervals?|first year|on (?:sun|mon|tues"
@@ -82,7 +87,12 @@ _WHEN = (
     r"|(?:when|once|as|after|before|at|while|till|until) (?:the |it |each |every |first |plants |buds? "
     r"|in )*(?:\w+ )?(?:planting|pruning|flower\w*|bloom\w*|buds?|growth|fruit\w*|harvest|picking|shoots?"
     r"|runners?|peppers|crops?|weeks|leaves|noses|run|starts?|begins?|set)"
-    r"|\d+ weeks|early\b|later\b|memorial day|labor day|ahead\b)"
+    r"|(?:after|from|at|until|till) (?:the |each |every |an? )(?:first |second |third |\w+th |last "
+    r"|hard )?\w+"
+    r"|at week \d+|if (?:pale|yellow\w*|leaves|growth|needed|hungry)|(?:small|little) and often"
+    r"|half[- ]strength"
+    r"|quarter[- ]strength|\b(?:lightly|weakly|sparingly)\b|\d+ weeks|early\b|later\b|memorial day"
+    r"|labor day|ahead\b)"
 )
 _STRONG = later(rf"{_MEAL}|{_PORTION}|\bstarve\b|\b(?:hungry|greedy)\b")
 _MEALS, _SAID = (
@@ -96,7 +106,7 @@ _HOW = tuple(later(one) for one in (_PORTION, _LAID, _NEVER, _OFTEN, _WHEN))
 _OTHER = later(
     rf"{OTHER}"
     r"|\bshade\b(?! the)|\bloam\b|\bclay\b|\bsandy\b|\bpeat\b|\bprune\b|\bpinch\b(?! of)|\btrim\b"
-    r"|\bcut\b|\btop up\b|\birrigat"
+    r"|(?<!hard )(?<!each )(?<!every )(?<!first )\bcut\b|\btop up\b|\birrigat"
     r"|\bwater (?:well|weekly|daily|deeply|freely|regularly|twice|every|when|in)\b|\bhose\b"
     r"|\bthirsty\b|\bmoist\b|\bdrench (?:weekly|the)"
     r"|(?<!before )(?<!until )(?<!last )(?<!after )\bfrost\b|\bnative to\b|\bhedge\b|\bdig in\b"

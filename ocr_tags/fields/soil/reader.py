@@ -29,7 +29,8 @@ _OWN = later(
     r"|neutr|fertil|rico|suelto|manur|muck|\bdug|\blimed|retent|permeab|calcar|dren|aren|arcill|humed"
     r"|durchlass|humos|nahrstoff|sauer|kalk|lehm|feucht"
     r"|trocken"
-    r"|frisch|jede|alle|doorla|zuur|zand|klei|vocht|droog|voedz|goed|mull|naring|\bsur|torr|fukt|lucker|ricc"
+    r"|frisch|jede|alle|doorla|zuur|zand|klei|vocht|droog|voedz|goed|mull|naring|\bsur|torr|fukt|lucker"
+    r"|ricc"
 )
 _WORKED = (
     r"(?:trenched|enriched|improved|dug(?: over)?|manured|amended|limed|laced|lightened|opened(?: up)?"
@@ -77,7 +78,8 @@ _LAST = (
     r"|loam)"
     r" or (?:wet|dry|heavy|light|clay|sandy?|acid|alkaline|limy|poor|rich|chalky?|good|bad|moist|stony"
     r"|loam)\b)+"
-    r"|,? (?:even|incl\.?|including|also|heavy) (?:(?:heavy|poor|wet|dry|light|solid) )?(?:clay|chalky?|sand"
+    r"|,? (?:even|incl\.?|including|also|heavy) (?:(?:heavy|poor|wet|dry|light|solid) )?(?:clay|chalky?"
+    r"|sand"
     r"|sandy|gravel|lime(?:stone)?|limy|stony|peat|wet|dry|poor|rocky)\b"
     r"|,? (?:add )?lime if (?:sour|acid|acidic|needed)\b|[;,] no (?:chalk|lime|peat|clay)\b"
     r"| topped with (?:\w+ )?(?:grit|gravel|sand|shingle|stones)\b"
@@ -153,7 +155,8 @@ _DRAINAGE = later(
     rf"|quick) drainage(?: (?:is )?(?:essential|a must|important|vital|needed|required))?)\b"
 )
 _NOT_OF_PLANT = later(
-    r"\b(?:(?<!of )water(?!,)|keep|when|until|if|allow|let|backfill|fill|cover|with(?! its| their)|firm|press"
+    r"\b(?:(?<!of )water(?!,)|keep|when|until|if|allow|let|backfill|fill|cover|with(?! its| their)|firm"
+    r"|press"
     r"|potting|moisten|remove"
     r"|in poor|improves|enriches|breaks up|binds|mix(?:ed)?|new|native|bag of|use)\b[^.;\n\t•·|]{0,20}\Z"
 )
@@ -256,12 +259,21 @@ def _spoken(text: str) -> Iterator[Found[str]]:
     yield from named_alone(text, folded)
 
 
+_WARE = later(
+    r"(?:use )?(?:(?:ericaceous|potting|garden|peat-free|multi-?purpose|aquatic|orchid|cactus|citrus|bulb"
+    r"|premium"
+    r"|quality) )+(?:compost|soil|mix)(?: and (?:bark|grit|perlite|sand))?"
+)
+"""What a bag is called, where no colon says that it is asked for."""
+
+
 def _talked(text: str) -> Iterator[Found[str]]:
     """What sentences say of the ground in words of their own; not where a list may begin before."""
     flow = flowing(text)
     for found in told(text, TALK, 0.75, 2.5):
         part = later(r"[^,;.:\n\t]*, \Z").search(flow, 0, found.span[0])
-        if not part or not TALK.own.search(part[0]):
+        ware = _WARE.fullmatch(fold(found.value)) and text[: found.span[0]].rstrip()[-1:] != ":"
+        if not ware and (not part or not TALK.own.search(part[0])):
             yield found
 
 

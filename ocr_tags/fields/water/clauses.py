@@ -41,7 +41,8 @@ _NUMBER = (
 _PORTION = (
     rf"(?:{_NUMBER}|(?:weekly|daily|monthly|fortnightly|nightly|morning|evening) (?=(?:drink|soak|drench"
     rf"|splash|dunk)))"
-    r"(?:(?:good|big|small|full|large|deep|long|slow|thorough|proper|light|decent|quick|weekly|daily|regular"
+    r"(?:(?:good|big|small|full|large|deep|long|slow|thorough|proper|light|decent|quick|weekly|daily"
+    r"|regular"
     r"|steady"
     r"|heavy|generous|watering|little|tiny),? ){0,2}"
     r"(?:buckets?(?:ful)?|cans?(?:ful)?|pails?|jugs?|gallons?|gals?\b\.?|lit(?:re|er)s?|l\b|pints?|quarts?"
@@ -107,7 +108,8 @@ _BEARS = (
     r"(?:(?:can|will) (?:take|stand|handle|survive|tolerate|bear|cope with)|resists?|puts? up with"
     r"|copes? with|bears|takes|stands|stands up to|endures?|shrugs? off|laughs? (?:at|off)"
     r"|survives?"
-    r"|handles|weathers|tolerates?|withstands|forgives|rides out|(?:fine|happy|ok(?:ay)?|content) (?:with|in)"
+    r"|handles|weathers|tolerates?|withstands|forgives|rides out|(?:fine|happy|ok(?:ay)?|content) (?:with"
+    r"|in)"
     r"|unfazed by|unbothered by|tolerant of|(?:doesn.t|does not) mind)"
 )
 _BEARS_NOT = (
@@ -134,7 +136,8 @@ _LESS = (
 )
 _RAIN = r"(?:(?:ordinary|normal|natural|average|usual|summer|local|the) )*rain(?:fall|s)?"
 _SOFT = (
-    r"(?:rain ?water|(?:distilled|filtered|soft|rain|purified|deionised|lime-free) (?:water|rain)|distilled)"
+    r"(?:rain ?water|(?:distilled|filtered|soft|rain|purified|deionised|lime-free) (?:water|rain)"
+    r"|distilled)"
 )
 _LEAD = (
     r"(?:(?:if|when|once|whenever|as soon as|in|during|through|for|after|until|till|from|over|throughout)"
@@ -153,7 +156,8 @@ CLAUSE = later(
     rf"|(?:fine|happy|content) (?:with|in) (?:dry|wet)(?= ?(?:[.;\n\t]|$))"
     rf"|{_BEARS_NOT} (?:being |getting |to be |to |going |too |it |an? )*(?:dry(?= ?(?:[.,;!\n\t]|$))"
     rf"|{_DRYNESS}|{_WET})\b"
-    rf"|(?:let|allow) (?:the )?{_GROUND} (?:to )?(?:go |get |become |turn |run |almost |quite |nearly |just "
+    rf"|(?:let|allow) (?:the )?{_GROUND} (?:to )?(?:go |get |become |turn |run |almost |quite |nearly "
+    rf"|just "
     rf"|fully )*dry\b"
     rf"|(?:the |its )?{_GROUND} (?:must|should|needs to|has to|wants to|likes to) (?:always |never |not "
     rf"|be kept |be |stay"
@@ -161,7 +165,8 @@ CLAUSE = later(
     rf"|{_LESS} (?:the |all |any )?(?:water(?:ing|ings)?|can)\b(?= ?(?:[.,;\n\t]|$|(?:to|in|when|once|after"
     rf"|during|from|by"
     rf"|until|over|through|as|while|for)\b))"
-    rf"|(?:happy|lives?|gets? by|manages?|content|thrives?|survives?) (?:on|with) {_RAIN}(?: alone| only)?\b"
+    rf"|(?:happy|lives?|gets? by|manages?|content|thrives?|survives?) (?:on|with) {_RAIN}(?: alone"
+    rf"| only)?\b"
     rf"|{_GIVEN} (?:water(?:ing)?|soaking|topping up) (?:well |deeply |again )?{_EACH}"
     rf"|(?:{_GIVEN} )?an? (?:daily|weekly|nightly|fortnightly|monthly) (?:can|bucket|drink|soak(?:ing)?"
     rf"|drench(?:ing)?|dunk"
@@ -188,7 +193,8 @@ CLAUSE = later(
     r"|(?:must|should|may|can) (?:not|never) (?:be allowed to |be left to |ever |go |get )?(?:dry|dried)\b"
     r"|(?:(?:it |i )?(?:is|am|does|do|.s) )?(?:best|happiest|better) (?:if |when )?(?:kept "
     r"|it is )?(?:evenly |always |just "
-    r"|slightly |rather |fairly )?(?:moist|damp|wet|on the dry side)(?= ?(?:[.,;\n\t]|$|(?:in|at|while|until"
+    r"|slightly |rather |fairly )?(?:moist|damp|wet|on the dry side)(?= ?(?:[.,;\n\t]|$|(?:in|at|while"
+    r"|until"
     r"|through)\b))"
     rf"|(?:watering|soaking|irrigation)s? {_MORE}{{0,20}}?{_EACH}|an? (?:soaker "
     rf"|drip )?hose {_MORE}{{0,30}}?{_EACH}"
@@ -201,7 +207,8 @@ CLAUSE = later(
     rf"|(?:please )?(?:do not|don.t|never) {_DOUSE}\b"
     rf"|(?:needs? )?no (?:summer |extra |further )?(?:irrigation|watering)\b"
     rf"|(?:very |quite |extremely )?drought[- ](?:proof|tough|loving|defying|busting)\b"
-    rf"|thirsty (?:when|in|while|during|until|plants?\b|so\b)|(?:big|heavy|thirsty|light|modest) drinkers?\b"
+    rf"|thirsty (?:when|in|while|during|until|plants?\b|so\b)|(?:big|heavy|thirsty|light"
+    rf"|modest) drinkers?\b"
     rf"|{_RAIN} (?:alone |usually )?(?:will do|is (?:enough|plenty|sufficient|all)|does|suffices"
     rf"|will suffice|should do)\b"
     rf"|{_SOFT}(?: (?:or|and) [\w ]{{3,12}})? (?:is )?(?:best|only|preferred|better|and nothing else"
@@ -223,6 +230,12 @@ _LEAD_BEFORE = later(
     r"(?:(?:stick|push|poke) (?:a|your) finger [^.\n\t]{0,30}[;,] )?"
     r"(?:if|when|once|whenever|in|during|through|until|after|for) [^.;:!?\n\t•|]{3,50}, ?\Z"
 )
+_ASKED_BEFORE = later(
+    r"(?:^|(?<=[.!:;\n\t✔•] )|(?<=[\n\t]))(?=[^?.\n\t]*\b(?:dry|droop\w*|wilt\w*|wrinkl\w*|limp|flag\w*"
+    r"|curl\w*"
+    r"|shrivel\w*|sag\w*|pale|light)\b)[a-z](?:[\w’'-]* ){1,5}[\w’'-]+\? \Z"
+)
+"""A sign asked for, and then what to do: "Leaves limp? A good soak"."""
 _OF_PLANTING = later(
     r"\b(?:plant(?:ing|ed)?|hole|potting|arriv\w+|unpack\w*|sow(?:ing|n)?|harvest|cut|prune)\b"
 )
@@ -231,7 +244,10 @@ _OF_PLANTING = later(
 def with_lead(text: str, found: Found[str]) -> Found[str]:
     """The advice with the condition that stands before it: "In dry spells, water weekly"."""
     start, end = found.span
-    lead = _LEAD_BEFORE.search(flowing(text)[:start])
+    flow = flowing(text)[:start]
+    if asked := _ASKED_BEFORE.search(flow):
+        return replace(found, value=clean(text[asked.start() : end]), span=(asked.start(), end))
+    lead = _LEAD_BEFORE.search(flow)
     if not lead or _OF_PLANTING.search(lead[0]) or not re.match(r"[a-z]", text[start : start + 1]):
         return found
     return replace(found, value=clean(text[lead.start() : end]), span=(lead.start(), end))

@@ -37,15 +37,18 @@ _AND_THEN = later(
 )
 """A second sentence without a verb of its own goes on with the first: "Water weekly. Less in winter"."""
 _OWN = later(
-    r"water|moist|\bdry|drie[sd]|\bwet|damp|drain|drought|\blow|medium|\bmed\b|moderate|average|high|regular"
+    r"water|moist|\bdry|drie[sd]|\bwet|damp|drain|drought|\blow|medium|\bmed\b|moderate|average|high"
+    r"|regular"
     r"|normal"
     r"|minim|light|heav|week|da(?:y|ily)|freely|sparing|establish|thorough|deep|often|frequent|rain|humid"
     r"|require|much|little|plenty|need|glass|\bcups?\b|every|steady|\beven\b|consistent|occasional"
     r"|month|soak|mist|droop|wilt|limp|surface|\btop\b|finger|bucket|\bcans?\b|splash|trickle|\bdrip|drench"
     r"|arros|\beau|\bsec|moyen|modere|faible|eleve|frais|humed|moderad|medi[oa]|\bbaj|\balt[oa]"
-    r"|seco\b|poc[oa]|riego|mucho|massig|mittel|feucht|trocken|gie(?:ss|ß)|wenig|viel|frisch|nass|hoch|gering"
+    r"|seco\b|poc[oa]|riego|mucho|massig|mittel|feucht|trocken|gie(?:ss|ß)|wenig|viel|frisch|nass|hoch"
+    r"|gering"
     r"|matig|vocht"
-    r"|droog|\bnat\b|weinig|veel|gemiddeld|mattlig|fukt|torr|torka|medel|tor\b|fugt|vand|asciut|umid|abbond"
+    r"|\blots\b|barely|indifferent|\bnone\b|droog|\bnat\b|weinig|veel|gemiddeld|mattlig|fukt|torr|torka"
+    r"|medel|tor\b|fugt|vand|asciut|umid|abbond"
     r"|regol"
 )
 _SOIL_WORD = (
@@ -66,12 +69,14 @@ _ADVERB = (
 _MEASURED = (
     r"(?:(?:about|around|at least|up to) )?(?:\d[\d.,/½¼¾ -]*|[½¼¾]|an?|one|two|half an?) ?(?:small |large "
     r"|full |good )?"
-    r"(?:inch(?:es)?|in\b\.?|\"|”|″|cm|mm|cups?|glass(?:es)?|gal(?:lons?)?\b\.?|l\b|lit(?:re|er)s?|ml|pints?"
+    r"(?:inch(?:es)?|in\b\.?|\"|”|″|cm|mm|cups?|glass(?:es)?|gal(?:lons?)?\b\.?|l\b|lit(?:re|er)s?|ml"
+    r"|pints?"
     r"|qts?\b\.?|quarts?|tablespoons?|ice cubes?)"
 )
 _EACH = r"(?:weekly|daily|monthly|(?:per|each|every|once|twice)\b|an?[ \t](?:week|day|month|fortnight)\b)"
 _HOW = (
-    r"(?:regularly|freely|well\b(?! after)|deeply|thoroughly|weekly|daily|monthly|sparingly|moderately|often"
+    r"(?:regularly|freely|well\b(?! after)|deeply|thoroughly|weekly|daily|monthly|sparingly|moderately"
+    r"|often"
     r"|frequently|infrequently|occasionally|lightly|little|less|heavily|generously|evenly|carefully"
     r"|abundantly"
     r"|plentifully|liberally|slowly|consistently|as (?:needed|required|necessary)|when|only (?:when|if"
@@ -98,7 +103,8 @@ _SPOKEN = later(
     rf"|(?:(?:give|provide|supply|needs?|requires?|wants?) (?:it |them "
     rf"|plants? )?)?{_MEASURED} (?:of )?(?:water|rain) {_EACH}"
     rf"|(?:allow|let) (?:it|plants?|them|{_SOIL_WORD})?(?: to)? ?(?:dry|dry out)\b|(?:allow|let) to dry\b"
-    r"|(?:allow|let) (?:the )?top (?:\d[\d.]* ?(?:cm|in(?:ch(?:es)?)?|mm|\"|″)|few (?:cm|inches)|inch|layer)"
+    r"|(?:allow|let) (?:the )?top (?:\d[\d.]* ?(?:cm|in(?:ch(?:es)?)?|mm|\"|″)|few (?:cm|inches)|inch"
+    r"|layer)"
     r"(?: of (?:the )?(?:soil|compost|mix))? (?:to |go )?dry\b"
     rf"|(?:do not|don.t|never) (?:over[- ]?water|(?:let|allow)\b(?=[^.;\t]{{0,60}}{_SUFFERS})"
     rf"|water from above"
@@ -165,12 +171,13 @@ def read_water(tag: TagText) -> Iterator[Found[str]]:
     """
     text = tag.string
     found = list(after_labels(text, _LABELS, _BARE, _OWN, _SPOKEN)) or list(_behind_drops(text))
+    found += _asked(text)
     spoken = sentences(text, _SPOKEN, 0.85)
     damp = (
         Found(clean(text[slice(*match.span("value"))]), match.span("value"), 0.65)
         for match in chain(_MOISTURE.finditer(fold(text)), MEASURE_LINE.finditer(fold(text)))
     )
-    clauses = chain(sentences(text, WHEN_THEN, 0.75), sentences(text, CLAUSE, 0.75))
+    clauses = chain(sentences(text, WHEN_THEN, 0.78), sentences(text, CLAUSE, 0.78))
     spoken = (rounded(text, one, TALK) for one in chain(spoken, damp, clauses))
     spoken = chain(spoken, told(text, TALK, 0.7, 2.5), sentences(text, _ELSEWHERE, 0.8))
     found = [_with_rest(text, advice(text, one)) for one in found if not _place_of_water(text, one)]
@@ -239,6 +246,23 @@ def _planted(text: str, found: Found[str]) -> bool:
 
 _ROOTS = later(r"(?i)keep (?:the )?roots (?:moist|damp|wet|covered)")
 _BARE_ROOTED = later(r"(?i)\b(?:heel in|on arrival|unpack|unwrap|bare[- ]root\w*|open the bag)\b")
+
+
+_QUESTION = later(
+    r"(?i)(?:^|(?<=[\n\t])|(?<=[.!?] ))(?:(?:is it|am i|are (?:we|they)|is she|is he) )?thirsty\? ?"
+)
+
+
+def _asked(text: str) -> Iterator[Found[str]]:
+    """What answers "Thirsty?", with the sentence that says how: "Hardly. A cup each month"."""
+    for question in _QUESTION.finditer(text):
+        end = value_end(text, question.end())
+        if text[question.end() : end].count(" ") < 2 and (gap := later(r"[.!][ \n]").match(text, end)):
+            more = value_end(text, gap.end())
+            end = more if TALK.own.search(flowing(text), gap.end(), more) else end
+        phrase = clean(text[question.end() : end])
+        if 3 < len(phrase) <= 160:
+            yield Found(phrase, (question.end(), end), 0.9)
 
 
 _DROPS = later(r"💧[💧 ]*")

@@ -23,7 +23,7 @@ _NO_WATER = later(
     r"|(?:cups?|glass(?:es)?|cans?) of (?!(?:\w+ )?(?:rain ?)?water)\w+"
 )
 """Water that nobody gives."""
-_VESSEL = r"(?:buckets?|pitchers?|cups?|cans?|jugs?|pails?|teaspoons?|glass(?:es)?)(?:ful)?"
+_VESSEL = r"(?:buckets?|pitchers?|cups?|cans?|jugs?|pails?|teaspoons?|glass(?:es)?|bottles?)(?:ful)?"
 _MEASURE = rf"(?:gal\b\.?|gallons?|lit(?:re|er)s?|\d ?l\b|ml\b|{_VESSEL})"
 _RATE = (
     r"(?:at once|(?:a|per|each|every)\b|once|twice|weekly|daily|at (?:the |its )?(?:root|base|foot"
@@ -44,10 +44,25 @@ _THEN = (
     r"|along|here|there|on\b)|$|[,;:])"
 )
 _STRONG = (
-    r"irrigat\w+|(?:over|under|hand)?-?watering(?:s| can| bag| tube)?|over-?water(?:ed|s)?|hand-?water"
+    r"^\d ?[x×] (?:per|an?|each|every) (?:day|week|fortnight|month)\b(?! /)|precipitation"
+    r"|the wetter,? the better"
+    r"|(?:go easy|easy) (?:with|on) the (?:can|hose|water\w*)|(?:skip|forget|omit) (?:the )?(?:watering"
+    r"|hose|can)\b"
+    r"|hold (?:off|back) (?:on )?(?:the )?(?:hose|can|water\w*)|(?:takes|tolerates|copes with) (?:wet"
+    r"|dry) or (?:wet|dry)\b"
+    r"|(?:damp|wet|dry) or (?:droughty|dry|wet), it copes|(?:needs?|wants?|lives on) (?:only"
+    r"|nothing but) rain\b"
+    r"|fill (?:the|its|me) (?:pot|saucer|basin|reservoir|bag|hole)?\b(?: to the brim| with water"
+    r"|.{0,20} once)"
+    r"|^flood the (?:bed|hill|row|base|roots?|saucer)|^bucket (?:once|twice|weekly|every|each)"
+    r"|^sips? (?:once|weekly|twice|every)"
+    r"|let me drink|(?:stand|sit) (?:me|it|the pot) in (?:a|the|its) (?:saucer|tray|sink|bowl)|driest days"
+    r"|^(?:moist|damp|dry|wet) (?:until|till) (?!harvest)\w|(?:supply|supplies) of water\b"
+    r"|irrigat\w+|(?:over|under|hand)?-?watering(?:s| can| bag| tube)?|over-?water(?:ed|s)?|hand-?water"
     r"|(?:the|your) (?:\w+ )?(?:hose|sprinkler|can|watering can)\b(?! \w+ (?:cause|be)\b)|soaker|sprinkler"
     r"|drip (?:line|hose|irrigation)s?"
-    r"|rain ?water|(?:tepid|tap|lukewarm|distilled|soft|room[- ]temperature|drier) water|bone[- ]dry|parch\w*"
+    r"|rain ?water|(?:tepid|tap|lukewarm|distilled|soft|room[- ]temperature|drier) water|bone[- ]dry"
+    r"|parch\w*"
     r"|(?:let|allow|wait|until|till|when|if)\b.{0,45}\b(?:dry|dries|dried|pales?|crumbly)\b"
     r"|(?:let|allow)\b.{0,30}\b(?:wilt|flag|droop|thirsty|bake)\b"
     r"|(?<![\w’'])(?:(?:just|please|always|only|never|do not|don.t|must|shall|should|to|then|now|and) )?"
@@ -95,7 +110,7 @@ _STRONG = (
 _LED = (
     r"^(?:daily|deep(?:ly)?, (?:weekly|fortnightly|monthly|once|twice|every)|sparingly(?=[;,]| in | when )"
     r"|monthly in (?:winter|summer)|every (?:second )?(?:day|morning|evening)|every (?:\d+|two|three|four"
-    r"|few|other|second|third)[\w -]{0,12} (?:days?|mornings?|evenings?"
+    r"|five|six|seven|eight|nine|ten|few|other|second|third)[\w -]{0,12} (?:days?|mornings?|evenings?"
     r"|(?:weeks?|wks?)(?=;| in|,? (?:less|more|then|but)))"
     r"|(?:once|twice|two times|three times|2 ?x|3 ?x) (?:a|per|in|every) (?:day|week|two weeks"
     r"|fortnight)\b|weekly)\b"
@@ -129,7 +144,8 @@ _AROUND = later(
     r"|then|for \d+)\b"
 )
 _FEEDS = (
-    r"feed|\d+-\d+-\d+|fertili[sz]|manure|plant food|\bfood\b|nutri|pellets|granules|potash|nitrogen"
+    r"feed|(?:bone|blood) ?meal|\d+-\d+-\d+|fertili[sz]|manure|plant food|\bfood\b|nutri|pellets|granules"
+    r"|potash|nitrogen"
     r"|emulsion|seaweed|compost tea"
 )
 _OTHER = later(
