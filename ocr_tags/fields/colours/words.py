@@ -66,7 +66,7 @@ def colour() -> str:
         r"|tendre|pomme|fonces|clairs|vifs|scuro|chiaro))?"
     )
     one = (
-        rf"(?:(?:{word})-(?:tinged|tinted|flushed|blushed) )?"
+        rf"(?:(?=[a-z]+-(?:tinged|tinted|flushed|blushed) )(?:{word})-[a-z]+ )?"
         rf"(?:(?:{modifier})[ -]){{0,2}}(?:{word}|{_compound()})"
         rf"(?:-\s?(?:{word})|-tinged|-tinted|-flushed|-blushed)?{tail}"
     )
