@@ -26,7 +26,7 @@ SHARED_UNIT = later(rf"{LEAD}[\t\n]?{LEAD}(?P<first>\d[\d ./½¼¾–-]*?(?:to ?
 """The first of two lengths whose unit stands once, behind the second."""
 ACROSS = later(r"\s?(?:[x×]|\bby\b)\s?", re.I)
 OF_SIZE = later(r"\s?(?:[x×,;]|\bby\b)\s?", re.I)
-_BESIDE = later(r" ?[/·•|] ?|[,;] | |\t|(?<=m)\. ")
+_BESIDE = later(r" ?[/·•|] ?|[,;] | |(?<=m)\. ")
 IN_PROSE = 0.72
 BESIDE = 0.68
 """As `PAIR`, with a stroke or nothing but a blank between them."""
