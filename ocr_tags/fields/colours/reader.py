@@ -36,6 +36,7 @@ from ocr_tags.fields.colours.parts import (
 from ocr_tags.fields.colours.passages import passages
 from ocr_tags.fields.colours.runs import ONE, runs_of, within_one_flow
 from ocr_tags.fields.colours.strays import PASSED_OVER, is_left_over
+from ocr_tags.fields.colours.twins import is_foreign, without_twins
 from ocr_tags.fields.colours.words import colour, colour_list
 from ocr_tags.fields.colours.wraps import DOUBTED, broken, is_cut, wraps
 from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
@@ -75,10 +76,13 @@ def read_colours(tag: TagText) -> Iterator[Found[str]]:
     """
     whole = list(broken(tag.string))
     apart = [one for one in _each_once(tag) if not any(_overlap(one.span, other.span) for other in whole)]
-    found = sorted([*whole, *apart], key=lambda one: one.span)
+    every = sorted([*whole, *apart], key=lambda one: one.span)
+    found = without_twins(tag.string, every)
+    english = [one for one in found if not is_foreign(one.value)]
+    found = english or found  # what another language says again
     if is_cut(tag.string):
         found = [replace(one, certainty=DOUBTED * one.certainty) for one in found]
-    if found and is_left_over(tag, found):
+    if every and is_left_over(tag, every):
         found = [replace(one, certainty=PASSED_OVER * one.certainty) for one in found]
     yield from found
 
