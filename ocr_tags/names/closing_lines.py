@@ -45,6 +45,10 @@ _BEHIND = later(
     r"|,? (?:UK |EU )?[Pp]lant [Pp]assport\b|[ \t]?[·•|] ?(?:Zone|RHS|Peat|H\d|No\.|www)\b"
     r"|,? (?:from|in|at|since|growing|est\.?|growers|near)\b[^.]*\.?$|[ .]+We \w+"
 )
+_IN_REGION = later(rf",? {_REGION}(?!\w)")
+_BY = later(r".* by (?=[A-ZÀ-Þ])")
+_TOWN = later(r"(?: [A-ZÀ-Þ]{4,})+(?: [A-Z]{2})?$")
+"""A town in capitals behind a name that is not."""
 _GROUP = later(r"(?:Sub)?[Tt]ropicals|Heirlooms|Fields|Glass|Greens|Starts|Fernery|Rosery|Hedges|Heathers")
 """What growers call themselves by, beside the words of `signature_words` and `addresses`."""
 _NUMBERED = later(r"(?: (?:Lot|Batch|Item|SKU|No|EAN|UPC|Tray|ABN|Zones?|Est))+$", re.I)
@@ -82,15 +86,23 @@ def closing_firms(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
         signed = _SIGNED.match(line.text)
         if signed is None or (front and line.size >= largest):
             continue
-        name = _NUMBERED.sub("", _event_aside(signed["name"])).rstrip(" .")
-        end = signed.start("name") + len(name)
-        if not _BEHIND.match(line.text, end) or not _may_sign(name):
+        start = signed.start("name")
+        if by := _BY.match(signed["name"]):
+            start += by.end()
+        name = _NUMBERED.sub("", _event_aside(line.text[start : signed.end("name")])).rstrip(" .")
+        end = start + len(name)
+        closes = _BEHIND.match(line.text, end)
+        if not name.isupper() and (town := _TOWN.search(name)):
+            name, end = name[: town.start()], start + town.start()
+        if _IN_REGION.match(line.text, end) and not ("&" in name or _ends_firm(name)):
+            continue  # an address: "Marlby Flats, ON"
+        if not closes or not _may_sign(name):
             continue
         if front and not ("&" in name or _ends_firm(name)):
             continue
         strange = any(map(_is_strange, name.split()))
         certainty = FRONT if front else STRANGE if strange else PLAIN
-        yield name, (line.start + signed.start("name"), line.start + end), certainty
+        yield name, (line.start + start, line.start + end), certainty
         return
 
 
