@@ -124,6 +124,8 @@ def _may_sign(name: str) -> bool:
     named = [word for word in words if word[0].isupper()]
     if _KINDS.fullmatch(words[-1]) and not any(map(_is_strange, named)):
         return False  # "Showy Trailing Annuals"
+    if len(words) < 4 and "&" not in words and all(map(is_tag_word, words)):
+        return False  # "Rock Gardens"
     return not all(map(is_care_word, named))
 
 
