@@ -106,7 +106,7 @@ def _heads_cell(text: str, match: re.Match[str]) -> bool:
 FLOWER_TOO = later(
     rf"\b(?:(?:{BLOOM}|fl(?:w?r)?\.?|blm\.?) (?:height|ht)\b|height in (?:bloom|flower)"
     r"|(?:flower|bloom)(?:ing)? (?:stalk|stem|spike|spire|scape|plume)s?\b"
-    r"|\bplumes (?:up )?to \d|\b(?:in|with) (?:bloom|flowers?|plumes?)(?= ?[:\t.·…])|\bstems \d"
+    r"|\bplumes (?:up )?to \d|\b(?:in|with) (?:bloom|flowers?|plumes?)(?= ?[:\t.·…]| \d)|\bstems \d"
     r"|(?:scapes|spires) (?:(?:up )?to|of|reach|rise|stand) )",
     re.I,
 )
