@@ -18,7 +18,7 @@ from ocr_tags.claims.of_side import Claim, claims
 from ocr_tags.claims.voting import readings
 from ocr_tags.claims.whole_names import whole_names
 from ocr_tags.engines import Engine, open_engines
-from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES, PRICE
+from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES, PRICE, SERIES
 from ocr_tags.fields import FIELDS
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.sale import of_land
@@ -222,10 +222,10 @@ def _laid_together(
     )
     said[PRICE.name] = list(_of_land(said[PRICE.name], both))
     found = {field.name: readings(field, said[field.name], (), fit) for field in FIELDS}
-    botanical = found[BOTANICAL_NAME.name]
-    found[COMMON_NAMES.name] = whole_names(
-        found[COMMON_NAMES.name], botanical[0].value if botanical else None
+    botanical, series = (
+        found[name][0].value if found[name] else None for name in (BOTANICAL_NAME.name, SERIES.name)
     )
+    found[COMMON_NAMES.name] = whole_names(found[COMMON_NAMES.name], botanical, series)
     return {name: entries for name, entries in found.items() if entries}
 
 

@@ -24,7 +24,7 @@ from ocr_tags.meaning.model import BEGINS, GOES_ON, NOTHING
 from ocr_tags.record import Side, TagText
 
 OUT = Path(__file__).parent.parent / "ocr_tags" / "data" / "meaning.crfsuite"
-JUDGING = frozenset(["judging", "calibrating"])
+JUDGING = frozenset(["judging", "ordinary", "calibrating"])
 """Files that nothing is learnt from."""
 SETTINGS = {"c1": 0.25, "c2": 0.02, "max_iterations": 80, "feature.minfreq": 3}
 """L1 and L2 penalties that found most marks of files held out; rarer features are dropped."""

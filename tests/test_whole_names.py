@@ -57,3 +57,10 @@ def test_a_word_of_a_cultivar_that_names_another_plant_is_no_common_name() -> No
     found = whole_names([named("Mango"), named("Common Foxglove")], SPECIES)
     assert [one.value for one in found] == ["Common Foxglove"]
     assert [one.value for one in whole_names([named("Mango")], SPECIES)] == ["Mango"]
+
+
+def test_a_series_before_a_name_is_no_part_of_it() -> None:
+    names = [named("Fern Hollow Common Foxglove"), named("Common Foxglove", 0.9)]
+    for some in (names, names[:1]):
+        assert [one.value for one in whole_names(some, SPECIES, "Fern Hollow")] == ["Common Foxglove"]
+    assert [one.value for one in whole_names([named("Moon Daisies")], SPECIES, "Moon Daisies")] != []

@@ -7,6 +7,7 @@ whether that title is the name, or a cultivar above a name, only the two sides t
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from rapidfuzz.distance import OSA
 
@@ -26,8 +27,13 @@ ENOUGH = 0.75
 Names = Sequence[Reading[str]]
 
 
-def whole_names(common: Names, botanical: BotanicalName | None) -> tuple[Reading[str], ...]:
-    """The common names without those that another one holds, and without the cultivar printed above them."""
+def whole_names(
+    common: Names, botanical: BotanicalName | None, series: str | None = None
+) -> tuple[Reading[str], ...]:
+    """The common names without those that another one holds, and without the series or the cultivar printed
+    before them."""
+    if series:
+        common = _once([_without_series(one, series) for one in common])
     if botanical and botanical.genus:
         common = tuple(one for one in common if not _of_another(one, common, botanical.genus))
     if botanical and (botanical.cultivar or botanical.trade_designation):
@@ -41,6 +47,22 @@ def _of_another(one: Reading[str], common: Names, genus: str) -> bool:
     if " " in one.value or not lexicon.plants_called(one.value) or agrees(one.value, genus):
         return False
     return any(agrees(other.value, genus) for other in common if other is not one)
+
+
+def _without_series(one: Reading[str], series: str) -> Reading[str]:
+    """Known by what follows the series: Foxglove, of Fern Hollow Foxglove in the Fern Hollow series."""
+    words, begun = one.value.split(), series.split()
+    rest = " ".join(words[len(begun) :])
+    same = [repair.fold(word) for word in words[: len(begun)]] == [repair.fold(word) for word in begun]
+    return replace(one, value=rest) if same and lexicon.plants_called(rest) else one
+
+
+def _once(common: Names) -> Names:
+    """Each name where it is read surest."""
+    surest: dict[str, Reading[str]] = {}
+    for one in sorted(common, key=lambda one: -one.confidence):
+        surest.setdefault(repair.fold(one.value), one)
+    return [one for one in common if surest[repair.fold(one.value)] is one]
 
 
 def _holds_cultivar(one: Reading[str], common: Names, botanical: BotanicalName) -> bool:
