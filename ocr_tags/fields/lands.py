@@ -1,4 +1,4 @@
-"""In whose dollars a tag states its price, where it prints "$" alone."""
+"""In whose dollars or crowns a tag states its price, where it prints "$" or "kr" alone."""
 
 from __future__ import annotations
 
@@ -109,6 +109,22 @@ def dollar(text: str) -> str | None:
         return "CAD"
     foreign = _NOT_AMERICAN.search(text) or (_OTHER_NATIVE.search(text) and not _FEET_OR_INCHES.search(text))
     return None if metric or french(text) or foreign else "USD"
+
+
+_KRONOR = (
+    (
+        "SEK",
+        later(r"(?i)\.se\b|\b(?:sverige|sweden|svensk\w*|h[öo]jd|bredd|v[äa]xt\w*|jordm[åa]n|och|vatten)\b"),
+    ),
+    ("NOK", later(r"(?i)\.no\b|\b(?:norge|norway|norsk\w*)\b")),
+    ("DKK", later(r"(?i)\.dk\b|\b(?:danmark|denmark|dansk\w*)\b")),
+)
+
+
+def crown(text: str) -> str | None:
+    """Whose crown "kr" is beside a figure; None when that cannot be told."""
+    named = [currency for currency, land in _KRONOR if land.search(text)]
+    return named[0] if len(named) == 1 else None
 
 
 def american(text: str) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
 
-from ocr_tags.fields.lands import american, dollar
+from ocr_tags.fields.lands import american, crown, dollar
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 from ocr_tags.values import Price
@@ -24,6 +24,7 @@ _SIGNS = {
     "SEK": "sek",
     "DKK": "dkk",
     "NOK": "nok",
+    "": "kr kr.",
 }
 _CURRENCY = {sign: currency for currency, signs in _SIGNS.items() for sign in signs.split()}
 _SIGN = "|".join(
@@ -31,14 +32,14 @@ _SIGN = "|".join(
 )
 _CODE = r"(?: ?(?P<code>usd|cad|cdn|aud|nzd)\b)?"
 _AMOUNT = (
-    r"(?P<whole>\d{1,3}(?:,\d{3})+|\d{1,4})(?:(?P<point>[.,]) ?(?P<cents>\d{2})(?!\d)|[.,]-"
+    r"(?P<whole>\d{1,3}(?:,\d{3})+|\d{1,4})(?:(?P<point>[.,:]) ?(?P<cents>\d{2})(?!\d)|[.,:]-"
     r"|(?P<worn> \d{2})(?=\s*(?:$|[\t\n])))?"
 )
 _FORMS = (
     later(rf"(?<![\w$€£])(?P<sign>{_SIGN}) ?{_AMOUNT}{_CODE}(?!(?!ea\b)[\w%]|[.,-]\d)"),
     later(
         rf"(?<![\w$€£,])(?<!\d\.){_AMOUNT} ?(?P<sign>€|eur\b|£|usd\b|cad\b|aud\b|nzd\b|gbp\b|chf\b"
-        rf"|zł|pln\b|sek\b|dkk\b|nok\b|\$){_CODE}(?!\w)"
+        rf"|zł|pln\b|sek\b|dkk\b|nok\b|kr\b\.?|\$){_CODE}(?!\w)"
     ),
 )
 _CENTS = later(r"(?:^|(?<=[\n\t]))(?:only |sale |now )?(?P<cents>[1-9]\d)¢(?= ?(?:each|ea\b|[\n\t]|$))")
@@ -128,6 +129,11 @@ def _price(text: str, match: re.Match[str], *, large: bool) -> Price | None:
     currency = _CURRENCY[match["sign"].replace(" ", "")]
     if match["code"]:
         currency = _CURRENCY[match["code"]]
+    elif not currency:
+        land = crown(text)
+        if land is None:
+            return None
+        currency = land
     elif match["sign"] == "$":
         after = match.start("sign") > match.start("whole")
         land = ("CAD" if match["point"] == "," else None) if after else dollar(text)

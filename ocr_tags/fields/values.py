@@ -32,6 +32,8 @@ _ENGLISH = later(
     re.I,
 )
 _COLON = later(r" ?:")
+_TWO_TONGUES = later(r"[^\W\d_] ?/ ?[^\W\d_]")
+"""Within a label, said in two languages: no sentence begins so."""
 _FOREIGN_LABELS = Phrases(
     lambda: {label: True for labels in listed("foreign_label").values() for label in labels}
 )
@@ -120,7 +122,10 @@ def _value_after(text: str, hit: Hit[bool]) -> Labelled | None:
         if not opens_cell or text[hit.end : hit.end + 1] != " ":
             return None
         end = value_end(text, hit.end + 1)
-        apart = text[hit.start : hit.end].isupper() and not text[hit.end + 1 : end].isupper()
+        label = text[hit.start : hit.end]
+        if _TWO_TONGUES.search(label):
+            return Labelled(hit.start, hit.end + 1, end, 0.95 * hit.certainty)
+        apart = label.isupper() and not text[hit.end + 1 : end].isupper()
         return Labelled(hit.start, hit.end + 1, end, (0.92 if apart else 0.8) * hit.certainty, True)
     start = gap.end()
     if ("\n" in gap[0] or "\t" in gap[0]) and _is_label(text, start):
@@ -195,14 +200,12 @@ _PARTED = later(
     r"(?:release|purpose|soluble|potash|tomato|rose)\n(?:feed|food|fertili[sz]er|plant food)\b(?! ?:)", re.I
 )
 
-
 _SCRAP = later(
     r"(?!(?:a|à|y|o|e|in|to|of|or|by|if|at|as|on|is|it|no|up|so|et|de|du|au|le|la|el|en|un|al|se|si|zu|im"
     r"|am|op|te|be|do|go|he|me|my|us|we|pH)\b)[^\W\d_]{1,2}\b(?!')|e [A-Z]",
     re.I,
 )
 """The rest of a torn word or a mark read as letters, where a line should go on."""
-
 
 _NEW_MATTER = later(
     r"(?<=[a-zà-ÿ0-9%)]) (?=(?:Loved by|Attracts?|Resists?|Resistant|Fragrant|Scented|Evergreen|Deciduous"
@@ -265,8 +268,7 @@ def is_torn(phrase: str) -> bool:
     return bool(_GOES_ON.search(ending) or _CUT.search(ending))
 
 
-_NEGATION = later(r"\b(?:[Nn]ever|[Dd]o not|[Dd]on.t|NEVER|DO NOT)\Z")
-"""What has no sense without what follows, even behind a gap."""
+_NEGATION = later(r"\b(?:[Nn]ever|[Dd]o not|[Dd]on.t|NEVER|DO NOT)\Z")  # no sense without what follows
 _FULL_STOP = later(
     r"(?i)(?<![^\W\d_])(?!(?:approx|incl|excl|min|max|avg|mod|med|temp|temps|esp|est|hrs|wks|mos|yrs|ins|dia"
     r"|diam|var|subsp|ssp|spp|syn|spr|sum|aut|win|jan|feb|mar|apr|jun|jul|aug|sep|sept|oct|nov|dec|amer"
@@ -288,8 +290,7 @@ def _goes_on(text: str, start: int, at: int) -> bool:
         return False
     if following.islower() and not _OTHER_MATTER.match(text, at + 1) and not all_small(text, start, at):
         return True
-    taken_up = _GOES_BACK.match(text, at + 1) or (phrase.isupper() and _TAKEN_UP.match(text, at + 1))
-    return bool(taken_up)
+    return bool(_GOES_BACK.match(text, at + 1) or (phrase.isupper() and _TAKEN_UP.match(text, at + 1)))
 
 
 def _labelled_line(text: str, start: int) -> bool:
