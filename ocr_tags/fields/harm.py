@@ -58,11 +58,11 @@ _STROKE = later(r"\s+/\s*|\s*/\s+|(?<=[a-zà-ÿ]{3})/(?=[A-ZÀ-Þ][a-zà-ÿ]{2})
 
 
 def _by_tongue(text: str, start: int, end: int) -> list[tuple[int, int]]:
-    """A sentence printed in several languages, strokes between, as one warning in each.
+    """A sentence; of one printed in several languages, strokes between, what English says.
 
     >>> tag = "Toxic to dogs / Toxique pour les chiens"
     >>> [tag[a:b] for a, b in _by_tongue(tag, 0, len(tag))]
-    ['Toxic to dogs', 'Toxique pour les chiens']
+    ['Toxic to dogs']
     """
     strokes = list(_STROKE.finditer(text, start, end))
     if not strokes:
@@ -75,7 +75,9 @@ def _by_tongue(text: str, start: int, end: int) -> list[tuple[int, int]]:
         other_tongue(text[slice(*part)]) or (harm and not HARM.search(said))
         for part, said, harm in zip(parts, words, harms, strict=True)
     ]
-    return parts if any(foreign) and all(harms) else [(start, end)]
+    if not any(foreign) or not all(harms):
+        return [(start, end)]
+    return [part for part, other in zip(parts, foreign, strict=True) if not other] or parts[:1]
 
 
 def _wholeness(text: str, start: int, end: int) -> float:
