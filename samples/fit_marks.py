@@ -38,9 +38,9 @@ GOAL = Path(__file__).parent.parent / "ocr_tags" / "data" / "mark_network.npz"
 FONTS = Path("/usr/share/fonts/truetype")
 SYMBOL_FONTS = ("Noto", "Symbol", "Symbola", "DejaVu", "opens")
 """Fonts with symbols of their own are kept to test with."""
-PAGES, ALONE, BLOTS, WORKERS = 600, 4000, 12000, 2
+PAGES, ALONE, BLOTS, WORKERS = 900, 6000, 24000, 2
 """Pages of drawings; drawings alone on their ground, of each kind and of what is none."""
-HIDDEN, ROUNDS, BATCH = 128, 16, 256
+HIDDEN, ROUNDS, BATCH = 256, 20, 256
 SIGNS = "ABCDEFGHIJKLMNPQRSTUVWXYZabcdefghijklmnpqrstuvwxyz123456789&@#%()[]{}/!?€$£§+=<>~½¼¾©®™×†ßœæØ"
 WORDS = (
     *(
@@ -93,10 +93,14 @@ def page(lot: Random, fonts: Sequence[Path]) -> tuple[Ink, Placed]:
     return _photographed(np.asarray(cover, np.uint8), lot), marks
 
 
-def alone(name: str, lot: Random) -> tuple[Ink, Placed]:
-    """A photograph of one drawing on its ground."""
+def alone(name: str, lot: Random, fonts: Sequence[Path]) -> tuple[Ink, Placed]:
+    """A photograph of one drawing on its ground; of what is none, in one of three a large sign."""
     cover, marks = Image.new("L", (240, 240), 0), Placed()
-    _draw(cover, lot, 40, 50, marks, name)
+    if not name and lot.random() < 0.33:
+        font = ImageFont.truetype(str(lot.choice(fonts)), round(2 ** lot.uniform(5.2, 7.2)))
+        ImageDraw.Draw(cover).text((40, 30), lot.choice(SIGNS), font=font, fill=255)
+    else:
+        _draw(cover, lot, 40, 50, marks, name)
     return _photographed(np.asarray(cover, np.uint8), lot), marks
 
 
@@ -200,12 +204,12 @@ def of_page(fonts: Sequence[Path], seed: int) -> list[Lesson]:
     return list(told(*page(Random(seed), fonts)))
 
 
-def of_kind(name: str, seed: int) -> list[Lesson]:
+def of_kind(name: str, fonts: Sequence[Path], seed: int) -> list[Lesson]:
     """A hundred drawings of one kind."""
     cv2.setNumThreads(1)
     cv2.setRNGSeed(seed)
     lot = Random(f"{name} {seed}")
-    return [lesson for _ in range(100) for lesson in told(*alone(name, lot))]
+    return [lesson for _ in range(100) for lesson in told(*alone(name, lot, fonts))]
 
 
 def of_photo(path: Path) -> list[Lesson]:
@@ -228,7 +232,8 @@ def lessons(folders: Sequence[Path]) -> list[Lesson]:
         drawn = pool.map(partial(of_page, fonts), range(PAGES), chunksize=10)
         taken = pool.map(of_photo, photos, chunksize=4)
         single = [
-            pool.map(partial(of_kind, name), range((ALONE if name else BLOTS) // 100)) for name in DRAWINGS
+            pool.map(partial(of_kind, name, fonts), range((ALONE if name else BLOTS) // 100))
+            for name in DRAWINGS
         ]
         return [lesson for some in chain(drawn, taken, *single) for lesson in some]
 

@@ -21,10 +21,12 @@ from mark_suns import crescent, half_sun, ring, shade, sun
 
 def drop(lot: Random) -> Ink:
     sheet = Sheet()
-    bowl, hollow = lot.uniform(0.3, 0.62), lot.uniform(0.5, 1.6)
+    bowl, hollow = lot.uniform(0.3, 0.72), lot.uniform(0.4, 1.6)
     outline = _drop_outline(bowl, hollow)
-    style = lot.choice(("filled", "filled", "outline", "shine"))
-    sheet.area(outline, lot.uniform(0.07, 0.16) if style == "outline" else 0.0)
+    style = lot.choice(("filled", "filled", "outline", "shine", "tinted"))
+    if style == "tinted":
+        sheet.area(outline, ink=lot.randint(40, 150))
+    sheet.area(outline, lot.uniform(0.07, 0.16) if style in ("outline", "tinted") else 0.0)
     if style == "shine":
         side, start = lot.choice((-1, 1)), 0.95 - bowl
         arc = [(side * bowl * 0.6 * sin(a), start + bowl * 0.6 * cos(a)) for a in np.linspace(0.5, 1.5, 8)]
@@ -101,8 +103,8 @@ def tall(lot: Random) -> Ink:
     head, depth = lot.uniform(0.14, 0.55), lot.uniform(0.2, 0.6)
     shaft = lot.uniform(0.025, 0.5) * head
     style = lot.choice(("open", "open", "filled", "filled", "block", "hollow", "barbed"))
-    bar = lot.random() < 0.12
-    tip = 0.88 if bar else 0.95
+    bar, thick = lot.random() < 0.35, lot.uniform(0.05, 0.14)
+    tip = lot.choice((0.88, 0.93)) if bar else 0.95
     if style in ("open",):
         width = max(lot.uniform(0.04, 0.16), 0.05)
         width = min(width, head * 0.7)
@@ -120,13 +122,82 @@ def tall(lot: Random) -> Ink:
         right = [*half, *((x, -y) for x, y in reversed(half))]
         sheet.area([*right, *((-x, y) for x, y in reversed(right))], line)
     if bar:
+        end = min(head * lot.uniform(0.9, 2.4), 0.85)
         for way in (-1, 1):
-            sheet.line([(-head, way * 0.95), (head, way * 0.95)], 0.06)
+            sheet.line([(-end, way * 0.92), (end, way * 0.92)], thick)
     return sheet.ink()
 
 
 def wide(lot: Random) -> Ink:
     return np.ascontiguousarray(tall(lot).T)
+
+
+def apart(lot: Random) -> Ink:
+    """Two plants and the arrow between them."""
+    sheet = Sheet()
+    away, foot = lot.uniform(0.5, 0.72), lot.uniform(0.0, 0.7)
+    width = lot.uniform(0.05, 0.12)
+    plant = lot.choice((_sprout, _sprout, _tuft, _crown, _bloom))
+    alike = lot.random()
+    for side in (-1, 1):
+        plant(sheet, Random(alike), side * away, foot, width)
+    below = lot.random() < 0.6
+    level = min(foot + lot.uniform(0.12, 0.3), 0.9) if below else foot - lot.uniform(0.05, 0.35)
+    reach = away * lot.uniform(0.85, 1.1) if below else away * lot.uniform(0.5, 0.72)
+    head, marked = lot.uniform(0.08, 0.2), below and lot.random() < 0.4
+    sheet.line([(-reach, level), (reach, level)], width)
+    for side in (-1, 1):
+        tips = [
+            (side * (reach - head), level - head),
+            (side * reach, level),
+            (side * (reach - head), level + head),
+        ]
+        if lot.random() < 0.3:
+            sheet.area(tips)
+        sheet.line(tips, width)
+        if marked:
+            sheet.line([(side * away, foot), (side * away, min(level + 0.15, 0.95))], width)
+    return sheet.ink()
+
+
+def _sprout(sheet: Sheet, lot: Random, x: float, foot: float, width: float) -> None:
+    """A stem with two leaves."""
+    top = foot - lot.uniform(0.5, 0.9)
+    size, slant, line = lot.uniform(0.16, 0.3), lot.uniform(0.3, 1.0), lot.choice((0.0, width * 0.8))
+    sheet.line([(x, foot), (x, top)], width)
+    for way in (-1, 1):
+        turn = -pi / 2 + way * slant
+        u, v = polar(size, turn)
+        sheet.area(ellipse(x + u, top + v, size, size * lot.uniform(0.3, 0.55), turn), line)
+
+
+def _tuft(sheet: Sheet, lot: Random, x: float, foot: float, width: float) -> None:
+    """Blades of grass from one point."""
+    tall, count = lot.uniform(0.5, 0.9), lot.randint(3, 5)
+    for turn in np.linspace(-0.5, 0.5, count):
+        sheet.line([(x, foot), (x + tall * 0.6 * sin(turn), foot - tall * cos(turn))], width)
+
+
+def _crown(sheet: Sheet, lot: Random, x: float, foot: float, width: float) -> None:
+    """A shrub or a tree: a crown on a stem, round or pointed."""
+    r, stem = lot.uniform(0.2, 0.34), lot.uniform(0.05, 0.4)
+    middle, line = foot - stem - r, lot.choice((0.0, 0.0, width))
+    sheet.line([(x, foot), (x, middle)], width)
+    if lot.random() < 0.3:
+        sheet.area([(x - r, middle + r), (x, middle - 1.3 * r), (x + r, middle + r)], line)
+    else:
+        sheet.area(ellipse(x, middle, r, r * lot.uniform(0.9, 1.3)), line)
+
+
+def _bloom(sheet: Sheet, lot: Random, x: float, foot: float, width: float) -> None:
+    """A flower on a stem, with a leaf or none."""
+    top, r, petals = foot - lot.uniform(0.5, 0.85), lot.uniform(0.09, 0.14), lot.randint(4, 6)
+    sheet.line([(x, foot), (x, top)], width)
+    for k in range(petals):
+        u, v = polar(r, 2 * pi * k / petals)
+        sheet.dot(x + u, top + v, r * 0.8)
+    if lot.random() < 0.5:
+        sheet.area(ellipse(x + 0.14, (foot + top) / 2, 0.14, 0.06, -0.6))
 
 
 def flower(lot: Random) -> Ink:
@@ -187,6 +258,7 @@ DRAWINGS: dict[str, Callable[[Random], Ink]] = {
     "tall": tall,
     "wide": wide,
     "flower": flower,
+    "apart": apart,
     "": blot,
 }
 """A way to draw each kind of mark; under no name what is none of them."""

@@ -73,8 +73,34 @@ def test_suns_full_and_outlined(rays: int, filled: bool) -> None:
     assert 84 <= mark.box.w <= 112
 
 
-def test_a_sun_that_may_be_a_daisy_is_neither() -> None:
-    assert find_marks(sun(10, filled=False)) == []
+def test_a_sun_that_may_be_a_daisy_says_nothing_of_light() -> None:
+    assert kinds(sun(10, filled=False)) in ([], ["flower"])
+
+
+def sprout(picture: Picture, x: int, foot: int) -> None:
+    cv2.line(picture, (x, foot), (x, foot - 70), INK, 6, cv2.LINE_AA)
+    for side in (-1, 1):
+        cv2.ellipse(picture, (x + 14 * side, foot - 74), (17, 8), -35 * side, 0, 360, INK, -1, cv2.LINE_AA)
+
+
+def test_two_plants_and_the_room_between_them() -> None:
+    picture = paper()
+    for x in (250, 350):
+        sprout(picture, x, 220)
+    for one, two in (((262, 236), (338, 236)), ((338, 236), (262, 236))):
+        cv2.arrowedLine(picture, one, two, INK, 6, cv2.LINE_AA, tipLength=0.2)
+    assert kinds(picture) == ["apart"]
+
+
+@pytest.mark.parametrize("upright", (True, False))
+def test_an_arrow_between_two_bars(upright: bool) -> None:
+    picture = paper()
+    for y in (130, 270):
+        cv2.line(picture, (265, y), (335, y), INK, 7, cv2.LINE_AA)
+    for one, two in (((300, 140), (300, 260)), ((300, 260), (300, 140))):
+        cv2.arrowedLine(picture, one, two, INK, 7, cv2.LINE_AA, tipLength=0.2)
+    turned = picture if upright else np.ascontiguousarray(picture.swapaxes(0, 1))
+    assert kinds(turned) == ["tall" if upright else "wide"]
 
 
 def test_a_sun_half_dark() -> None:
@@ -84,6 +110,14 @@ def test_a_sun_half_dark() -> None:
 @pytest.mark.parametrize(("picture", "kind"), [(arrow(), "tall"), (drop(), "drop"), (snow(), "snow")])
 def test_other_marks(picture: Picture, kind: str) -> None:
     assert kinds(picture) == [kind]
+
+
+def test_a_drop_filled_with_a_paler_ink() -> None:
+    whole = drop()
+    dark = (whole.astype(np.int16).sum(axis=2) < 3 * 128).astype(np.uint8)
+    inner = cv2.erode(dark, np.ones((15, 15), np.uint8)) > 0
+    whole[inner] = (200, 190, 180)
+    assert kinds(whole) == ["drop"]
 
 
 def test_an_arrow_on_its_side() -> None:

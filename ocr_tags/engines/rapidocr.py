@@ -22,8 +22,10 @@ from ocr_tags.errors import ReaderError
 from ocr_tags.pictures.geometry import reduced, through
 from ocr_tags.record import Box, Word
 
-FIND_SIDE = 720
-"""Long side in pixels of the copy on which lines are sought: larger ones find no more, and cost more."""
+FIND_AREA = 360_000
+"""Pixels of the copy on which lines are sought: larger ones find no more, and finding costs by the area."""
+FIND_SIDE = 1280
+"""Its longest side, for strips: their print is as small as that of broad tags, but they have less area."""
 LINES_AT_ONCE = 1
 """The recogniser gives a chance for each of 18,709 signs at each place, and fills short lines up to the
 longest: lines one by one take the least memory, and no more time."""
@@ -47,7 +49,9 @@ class RapidReader:
         return f"RapidOCR {self.version}, PP-OCRv6 small models of its wheel"
 
     def find_lines(self, picture: Picture) -> list[Quad]:
-        small, back = reduced(_in_colour(picture), FIND_SIDE / max(picture.shape[:2]))
+        tall, wide = picture.shape[:2]
+        scale = min((FIND_AREA / (tall * wide)) ** 0.5, FIND_SIDE / max(tall, wide))
+        small, back = reduced(_in_colour(picture), scale)
         found = self.models(small, use_det=True, use_cls=False, use_rec=False)
         boxes = [] if found.boxes is None else found.boxes
         return [_quad(through(back, np.asarray(box, np.float64))) for box in boxes]

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
+from statistics import median
 
 from ocr_tags.layout.lines import Line
 from ocr_tags.layout.reading_order import Arranged, IsLabel, chains_of, level, line_below, rows
@@ -19,7 +20,8 @@ FEWEST_CELLS, FEWEST_PAIRS = 3, 2
 TIGHT = 0.75
 """In letter heights: lines of one cell stand no further apart."""
 CLEARLY, CLEAR_SHARE = 0.12, 0.8
-"""Labels stand nearer one neighbour by this much, in letter heights, and this share of them the same one."""
+"""Labels stand nearer one neighbour by this much, in letter heights, and this share of them the same one.
+Distances go from middle to middle: how tightly a reader boxes a line changes nothing then."""
 MOST_VALUE_LINES = 4
 ALIKE = 1.35
 """Letters of one cell differ in height by no more than this."""
@@ -60,18 +62,19 @@ def stacked(lines: Sequence[Line], is_label: IsLabel) -> Arranged | None:
     chains = chains_of(
         [line for line in lines if id(line) not in parts] + [_joined(label) for label in wrapped]
     )
-    gaps = [
-        (_gap(chain[at - 1], chain[at]), _gap(chain[at], chain[at + 1]))
+    clearly = CLEARLY * median([line.height for line in lines] or [1.0])
+    triples = [
+        (chain[at - 1], chain[at], chain[at + 1])
         for chain in chains
         for at in range(1, len(chain) - 1)
         if is_label(chain[at].text)
     ]
-    over = [(below, above) for above, below in gaps if below < above - CLEARLY]
-    under = [(above, below) for above, below in gaps if above < below - CLEARLY]
+    over = [(a, b, c) for a, b, c in triples if _step(b, c) < _step(a, b) - clearly]
+    under = [(a, b, c) for a, b, c in triples if _step(a, b) < _step(b, c) - clearly]
     told = max(over, under, key=len)
-    if len(told) < FEWEST_PAIRS or len(told) < CLEAR_SHARE * len(gaps):
+    if len(told) < FEWEST_PAIRS or len(told) < CLEAR_SHARE * len(triples):
         return None
-    limit = (sum(near for near, _ in told) + sum(far for _, far in told)) / (2 * len(told))
+    limit = sum(_gap(a, b) + _gap(b, c) for a, b, c in told) / (2 * len(told))
     arranged: Arranged = []
     for chain in chains:
         for block in _blocks(chain, limit, is_label, told is under):
@@ -83,6 +86,11 @@ def stacked(lines: Sequence[Line], is_label: IsLabel) -> Arranged | None:
 def _gap(upper: Line, lower: Line) -> float:
     """Between two lines, in letter heights of the smaller."""
     return (lower.place.y - upper.place.bottom) / min(upper.height, lower.height)
+
+
+def _step(upper: Line, lower: Line) -> float:
+    """From the middle of one line to the middle of the next, in pixels."""
+    return (lower.place.y + lower.place.bottom - upper.place.y - upper.place.bottom) / 2
 
 
 def _blocks(chain: Sequence[Line], limit: float, is_label: IsLabel, under: bool) -> Iterator[list[Line]]:

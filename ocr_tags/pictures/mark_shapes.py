@@ -35,7 +35,7 @@ Kind = Literal[
 ]
 KINDS: tuple[Kind | None, ...] = (
     *("sun", "half_sun", "crescent", "shade", "ring", "drop", "thermometer", "snow"),
-    *("tall", "wide", "flower", None),
+    *("tall", "wide", "flower", "apart", None),
 )
 """What the network tells apart, in the order of its answers; None is no mark."""
 SIDE = 24

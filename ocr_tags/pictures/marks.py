@@ -36,8 +36,8 @@ SYMBOLS: dict[str, str] = {
 SMALLEST, LARGEST = 24, 260
 """Longer side of a mark in pixels of the straightened picture."""
 THINNEST = 8
-LEAST_STAR = 32
-"""Longer side of a flower or a snowflake at least: smaller ones are asterisks."""
+LEAST: dict[Kind, int] = {"flower": 32, "snow": 32, "apart": 48}
+"""Longer side at least: smaller flowers and snowflakes are asterisks, two smaller plants a pair of signs."""
 CONTRAST = 40
 FAINTEST = 60.0
 """Grey levels by which ink stands out from its ground at least: any of it, and the darkest of a mark."""
@@ -46,6 +46,8 @@ UNEVEN, UNEVEN_GROUND = 22.0, 12.0
 SOFTEST, SOFT_SHARE = 3.2, 0.04
 """Width of the edges of print at most, in pixels or as a share of a mark's longer side: a shaky hand softens
 large marks no less than small ones, and only small ones are lost in it."""
+PALE = 15.0
+"""Grey levels by which a filling of paler ink varies at most."""
 JOINED = (0, 1, 3, 6)
 """Gaps over which ink is joined, in pixels of the half-size picture to either side."""
 OF_GAP = 12
@@ -121,7 +123,7 @@ def _marks_in(picture: Pixels, contrast: Pixels) -> Iterator[Mark]:
     for patch, (kind, chance) in zip(found, kinds_of([patch.small for patch in found]), strict=True):
         if kind is None or chance < (SURE_IN_ROW if kind in OF_LIGHT else SURE):
             continue
-        if kind in ("flower", "snow") and max(patch.box.w, patch.box.h) < LEAST_STAR:
+        if max(patch.box.w, patch.box.h) < LEAST.get(kind, 0):
             continue
         if not _is_printed(picture, contrast, patch, kind != "wide"):
             continue
@@ -203,10 +205,15 @@ def _is_printed(picture: Pixels, contrast: Pixels, patch: Patch, alone: bool) ->
 
 
 def _edge(ink: Pixels) -> float:
-    """How many pixels wide the edge of the ink is: little in print, much in what is out of focus."""
+    """How many pixels wide the edge of the ink is: little in print, much in what is out of focus. A drop may
+    be filled with a paler ink, all of one tone: that is no edge."""
     inside = np.asarray(ink > 127, np.uint8)
     rim = int(inside.sum()) - int(cv2.erode(inside, np.ones((3, 3), np.uint8)).sum())
-    return float(np.count_nonzero((ink > 50) & (ink < 205)) / max(rim, 1))
+    between = np.asarray((ink > 50) & (ink < 205), np.uint8)
+    heart = cv2.erode(between, np.ones((11, 11), np.uint8))
+    if heart.any() and float(ink[heart > 0].std()) < PALE:
+        between[cv2.dilate(heart, np.ones((13, 13), np.uint8)) > 0] = 0
+    return float(np.count_nonzero(between) / max(rim, 1))
 
 
 def _has_neighbours(ink: Pixels, at: Box) -> bool:
