@@ -73,7 +73,7 @@ _OVER = later(
         rf"(?<![\w'’-])(?P<list>{colour()}),? (?:held |carried |set |borne |high )?"
         rf"(?:on|over|above|against|atop|amid) (?:the |its "
         rf"|their )?(?:{ADJECTIVE} )?{colour()} (?:{ADJECTIVE} )?"
-        r"(?:leaves|foliage|lvs|leaf|stems|stalks|fronds|blades|needles|growth|canes|pads|rosettes)(?![\w-])"
+        r"(?:leaves|foliage|lvs|leaf|fronds|blades|needles|growth|canes|pads|rosettes)(?![\w-])"
     )
 )
 """The flower's colour before that of what it stands on: "Scarlet over bronze leaves"."""

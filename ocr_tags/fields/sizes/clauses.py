@@ -191,7 +191,7 @@ POSTS_BEFORE = later(
     r"|battens?|rails?|hooks|eyes|rods|slats)\b[^.;\n\t]{0,15}$",
     re.I,
 )
-ROWS_BEFORE = later(rf"\b{ROWS} ?(?:about |spaced |set |at )?$", re.I)
+ROWS_BEFORE = later(rf"\b(?<!in[ -])(?<!within )(?<!in the ){ROWS} ?(?:about |spaced |set |at )?$", re.I)
 SOWING_BEFORE = later(r"\b(?:sow|seeds?)\b[^.;\n\t]{0,40}$", re.I)
 
 

@@ -33,9 +33,22 @@ _OTHER_AFTER = later(
 _ASIDE_AFTER = later(r" in (?:[A-Z][a-z]+|the (?:tropics|south|north|jungle|rainforest|open ground))\)")
 
 
-def of_another(text: str, start: int, end: int) -> bool:
-    """Whether the words around a length give it to something else than the plant of the tag, full grown."""
+_PART = later(
+    r"\b(?:flowers?|blooms?|blossoms?|trumpets|stars|daisies|saucers|bells|cups|goblets|bowls|suns|globes"
+    r"|pompo[mn]s?|heads|petals|berries|fruits?|pods|cones|hips|tomatoes|melons|pumpkins)\b"
+    r"(?!.*(?:\d|\b(?:shrub|tree|bush|vine|climber|mounds?|clumps?|plants?|grows?|spread\w*)\b))",
+    re.I | re.S,
+)
+_ACROSS = later(r"[ -]?(?:wide|across|in diameter|broad)\b", re.I)
+_OF_PART = 31.0
+"""In cm, about a foot: flowers and fruit may be so wide."""
+
+
+def of_another(text: str, start: int, end: int, most_cm: float | None = None) -> bool:
+    """Whether the words around a length give it to something else than the plant of the tag, full grown; a
+    width of at most `most_cm` to a flower or fruit: "Flowers open in May, to 4 inches across"."""
     before = text[max(0, start - 160) : start]
     sentence = _SENTENCE.split(before)[-1]
     aside = before.endswith("(") and _ASIDE_AFTER.match(text, end)
-    return bool(aside or _OTHER_BEFORE.search(sentence) or _OTHER_AFTER.match(text, end))
+    part = most_cm and most_cm <= _OF_PART and _ACROSS.match(text, end) and _PART.search(sentence)
+    return bool(aside or part or _OTHER_BEFORE.search(sentence) or _OTHER_AFTER.match(text, end))

@@ -98,7 +98,9 @@ def _sizes(text: str) -> tuple[Size, ...]:
 
 def _read_one(tag: Measured, place: int, measure: Measure) -> Iterator[Size]:
     """What the words around one length say of it."""
-    foreign = clauses.FOREIGN_AFTER.match(tag.text, measure.span[1]) or of_another(tag.text, *measure.span)
+    foreign = clauses.FOREIGN_AFTER.match(tag.text, measure.span[1]) or of_another(
+        tag.text, *measure.span, measure.length.max_cm
+    )
     if foreign or says_again(tag, place):
         tag.settled.add(place)
         return
