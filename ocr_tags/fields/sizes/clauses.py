@@ -50,7 +50,7 @@ TAIL = later(
     r"|spread)(?=[.,;)\n\t]|$)|\((?:w|width|wide|spread|s)(?=\))|(?-i:mats?"
     r"|carpets?)(?=[.,;)\n\t]|$| (?:of|in|that))|"
     r"(?:in|of)[ \n](?:width|spread|diameter)|(?-i:w)(?=\.? ?(?:[x×,;/&)◆•·|+~–-]|by\b|[\n\t]|$)))|"
-    rf"(?P<row_spacing>(?<!\.)(?:apart[ \n])?between[ \n](?:the[ \n])?{ROWS}(?!\s*(?:\([^)\n]*\))?\s*:)|"
+    rf"(?P<row_spacing>(?<!\.)(?:apart[ \n])?between[ \n](?:the[ \n])?{ROWS}(?!\s*(?:\([^)\n]*\))?\s*[:\d])|"
     rf"(?:to|from)[ \n](?:{_THE}[ \n])?(?:next|nearest|other|adjacent|neighbou?ring)[ \n]{ROWS}|"
     rf"(?:from[ \n])?{ROWS}[ \n]to[ \n]{ROWS}|(?:aisles?|alleys?|paths?)(?=[.,;)\n\t]|$)|"
     r"entre les rangs|entre hileras)|"
