@@ -237,7 +237,12 @@ def _sticker(sheet: Sheet, content: Content, box: Box) -> None:
     sheet.pen.rounded_rectangle(box, 20, fill=paper, outline=mix(paper, (0, 0, 0), 0.25), width=2)
     bold, room = art.FAMILIES["condensed"][1], bottom - top
     y = sheet.line(
-        SHOP, (left + 20, top + 12, right - 20, top + room * 0.16), art.FAMILIES["condensed"][0], BLACK, 46
+        SHOP,
+        (left + 20, top + 12, right - 20, top + room * 0.16),
+        art.FAMILIES["condensed"][0],
+        BLACK,
+        46,
+        (Said("supplier", SHOP, SHOP),),  # no other firm signs these tags
     )
     y = sheet.line(
         content.price.text,

@@ -52,8 +52,8 @@ JOINED = (0, 1, 3, 6)
 """Gaps over which ink is joined, in pixels of the half-size picture to either side."""
 OF_GAP = 12
 """A mark joined over gaps is at least this many times as large as they are."""
-SURE = 0.9
-"""A shape less like its kind than this is no mark."""
+SURE, SURE_FLOWER = 0.9, 0.96
+"""A shape less like its kind than this is no mark; stars and badges are like flowers."""
 MOST_SURE = 0.9
 """No shape is surer than this: a mark never outranks a word."""
 OF_LIGHT: tuple[Kind, ...] = ("sun", "half_sun", "crescent", "shade", "ring")
@@ -121,7 +121,8 @@ def covers(mark: Box, place: Box) -> bool:
 def _marks_in(picture: Pixels, contrast: Pixels) -> Iterator[Mark]:
     found = list(patches(contrast))
     for patch, (kind, chance) in zip(found, kinds_of([patch.small for patch in found]), strict=True):
-        if kind is None or chance < (SURE_IN_ROW if kind in OF_LIGHT else SURE):
+        least = SURE_IN_ROW if kind in OF_LIGHT else SURE_FLOWER if kind == "flower" else SURE
+        if kind is None or chance < least:
             continue
         if max(patch.box.w, patch.box.h) < LEAST.get(kind, 0):
             continue
