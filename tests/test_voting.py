@@ -18,6 +18,7 @@ PLAIN = Fit(
     weights={"vote": 4.0, "second": 2.5, "unsupported": -0.5, "both_sides": 1.5, "in_place": -1.0},
     offsets={},
     shown=0.4,
+    named=0.2,
     sure=0.97,
 )
 """A fit of round figures, so that how votes are gathered is tested apart from how they were fitted."""
@@ -229,3 +230,11 @@ def test_engines_that_do_not_agree_where_a_value_ends_are_told_from_those_that_d
 
 def replace_reader(tag: TagText) -> TagText:
     return replace(tag, reader="tesseract lines")
+
+
+def test_a_name_is_given_where_another_value_would_be_left_out() -> None:
+    fit = fitted()
+    assert (
+        fit.least("common_names") == fit.least("botanical_name") == fit.named < fit.least("soil") == fit.shown
+    )
+    assert replace(fit, shown=0.5).least("common_names") == 0.5

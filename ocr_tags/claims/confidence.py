@@ -8,17 +8,19 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from functools import cache
 from importlib.resources import files
 from math import exp
 from typing import Any, Literal
 
+from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES
 from ocr_tags.record import Reading
 
 Level = Literal["sure", "look"]
 """What a person does with a value: rely on it, or look at the tag. What was not read is absent."""
 LEVEL_WORDS: dict[Level, str] = {"sure": "sure", "look": "look at the tag"}
+NAMES = frozenset((COMMON_NAMES.name, BOTANICAL_NAME.name))
 PART = " part"
 """After a field's name: one item of its list, which may be right where the whole list is not."""
 
@@ -64,8 +66,14 @@ class Fit:
     offsets: Mapping[str, float]
     shown: float
     """A value with a smaller chance of being right is left out: unreadable is absent."""
+    named: float
+    """The same for a plant's names: without any a tag is not found again."""
     sure: float
     """From this chance up a value is `sure`: wrong at most once in 200 on the tags it was fitted on."""
+
+    def least(self, field: str) -> float:
+        """The chance from which up a value of this field is given."""
+        return min(self.shown, self.named) if field in NAMES else self.shown
 
     def chance(self, field: str, evidence: Evidence) -> float:
         """The chance, 0 to 1, that a value of this field with this evidence is right."""
@@ -83,7 +91,7 @@ def fitted() -> Fit:
 def read_fit(text: str) -> Fit:
     """A fit from its TOML form."""
     given: dict[str, Any] = tomllib.loads(text)
-    return Fit(given["start"], given["weights"], given["offsets"], given["shown"], given["sure"])
+    return Fit(**{each.name: given[each.name] for each in fields(Fit)})
 
 
 def level(reading: Reading[Any]) -> Level:

@@ -37,8 +37,8 @@ def readings(
 def _is_shown(field: Field[Any], reading: Reading[Any], evidence: Evidence, fit: Fit) -> bool:
     """Sides that differ are both shown, where either would be without the other."""
     if reading.status == "disagreed" and any(other.side != reading.side for other in reading.alternatives):
-        return fit.chance(field.name, replace(evidence, elsewhere=0.0)) >= fit.shown
-    return evidence.vote >= LEAST_VOTE and reading.confidence >= fit.shown
+        return fit.chance(field.name, replace(evidence, elsewhere=0.0)) >= fit.least(field.name)
+    return evidence.vote >= LEAST_VOTE and reading.confidence >= fit.least(field.name)
 
 
 def weigh(field: Field[Any], everything: Sequence[Claim], fit: Fit) -> list[Weighed]:
