@@ -69,7 +69,7 @@ SHOWN = 0.85
 """Under this chance a value is left out: here the table of floors has its least cost, a wrong value counting
 as ten missing ones. Of the values, 1 in 100 is lost so, and of the wrong ones a third."""
 NAMED = 0.75
-"""The same for names, by which a tag is found: of those between both cuts 9 in 10 are right on tags of others."""
+"""The same for names, by which a tag is found: between the cuts 9 in 10 are right on tags of others."""
 EDGES = (0, 0.3, 0.5, 0.6, 0.7, 0.8, 0.85, 0.9, 0.95, 0.97, 0.98, 0.99, 1.001)
 
 Seen = Mapping[str, tuple[int, dict[str, list[Line]]]]
