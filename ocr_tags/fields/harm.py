@@ -48,8 +48,9 @@ def read_warnings(tag: TagText) -> Iterator[Found[str]]:
     if len(again) > len(own):  # else they say in another language what is kept
         own += again
     for start, end in own or _sentences(text, folded, ARMED, ()):
-        opens = _OPENS_WARNING.match(text, start) or _OUTCRY_FIRST.match(text, start)
-        start = opens.end("mark") if opens and opens["mark"] else start
+        for opening in (_OPENS_WARNING, _OUTCRY_FIRST):
+            opens = opening.match(text, start, end)
+            start = opens.end("mark") if opens and opens["mark"] else start
         for first, last in _by_tongue(text, start, end):
             yield Found(clean(text[first:last]).strip("()!"), (first, last), _wholeness(text, first, last))
 
@@ -114,7 +115,7 @@ def _one_voice(text: str) -> str:
 
 _STOPS = later(
     r"[.!;]\s+|\b[a-z]{2,},\s+(?=[A-Z][a-z]+\s(?:is|are|may|can|will|causes?)\b)"
-    r"|(?<=[a-z]{3})\.(?=[A-Z][a-z]{2})|\t|\n\n|[•|·]\s|(?<=[^\W\d_])[)\]] (?=[A-Z])"
+    r"|(?<=[a-z]{3})\.(?=[A-Z][a-z]{2})|\t|\n\n|[•|·]\s|[•·](?=[A-Z])|(?<=[^\W\d_])[)\]] (?=[A-Z])"
 )
 
 
@@ -154,8 +155,8 @@ def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
 
 _OUTCRY = later(r"(?i)(?:^|[\n\t•·|]|\. )\s?(?P<cry>(?:danger|warning|caution|careful|attention|beware)!) \Z")
 _OUTCRY_FIRST = later(
-    r"(?i)(?P<mark>\W*(?:take care|watch out|heads up|be aware|please note|fair warning"
-    r"|safety(?: note)?)[:!] )"
+    r"(?i)(?P<mark>\W*(?:(?:take care|watch out|heads up|be aware|please note|fair warning"
+    r"|achtung|vorsicht|safety(?: note)?)[:!])\s(?=[^\W\d_]))"
 )
 _LED = later(r"(?:[^.:;\t\n]|\n(?=[a-z]))*\b(?:is|are|has|have) (?:[^.:;\t\n]|\n(?=[a-z]))*: ")
 """A sentence that leads up to a warning without telling it: "The juice is another matter: wear gloves"."""
