@@ -65,7 +65,7 @@ HARM = later(
     r"|(?:not|never) for (?:eating|food|culinary use|human use)"
     r"|unsafe (?:to|for)|handle with (?:gloves|care)|(?:beware(?: of)?|mind|watch for)(?: the"
     r"| its)? (?:sharp )?(?:thorns"
-    r"|spines|prickles)|(?:fatal|lethal|deadly|dangerous|hazardous|bad) (?:to|for) (?:your )?(?:pets"
+    r"|spines|prickles)|(?:fatal|lethal|deadly|danger(?:ous)?|hazard(?:ous)?|bad) (?:to|for) (?:your )?(?:pets"
     r"|cats|dogs|horses"
     r"|livestock|humans|people|animals|children)|not (?:pet|child)[- ](?:friendly|safe)"
     r"|not safe (?:for|around) \w+"
