@@ -22,9 +22,9 @@ from ocr_tags.errors import ReaderError
 from ocr_tags.pictures.geometry import reduced, through
 from ocr_tags.record import Box, Word
 
-FIND_AREA = 360_000
+FIND_AREA = 300_000
 """Pixels of the copy on which lines are sought: larger ones find no more, and finding costs by the area."""
-FIND_SIDE = 1280
+FIND_SIDE = 1200
 """Its longest side, for strips: their print is as small as that of broad tags, but they have less area."""
 LINES_AT_ONCE = 1
 """The recogniser gives a chance for each of 18,709 signs at each place, and fills short lines up to the

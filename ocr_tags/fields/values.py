@@ -184,7 +184,7 @@ _GOES_BACK = later(
 )
 """No phrase begins so; but with "Monthly, from May" the next value of a column of them may begin."""
 _TAKEN_UP = later(
-    r"(?:BUT|TO|WITH|IS|ARE|THE|FROM|BETWEEN|UNTIL|WHEN|DURING|EVERY|ONCE|TWICE"
+    r"(?:BUT|TO|WITH|IS|ARE|THE|FROM|BETWEEN|UNTIL|WHEN|DURING|EVERY|EACH|ONCE|TWICE"
     r"|IN(?= (?:EARLY|LATE|MID|SPRING|SUMMER|AUTUMN|FALL|WINTER)))(?! PLANT| GROW) (?=[A-Z])"
 )
 """In capitals, where sentences do not show, few phrases begin so."""

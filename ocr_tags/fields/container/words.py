@@ -33,7 +33,8 @@ POT = (
 )
 _MATERIAL = r"(?:terra-? ?cotta|clay|ceramic|plastic|glazed|peat|coir|fibre|fiber)"
 MADE_WORD = (
-    rf"(?:square|sq\.?|round|rnd\.?|nursery|trade|deep|long|tall|growers?|{_MATERIAL}|aquatic|paper|jute"
+    rf"(?:square|sq\.?|round|rnd\.?|nursery|trade|deep|long|tall|grower(?:.?s)?(?= pot)|{_MATERIAL}"
+    r"|aquatic|paper|jute"
     rf"|fabric"
     r"|coco|(?:cow-?)?manure|decorative|azalea|hanging|plantable|net|mesh|patio|starter|recycled|bamboo"
     r"|peat-free"
