@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import argparse
 import json
+import unicodedata
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
@@ -56,6 +57,11 @@ def _words(value: Any) -> str:
     return " ".join(str(one) for one in value) if isinstance(value, list) else str(value or "")
 
 
+def _plain(value: Any) -> str:
+    """The words without accents, which the caption's font has not."""
+    return unicodedata.normalize("NFKD", _words(value)).encode("ascii", "ignore").decode()[:54]
+
+
 def piece(folder: Path, truth: Mapping[str, Any], record: Mapping[str, Any], verdict: Verdict) -> Image.Image:
     """The place a wrong value was read at, or the side on which a missing one is printed."""
     entries = record["fields"].get(verdict.field, []) if verdict.outcome == "wrong" else []
@@ -99,8 +105,8 @@ def _group(folder: Path, kind: str, found: list[Failure]) -> Image.Image | None:
         drawn.paste(piece(folder, truth, record, verdict), (left, top))
         lines = (
             f"{verdict.tag}  {verdict.field}",
-            f"tag: {_words(verdict.truth)[:54]}",
-            f"read: {_words(verdict.got)[:54]}",
+            f"tag: {_plain(verdict.truth)}",
+            f"read: {_plain(verdict.got)}",
         )
         for line, text in enumerate(lines):
             pen.text((left, top + PIECE[1] + 15 * line), text, fill="black", font=font)
