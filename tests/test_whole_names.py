@@ -64,3 +64,10 @@ def test_a_series_before_a_name_is_no_part_of_it() -> None:
     for some in (names, names[:1]):
         assert [one.value for one in whole_names(some, SPECIES, "Fern Hollow")] == ["Common Foxglove"]
     assert [one.value for one in whole_names([named("Moon Daisies")], SPECIES, "Moon Daisies")] != []
+
+
+def test_one_line_of_a_name_over_two_is_no_other_name() -> None:
+    title, line = named("Common Foxglove", 0.9, TWO_LINES), named("Foxglove", 0.95, Box(0, 70, 380, 60))
+    assert [one.value for one in whole_names([title, line], SPECIES)] == ["Common Foxglove"]
+    apart = named("Foxglove", 0.95, Box(0, 600, 380, 60))
+    assert len(whole_names([title, apart], SPECIES)) == 2

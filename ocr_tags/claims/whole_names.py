@@ -20,7 +20,8 @@ ALIKE = 0.8
 """Share of letters in common above which title words are the cultivar, read twice."""
 LINE = 0.2
 """A line of print is longer than it is high by at least this for each of its letters; two lines are not."""
-
+WITHIN = 0.8
+"""Of the place of a name, in that of another: it is a part of the other's print."""
 ENOUGH = 0.75
 """A longer title is the name when it is read at least this surely beside its ending."""
 
@@ -32,6 +33,7 @@ def whole_names(
 ) -> tuple[Reading[str], ...]:
     """The common names without those that another one holds, and without the series or the cultivar printed
     before them."""
+    common = [one for one in common if not any(_is_line_of(one, other) for other in common)]
     if series:
         common = _once([_without_series(one, series) for one in common])
     if botanical and botanical.genus:
@@ -47,6 +49,16 @@ def _of_another(one: Reading[str], common: Names, genus: str) -> bool:
     if " " in one.value or not lexicon.plants_called(one.value) or agrees(one.value, genus):
         return False
     return any(agrees(other.value, genus) for other in common if other is not one)
+
+
+def _is_line_of(one: Reading[str], other: Reading[str]) -> bool:
+    """Whether it is one line of the other, which is broken over two: Sunflower, of Common over Sunflower."""
+    words, whole = one.value.casefold().split(), other.value.casefold().split()
+    part = len(words) < len(whole) and words in (whole[-len(words) :], whole[: len(words)])
+    if not part or one.box is None or other.box is None or (one.side, one.photo) != (other.side, other.photo):
+        return False
+    own, its = one.box.w * one.box.h, other.box.w * other.box.h
+    return own < WITHIN * its and one.box.shared(other.box) > WITHIN * own
 
 
 def _without_series(one: Reading[str], series: str) -> Reading[str]:

@@ -7,7 +7,7 @@ from ocr_tags.patterns import later
 
 ARROWS = {"↕": "height", "↑": "height", "▲": "height", "↔": "spread", "⟷": "spread", "⇿": "spacing"}
 """What a length behind a drawn arrow measures (common practice, no source)."""
-_ARROW_BEFORE = later(rf"(?:(?<![^\W\d_])[{''.join(ARROWS)}]|(?P<broken>[←<][–—=-]?[→>]))(?=[ \t]?$)")
+_ARROW_BEFORE = later(rf"(?:(?<![^\W\d_])[{''.join(ARROWS)}]|[↕↔⟷⇿]|(?P<broken>[←<][–—=-]?[→>]))(?=[ \t]?$)")
 
 
 def arrow_before(text: str, start: int) -> tuple[str, int] | None:
