@@ -81,6 +81,13 @@ def test_a_label_nearer_to_the_line_below_it_is_that_lines() -> None:
     assert in_pairs(*pairs(2, 14, under=False)).split("\n\n") == WHOLE
 
 
+def test_how_tightly_a_line_is_boxed_tells_nothing() -> None:
+    values = (("Full sun", 20, 14), ("Low", 78, 40), ("Rich", 136, 40))
+    labels = (("Light", 44, 20), ("Water", 102, 20), ("Soil", 160, 20))
+    lines = [line(text, 0, middle - tall // 2, tall) for text, middle, tall in (*values, *labels)]
+    assert in_pairs(*lines).split("\n\n") == ["Light\nFull sun", "Water\nLow", "Soil\nRich"]
+
+
 def test_even_gaps_do_not_tell() -> None:
     assert in_pairs(*pairs(8, 8, under=True)) == ""
 

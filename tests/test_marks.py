@@ -112,12 +112,11 @@ def test_other_marks(picture: Picture, kind: str) -> None:
     assert kinds(picture) == [kind]
 
 
-def test_a_drop_filled_with_a_paler_ink() -> None:
-    whole = drop()
+def test_a_large_drop_filled_with_a_paler_ink() -> None:
+    whole = cv2.resize(drop(), None, fx=2, fy=2, interpolation=cv2.INTER_AREA)
     dark = (whole.astype(np.int16).sum(axis=2) < 3 * 128).astype(np.uint8)
-    inner = cv2.erode(dark, np.ones((15, 15), np.uint8)) > 0
-    whole[inner] = (200, 190, 180)
-    assert kinds(whole) == ["drop"]
+    whole[cv2.erode(dark, np.ones((21, 21), np.uint8)) > 0] = (165, 155, 150)
+    assert kinds(np.asarray(whole, np.uint8)) == ["drop"]
 
 
 def test_an_arrow_on_its_side() -> None:
