@@ -20,7 +20,7 @@ from ocr_tags.engines import Engine, LineFinder
 from ocr_tags.engines.remembering import Remembering
 from ocr_tags.layout.lines import Line, split_wide
 from ocr_tags.pictures.bend import flattened
-from ocr_tags.pictures.cleaning import Straightened, even_light, straighten, widened
+from ocr_tags.pictures.cleaning import Straightened, even_light, narrowed, straighten, widened
 from ocr_tags.pictures.crops import Crop, cut_colour, cut_line
 from ocr_tags.pictures.facing import upright
 from ocr_tags.pictures.geometry import Floats, reduced, through
@@ -73,11 +73,12 @@ def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> Pictur
     finder = next((engine for engine in engines if isinstance(engine, LineFinder)), None)
     cut = straighten(pixels, finely=finder is None)  # lines that are found can be made level later
     straight = replace(cut, pixels=without_leaders(cut.pixels))
-    found = _found_lines(straight.pixels, finder)
-    wide = widened(pixels, cut, [np.array(region.quad) for region in found])
-    if wide is not cut:
-        straight = replace(wide, pixels=without_leaders(wide.pixels))
-        found = _found_lines(straight.pixels, finder)
+    found = _found_lines(straight, finder)
+    for framed in (narrowed, widened):
+        again = framed(pixels, cut, [np.array(region.quad) for region in found])
+        if again is not cut:
+            cut, straight = again, replace(again, pixels=without_leaders(again.pixels))
+            found = _found_lines(straight, finder)
     # The engine that finds lines reads them cheaply as well, so it is the one asked which way is up.
     asked = Remembering(next((engine for engine in engines if engine is finder), engines[0]))
     regions = found or find_lines(straight.pixels)
@@ -86,7 +87,7 @@ def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> Pictur
     flat = flattened(straight)
     if flat is not straight:
         straight = flat
-        found = _found_lines(flat.pixels, finder)
+        found = _found_lines(flat, finder)
         regions = found or find_lines(flat.pixels)
     if found:
         regions = [*regions, *_missed(straight.pixels, regions)]
@@ -107,8 +108,11 @@ def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> Pictur
 # ---------------------------------------------------------------- where the lines are
 
 
-def _found_lines(picture: NDArray[np.uint8], finder: LineFinder | None) -> list[LineRegion]:
-    return [region_of(picture, quad) for quad in finder.find_lines(picture)] if finder else []
+def _found_lines(straight: Straightened, finder: LineFinder | None) -> list[LineRegion]:
+    if finder is None:
+        return []
+    quads = finder.find_lines(straight.pixels, closely=not straight.outline)
+    return [region_of(straight.pixels, quad) for quad in quads]
 
 
 def _missed(picture: NDArray[np.uint8], found: Sequence[LineRegion]) -> list[LineRegion]:

@@ -47,8 +47,11 @@ class Engine(Protocol):
 class LineFinder(Protocol):
     """An engine that can also say where lines are, whichever way they run."""
 
-    def find_lines(self, picture: Picture) -> list[Quad]:
-        """Each line's four corners in pixels of a colour picture, clockwise, with a little room around it."""
+    def find_lines(self, picture: Picture, closely: bool = False) -> list[Quad]:
+        """Each line's four corners in pixels of a colour picture, clockwise, with a little room around it.
+
+        `closely`, where the tag may be only a part of the picture, and its print small.
+        """
         ...
 
 

@@ -23,7 +23,11 @@ from ocr_tags.pictures.geometry import reduced, through
 from ocr_tags.record import Box, Word
 
 FIND_AREA = 300_000
-"""Pixels of the copy on which lines are sought: larger ones find no more, and finding costs by the area."""
+"""Pixels of the copy on which the lines of a tag are sought: on 470 photographs a copy four times as large
+showed no more. Finding costs by the area."""
+CLOSELY = 2
+"""How many times that area shows the lines where no tag was cut out: of 53 such photographs 11 lost half their
+lines or more on the usual one."""
 FIND_SIDE = 1200
 """Its longest side, for strips: their print is as small as that of broad tags, but they have less area."""
 LINES_AT_ONCE = 1
@@ -48,9 +52,10 @@ class RapidReader:
     def describe(self) -> str:
         return f"RapidOCR {self.version}, PP-OCRv6 small models of its wheel"
 
-    def find_lines(self, picture: Picture) -> list[Quad]:
+    def find_lines(self, picture: Picture, closely: bool = False) -> list[Quad]:
         tall, wide = picture.shape[:2]
-        scale = min((FIND_AREA / (tall * wide)) ** 0.5, FIND_SIDE / max(tall, wide))
+        area = FIND_AREA * (CLOSELY if closely else 1)
+        scale = min((area / (tall * wide)) ** 0.5, FIND_SIDE / max(tall, wide))
         small, back = reduced(_in_colour(picture), scale)
         found = self.models(small, use_det=True, use_cls=False, use_rec=False)
         boxes = [] if found.boxes is None else found.boxes

@@ -38,6 +38,9 @@ MARGIN = 0.02
 CLEAR = 18.0
 """Grey levels by which print must stand out to be a sign of where the tag is: the grain of wood does not."""
 
+FEWEST_LINES, ROOM, MOST_OF_IT = 3, 0.35, 0.6
+"""So many lines tell where a tag without an outline is: with this room on all sides, as a share of the longer
+side of the place they take, where that is no more than so much of the picture."""
 CUT_OFF, CUT_SHARE, FEWEST_CUT = 0.012, 0.25, 2
 """Lines this near a border, as a share of the shorter side, are cut off by it: one that runs along it, or of
 those that run up to it at least this share of all lines and this many."""
@@ -123,6 +126,34 @@ def _cut(pixels: Pixels, quad: Floats, outline: Corners, sure: float) -> Straigh
     target = np.array([(0, 0), (size[0], 0), size, (0, size[1])], np.float32)
     to_photo = np.asarray(cv2.getPerspectiveTransform(target, quad.astype(np.float32)), np.float64)
     return Straightened(warped(pixels, to_photo, size), to_photo, outline, sure)
+
+
+def narrowed(pixels: Pixels, cut: Straightened, lines: Sequence[Floats]) -> Straightened:
+    """Where no outline was found, the part of the photo that holds the lines (each 4 x 2), with much room.
+
+    The same picture where it has an outline, or where that part is most of it.
+    """
+    if cut.outline or len(lines) < FEWEST_LINES:
+        return cut
+    ends = np.array(lines).reshape(-1, 4, 2)
+    axes = _along_most(ends)
+    flat = ends.reshape(-1, 2) @ axes.T
+    room = ROOM * np.ptp(flat, axis=0).max()
+    low, high = flat.min(axis=0) - room, flat.max(axis=0) + room
+    height, width = cut.pixels.shape[:2]
+    if np.prod(high - low) > MOST_OF_IT * height * width:
+        return cut
+    quad = np.array([low, (high[0], low[1]), high, (low[0], high[1])]) @ axes
+    return _cut(pixels, through(cut.to_photo, quad), (), 0.0)
+
+
+def _along_most(ends: Floats) -> Floats:
+    """The two directions (2 x 2) in which most lines run: along their longer sides."""
+    sides = np.concatenate([ends[:, 1] - ends[:, 0], ends[:, 2] - ends[:, 1]])
+    lengths = np.linalg.norm(sides, axis=1)
+    fourfold = np.exp(4j * np.arctan2(sides[:, 1], sides[:, 0])) * lengths**2
+    angle = float(np.angle(fourfold.sum())) / 4
+    return np.array([[np.cos(angle), np.sin(angle)], [-np.sin(angle), np.cos(angle)]])
 
 
 def widened(pixels: Pixels, cut: Straightened, lines: Sequence[Floats]) -> Straightened:
