@@ -74,7 +74,7 @@ def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> Pictur
     cut = straighten(pixels, finely=finder is None)  # lines that are found can be made level later
     straight = replace(cut, pixels=without_leaders(cut.pixels))
     found = _found_lines(straight, finder)
-    for framed in (narrowed, widened):
+    for framed in (widened, widened, narrowed):
         again = framed(pixels, cut, [np.array(region.quad) for region in found])
         if again is not cut:
             cut, straight = again, replace(again, pixels=without_leaders(again.pixels))
@@ -89,9 +89,9 @@ def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> Pictur
         straight = flat
         found = _found_lines(flat, finder)
         regions = found or find_lines(flat.pixels)
+    level, way = levelled(straight, regions)
     if found:
         regions = [*regions, *_missed(straight.pixels, regions)]
-    level, way = levelled(straight, regions)
     passes: dict[str, Moved] = {}
     for engine in engines:
         reader = asked if engine is asked.engine else engine
