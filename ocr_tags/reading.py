@@ -43,6 +43,11 @@ LEAST_LIKELY = 0.75
 tags a finder overlooks a large bold title now and then; of 600 rows less likely than this, one was a line."""
 TOUCHING = 0.2
 """A row of which more lies on lines found is made of their letters."""
+WIDENINGS = 3
+"""How often a border that cuts lines off is moved, before and after the tag is sought by its lines."""
+CLOSELY, CLOSEST, FEW_LINES = 2.0, 8.0, 3
+"""How many times the usual area shows the lines where no tag was cut out, and where it shows so few: of 53
+such photographs 11 lost half of their lines or more on the usual one, of 470 others none."""
 MARK_GAP = 1.5
 """In its own heights: a mark stands no further before the line it belongs to."""
 LEAST_SURE = 0.25
@@ -72,13 +77,7 @@ def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> Pictur
     """Read an upright photo (BGR, uint8, height x width x 3) with every engine."""
     finder = next((engine for engine in engines if isinstance(engine, LineFinder)), None)
     cut = straighten(pixels, finely=finder is None)  # lines that are found can be made level later
-    straight = replace(cut, pixels=without_leaders(cut.pixels))
-    found = _found_lines(straight, finder)
-    for framed in (widened, widened, narrowed):
-        again = framed(pixels, cut, [np.array(region.quad) for region in found])
-        if again is not cut:
-            cut, straight = again, replace(again, pixels=without_leaders(again.pixels))
-            found = _found_lines(straight, finder)
+    straight, found = _framed(pixels, cut, finder)
     # The engine that finds lines reads them cheaply as well, so it is the one asked which way is up.
     asked = Remembering(next((engine for engine in engines if engine is finder), engines[0]))
     regions = found or find_lines(straight.pixels)
@@ -108,10 +107,26 @@ def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> Pictur
 # ---------------------------------------------------------------- where the lines are
 
 
+def _framed(
+    pixels: NDArray[np.uint8], cut: Straightened, finder: LineFinder | None
+) -> tuple[Straightened, list[LineRegion]]:
+    """The picture with all the lines that a finder shows, and not much around them; the lines."""
+    straight = replace(cut, pixels=without_leaders(cut.pixels))
+    found = _found_lines(straight, finder)
+    for frame in (*[widened] * WIDENINGS, narrowed, *[widened] * WIDENINGS):
+        again = frame(pixels, cut, [np.array(region.quad) for region in found])
+        if again is not cut:
+            cut, straight = again, replace(again, pixels=without_leaders(again.pixels))
+            found = _found_lines(straight, finder)
+    return straight, found
+
+
 def _found_lines(straight: Straightened, finder: LineFinder | None) -> list[LineRegion]:
     if finder is None:
         return []
-    quads = finder.find_lines(straight.pixels, closely=not straight.outline)
+    quads = finder.find_lines(straight.pixels, 1.0 if straight.outline else CLOSELY)
+    if len(quads) < FEW_LINES and not straight.outline:
+        quads = finder.find_lines(straight.pixels, CLOSEST)
     return [region_of(straight.pixels, quad) for quad in quads]
 
 

@@ -47,10 +47,10 @@ class Engine(Protocol):
 class LineFinder(Protocol):
     """An engine that can also say where lines are, whichever way they run."""
 
-    def find_lines(self, picture: Picture, closely: bool = False) -> list[Quad]:
+    def find_lines(self, picture: Picture, closely: float = 1.0) -> list[Quad]:
         """Each line's four corners in pixels of a colour picture, clockwise, with a little room around it.
 
-        `closely`, where the tag may be only a part of the picture, and its print small.
+        `closely`: how many times the usual area to look at, where a tag is only a part of the picture.
         """
         ...
 

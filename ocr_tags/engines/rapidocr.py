@@ -25,11 +25,10 @@ from ocr_tags.record import Box, Word
 FIND_AREA = 300_000
 """Pixels of the copy on which the lines of a tag are sought: on 470 photographs a copy four times as large
 showed no more. Finding costs by the area."""
-CLOSELY = 2
-"""How many times that area shows the lines where no tag was cut out: of 53 such photographs 11 lost half their
-lines or more on the usual one."""
 FIND_SIDE = 1200
 """Its longest side, for strips: their print is as small as that of broad tags, but they have less area."""
+MOST_SIDE = 4000
+"""No copy is larger: the library would make a larger one smaller, and fills up a smaller one."""
 LINES_AT_ONCE = 1
 """The recogniser gives a chance for each of 18,709 signs at each place, and fills short lines up to the
 longest: lines one by one take the least memory, and no more time."""
@@ -52,10 +51,9 @@ class RapidReader:
     def describe(self) -> str:
         return f"RapidOCR {self.version}, PP-OCRv6 small models of its wheel"
 
-    def find_lines(self, picture: Picture, closely: bool = False) -> list[Quad]:
+    def find_lines(self, picture: Picture, closely: float = 1.0) -> list[Quad]:
         tall, wide = picture.shape[:2]
-        area = FIND_AREA * (CLOSELY if closely else 1)
-        scale = min((area / (tall * wide)) ** 0.5, FIND_SIDE / max(tall, wide))
+        scale = min((FIND_AREA / (tall * wide)) ** 0.5, FIND_SIDE / max(tall, wide)) * closely**0.5
         small, back = reduced(_in_colour(picture), scale)
         found = self.models(small, use_det=True, use_cls=False, use_rec=False)
         boxes = [] if found.boxes is None else found.boxes
@@ -99,7 +97,7 @@ def open_engine(languages: str = "eng", data_folder: str | None = None) -> Rapid
                 "EngineConfig.onnxruntime.intra_op_num_threads": 1,
                 "EngineConfig.onnxruntime.inter_op_num_threads": 1,
                 "Det.limit_type": "max",
-                "Det.limit_side_len": FIND_SIDE,
+                "Det.limit_side_len": MOST_SIDE,
                 "Rec.rec_batch_num": LINES_AT_ONCE,
                 "Rec.rec_img_shape": [3, 48, NARROWEST],
             }

@@ -38,12 +38,14 @@ MARGIN = 0.02
 CLEAR = 18.0
 """Grey levels by which print must stand out to be a sign of where the tag is: the grain of wood does not."""
 
-FEWEST_LINES, ROOM, MOST_OF_IT = 3, 0.35, 0.6
+FEWEST_LINES, ROOM, MOST_OF_IT = 3, 0.12, 0.6
 """So many lines tell where a tag without an outline is: with this room on all sides, as a share of the longer
 side of the place they take, where that is no more than so much of the picture."""
 CUT_OFF, CUT_SHARE, FEWEST_CUT = 0.012, 0.25, 2
 """Lines this near a border, as a share of the shorter side, are cut off by it: one that runs along it, or of
-those that run up to it at least this share of all lines and this many."""
+those that run up to an outline at least this share of all lines and this many."""
+FURTHER = 0.6
+"""How much of its width or height a picture gains beyond a border that cuts lines off."""
 
 
 class Unbent(Protocol):
@@ -83,7 +85,8 @@ def straighten(pixels: Pixels, finely: bool = True) -> Straightened:
     """The tag cut out of an upright colour photo (height x width x 3, uint8), level and free of perspective.
 
     Text is never cut off for the sake of an outline: without a convincing one the surroundings of the print
-    are kept, and without print the whole photo. Not `finely`, a tag with an outline is as level as that is.
+    are kept, and without print the whole photo. Not `finely`, where lines are sought afterwards, a tag with
+    an outline is as level as that is, and without one the whole photo is kept (see `narrowed`).
     """
     seen = _print_in(pixels)
     best = best_outline(find_outlines(pixels, seen))
@@ -91,7 +94,13 @@ def straighten(pixels: Pixels, finely: bool = True) -> Straightened:
         corners = tuple((float(x), float(y)) for x, y in best.corners)
         cut = _cut(pixels, grown(best.corners, MARGIN), corners, best.sure)
         return _levelled(pixels, cut, most=6.0) if finely else cut
-    return _levelled(pixels, _cut(pixels, _around_print(pixels, seen), (), 0.0), most=30.0)
+    part = _around_print(pixels, seen) if finely else _whole(pixels)
+    return _levelled(pixels, _cut(pixels, part, (), 0.0), most=30.0)
+
+
+def _whole(pixels: Pixels) -> Floats:
+    height, width = pixels.shape[:2]
+    return np.array([(0, 0), (width, 0), (width, height), (0, height)], np.float64)
 
 
 def _print_in(pixels: Pixels) -> Direction:
@@ -105,7 +114,7 @@ def _around_print(pixels: Pixels, seen: Direction) -> Floats:
     """The whole photo; or, where all clear print stands in a small part of it, that part along its lines
     with as much room again on all sides (what is in no clear row may still be print)."""
     height, width = pixels.shape[:2]
-    whole = np.array([(0, 0), (width, 0), (width, height), (0, height)], np.float64)
+    whole = _whole(pixels)
     angle = np.radians((seen.angle + 45) % 90 - 45)
     axes = np.array([[np.cos(angle), np.sin(angle)], [-np.sin(angle), np.cos(angle)]])
     flat, frame = seen.centres @ axes.T, whole @ axes.T
@@ -173,16 +182,25 @@ def widened(pixels: Pixels, cut: Straightened, lines: Sequence[Floats]) -> Strai
         (high[:, 0] > width - near, ~level),
         (high[:, 1] > height - near, level),
     )
+    fewest = max(FEWEST_CUT, CUT_SHARE * len(ends)) if cut.outline else 1
     left, top, right, bottom = (
-        bool((touched & along).any()) or int(touched.sum()) >= max(FEWEST_CUT, CUT_SHARE * len(ends))
-        for touched, along in reached
+        more and (bool((touched & along).any()) or int(touched.sum()) >= fewest)
+        for more, (touched, along) in zip(_goes_on(pixels, cut), reached, strict=True)
     )
     if not (left or top or right or bottom):
         return cut
-    x0, x1 = -0.6 * width * left, width * (1 + 0.6 * right)
-    y0, y1 = -0.6 * height * top, height * (1 + 0.6 * bottom)
+    x0, x1 = -FURTHER * width * left, width * (1 + FURTHER * right)
+    y0, y1 = -FURTHER * height * top, height * (1 + FURTHER * bottom)
     quad = through(cut.to_photo, np.array([(x0, y0), (x1, y0), (x1, y1), (x0, y1)], np.float64))
     return _cut(pixels, quad, (), 0.0)
+
+
+def _goes_on(pixels: Pixels, cut: Straightened) -> list[bool]:
+    """Whether the photo goes on beyond the picture's left, upper, right, and lower border."""
+    less, more = -FURTHER / 2, 1 + FURTHER / 2
+    beyond = np.array([(less, 0.5), (0.5, less), (more, 0.5), (0.5, more)]) * cut.pixels.shape[1::-1]
+    there = through(cut.to_photo, beyond)
+    return [0 < x < pixels.shape[1] and 0 < y < pixels.shape[0] for x, y in there]
 
 
 def _levelled(pixels: Pixels, cut: Straightened, most: float) -> Straightened:
