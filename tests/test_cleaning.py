@@ -8,7 +8,15 @@ import numpy as np
 import pytest
 from PIL import Image, ImageDraw, ImageFont
 
-from ocr_tags.pictures.cleaning import Straightened, even_light, straighten, text_angle, turned, widened
+from ocr_tags.pictures.cleaning import (
+    Straightened,
+    even_light,
+    narrowed,
+    straighten,
+    text_angle,
+    turned,
+    widened,
+)
 from ocr_tags.pictures.geometry import Floats, Pixels, through
 
 LINES = [
@@ -212,3 +220,42 @@ def test_lines_that_end_inside_the_outline_leave_it_as_it_is() -> None:
     lines = [np.array([(40, y), (330, y), (330, y + 20), (40, y + 20)], float) for y in (40, 90, 140)]
     assert widened(photo, cut, lines) is cut
     assert widened(photo, cut, []) is cut
+
+
+def test_a_border_of_the_photo_itself_is_not_moved() -> None:
+    photo = np.full((400, 400, 3), 230, np.uint8)
+    cut = Straightened(photo, np.eye(3), (), 0.0)
+    lines = [np.array([(40, y), (399, y), (399, y + 20), (40, y + 20)], float) for y in (40, 90, 140)]
+    assert widened(photo, cut, lines) is cut
+
+
+def aslant(x: float, y: float, length: float, degrees: float = 20.0) -> np.ndarray:
+    """A line of print 20 pixels high that starts at x, y and runs downwards to the right."""
+    along = np.array([np.cos(np.radians(degrees)), np.sin(np.radians(degrees))])
+    start, down = np.array([x, y]), 20 * np.array([-along[1], along[0]])
+    return np.array([start, start + length * along, start + length * along + down, start + down])
+
+
+def test_without_an_outline_the_place_of_the_lines_is_cut_out_along_them() -> None:
+    photo = np.full((1500, 2000, 3), 230, np.uint8)
+    cut = Straightened(photo, np.eye(3), (), 0.0)
+    lines = [aslant(600 - 15 * k, 500 + 40 * k, length) for k, length in enumerate((300, 200, 260, 90))]
+    near = narrowed(photo, cut, lines)
+    seen = [through(np.linalg.inv(near.to_photo), line) for line in lines]
+    height, width = near.pixels.shape[:2]
+    for corners in seen:
+        assert (corners > 0).all() and (corners < (width, height)).all()
+        assert np.ptp(corners[:2, 1]) < 2, "its line is level"
+    taken = np.ptp(np.concatenate(seen), axis=0)
+    assert (taken > 0.5 * np.array([width, height])).any()
+    assert not near.outline
+
+
+def test_a_tag_with_an_outline_or_lines_all_over_the_picture_is_not_cut_again() -> None:
+    photo = np.full((1500, 2000, 3), 230, np.uint8)
+    lines = [aslant(600, 500 + 40 * k, 300) for k in range(4)]
+    outlined = Straightened(photo, np.eye(3), ((1.0, 1.0),) * 4, 0.7)
+    assert narrowed(photo, outlined, lines) is outlined
+    whole = Straightened(photo, np.eye(3), (), 0.0)
+    assert narrowed(photo, whole, lines[:2]) is whole
+    assert narrowed(photo, whole, [aslant(50, 60 + 400 * k, 1500, 1.0) for k in range(4)]) is whole

@@ -16,6 +16,8 @@ from ocr_tags.record import TagText
         ("Produit du Québec · Serres de l’Orme-Blanc", "Serres de l'Orme-Blanc"),
         ("Les Serres du Grand-Pré, Sainte-Orme (Québec)", "Les Serres du Grand-Pré"),
         ("Serres de", None),
+        ("Grown by Viveros Dos Encinas Dos Encinas", "Viveros Dos Encinas"),
+        ("Pépinières Lac-aux-Saules Lac-aux-Saules", "Pépinières Lac-aux-Saules"),
         ("Les Serres Montclerval inc., Saint-Orme QC", "Les Serres Montclerval inc."),
         ("Tarrow Creek Wholesale Nurseries ABN 11 222 333 444", "Tarrow Creek Wholesale Nurseries"),
         ("2 gal $18.98 Tarrow Creek Growers", "Tarrow Creek Growers"),

@@ -46,3 +46,19 @@ def test_a_mark_over_its_caption_is_read_before_it() -> None:
     cv2.putText(tag, "30 in", (530, 550), cv2.FONT_HERSHEY_SIMPLEX, 1.5, (20, 20, 20), 3, cv2.LINE_AA)
     seen = read_picture(tag, open_engines("rapidocr"))
     assert "↕ 30 in" in [line.text for line in seen.passes["rapidocr marks"]]
+
+
+def test_small_print_on_a_ground_of_its_own_colour_is_found_and_read() -> None:
+    """A white tag on white paper: no outline tells where it is, and the print is a hundredth of the photo."""
+    photo = np.full((2250, 3000, 3), 238, np.uint8)
+    printed = ("Shasta Daisy", "Height 18 to 24 in", "Full sun to part shade", "Hardiness zones 4 to 9")
+    for number, line in enumerate(printed):
+        at = (1900, 1500 + 60 * number)
+        cv2.putText(photo, line, at, cv2.FONT_HERSHEY_SIMPLEX, 0.9, (20, 20, 20), 2, cv2.LINE_AA)
+    turn = cv2.getRotationMatrix2D((1500, 1125), 7, 1.0)
+    photo = np.asarray(cv2.warpAffine(photo, turn, (3000, 2250), borderValue=(238, 238, 238)), np.uint8)
+    seen = read_picture(photo, open_engines("rapidocr"))
+    assert {line.text for line in seen.passes["rapidocr lines"]} >= set(printed)
+    height, width = seen.straight.pixels.shape[:2]
+    corners = seen.straight.on_photo(np.array([(0, 0), (width, height)], float))
+    assert np.ptp(corners, axis=0).max() < 1500, "the tag was cut out"

@@ -238,3 +238,23 @@ def test_a_name_is_given_where_another_value_would_be_left_out() -> None:
         fit.least("common_names") == fit.least("botanical_name") == fit.named < fit.least("soil") == fit.shown
     )
     assert replace(fit, shown=0.5).least("common_names") == 0.5
+
+
+def read_words(tag: TagText) -> Iterator[Found[str]]:
+    yield Found(tag.string, (0, len(tag.string)), 0.9)
+
+
+WORDS = Field(Fact("words", "Words", str), read_words)
+
+
+def test_a_value_goes_on_as_far_as_the_clearer_engine_has_it() -> None:
+    fuller, poorer = "Humus-rich, moist", "Humus-rich,"
+    ran_on = claims([text(fuller, "one", confidence=0.6), text(poorer, "two", confidence=0.99)], WORDS)
+    assert [claim.value for claim in ran_on] == [poorer]
+    missed = claims([text(fuller, "one", confidence=0.99), text(poorer, "two", confidence=0.6)], WORDS)
+    assert [claim.value for claim in missed] == [fuller]
+
+
+def test_an_engine_that_has_the_fuller_value_does_not_speak_for_the_poorer_as_well() -> None:
+    texts = [text("Humus-rich, moist", "one rows", confidence=0.6), text("Humus-rich,", "one columns")]
+    assert [claim.value for claim in claims(texts, WORDS)] == ["Humus-rich, moist"]

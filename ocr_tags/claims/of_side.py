@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from math import prod
+from math import log, prod
 from typing import Any
 
 from ocr_tags.claims.agreement import compare, key
@@ -23,6 +23,9 @@ FULLER_SHARE = 0.6
 """A value that explains more of the print stays when it is at least this strong beside the poorer one."""
 NO_EYES = frozenset([MERGED, BARS])
 """Readings that can miss no printed word: one is made of the others, one holds nothing but bars."""
+FULLER_LEAD, MEANING = 0.7, 2.0
+"""What speaks for the fuller of two ends of a value, and what the meaning of its words weighs: of 520 drawn
+tags 22 values more were right so, and 3 fewer wrong."""
 POORER_VOTE = 0.5
 """The share of its vote that an engine gives to a value of which it read a part in the same place."""
 
@@ -147,7 +150,8 @@ def settle_places(united: Sequence[Claim]) -> tuple[Claim, ...]:
     """Of several values read in one place one stays, doubted as far as the others are strong.
 
     The strongest stays, unless a value hardly weaker explains more of the print ("Full Sun to Part Sun"
-    beside "Full Sun"): then that one does, and the poorer is no reason for doubt but half a vote.
+    beside "Full Sun"): then that one does, and the poorer is no reason for doubt but half a vote. Where
+    another engine has the poorer one alone, that one may stay.
     """
     kept: list[Claim] = []
     for claim in united:
@@ -157,16 +161,31 @@ def settle_places(united: Sequence[Claim]) -> tuple[Claim, ...]:
         elif _explains_more(claim, kept[at]):
             elsewhere = claim.photo != kept[at].photo  # may have run into what stands beside it there
             backed = not elsewhere or len(claim.votes) >= len(kept[at].votes)
-            if backed and claim.strength > FULLER_SHARE * kept[at].strength:
+            if backed and claim.strength > FULLER_SHARE * kept[at].strength and _ends_there(claim, kept[at]):
                 kept[at] = _backed(claim, kept[at], POORER_VOTE)
         elif _explains_more(kept[at], claim):
-            kept[at] = _backed(kept[at], claim, POORER_VOTE)
+            fuller = kept[at]
+            kept[at] = _backed(fuller, claim, POORER_VOTE) if _ends_there(fuller, claim) else claim
         elif compare(kept[at].value, claim.value) == "different":
             doubt = min(claim.strength / max(kept[at].strength, 1e-6), 1.0)
             kept[at] = replace(kept[at], doubt=max(kept[at].doubt, doubt))
         else:
             kept[at] = _backed(kept[at], claim, 1.0)
     return tuple(kept)
+
+
+def _ends_there(fuller: Claim, poorer: Claim) -> bool:
+    """Whether a value goes on as far as some engines have it, where another ends it earlier: they may have
+    run on into the next line, or the other may have missed words; the meaning of the words speaks too."""
+    own = {engine for engine, _ in fuller.votes}
+    rest = tuple(vote for vote in poorer.votes if vote[0] not in own)
+    return not rest or _odds(fuller) + FULLER_LEAD > _odds(replace(poorer, votes=rest))
+
+
+def _odds(claim: Claim) -> float:
+    """How likely a claim is right, on the scale on which evidence adds up."""
+    strength = min(max(claim.strength, 0.001), 0.999)
+    return log(strength / (1 - strength)) + MEANING * claim.meant
 
 
 def _backed(claim: Claim, other: Claim, share: float) -> Claim:

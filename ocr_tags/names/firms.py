@@ -186,11 +186,25 @@ def _of_name(word: str) -> bool:
 
 def _without_place(words: list[str]) -> list[str]:
     """The words up to the firm's last, when its own place or state follows: Fenwold Plants Fenwold."""
+    words = _without_echo(words)
     if len(words) > 2 and is_last(words[-2]) and re.fullmatch(_STATE, words[-1].strip(",.")):
         return words[:-1]
     for at in range(1, len(words) - 1):
         if is_last(words[at]) and set(words[at + 1 :]) <= set(words[:at]):
             return words[: at + 1]
+    return words
+
+
+def _without_echo(words: list[str]) -> list[str]:
+    """The words without a place that ends the firm's name and follows it: Viveros Tres Garzas Tres Garzas.
+
+    One short word said twice is a place of its own: Walla Walla.
+    """
+    for count in (3, 2, 1):
+        tail = [word.casefold() for word in words[-count:]]
+        again = tail == [word.casefold() for word in words[-2 * count : -count]]
+        if again and len(words) > 2 * count and (count > 1 or "-" in tail[0]):
+            return words[:-count]
     return words
 
 
@@ -261,7 +275,7 @@ def firm_at(string: str, start: int) -> tuple[str, int] | None:
         words[-1:], end = [words[-1] + form[0]], form.end()
     while words and words[-1] in _SMALL:
         words.pop()
-    name = " ".join(words)
+    name = " ".join(_without_echo(words))
     if not name[:1].isupper() or len(name) < 3 or name == "The" or _WHEN.fullmatch(name):
         return None
     return (name if re.search(rf"{FORM}$", name) else name.rstrip(".")), end
