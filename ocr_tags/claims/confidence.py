@@ -37,6 +37,8 @@ class Evidence:
     """The vote of a second engine that found the same value by itself; 0 when none did."""
     unsupported: float = 0.0
     """1 when a second engine read this side and did not find the value."""
+    lesser: float = 0.0
+    """1 when that second engine is the better one of the two."""
     echo: float = 0.0
     """How alike that engine's letters are where the value stands: read alike, but laid out otherwise."""
     partly: float = 0.0
