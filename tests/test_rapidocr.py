@@ -7,6 +7,7 @@ from itertools import pairwise
 import cv2
 import numpy as np
 import pytest
+from PIL import Image, ImageDraw, ImageFont
 
 from ocr_tags.engines import open_engine, open_engines
 from ocr_tags.engines.rapidocr import RapidReader
@@ -90,3 +91,17 @@ def test_both_says_which_is_missing(monkeypatch: pytest.MonkeyPatch) -> None:
         open_engines("both")
     with pytest.raises(TagError, match="no reader called 'abacus'"):
         open_engines("abacus")
+
+
+@pytest.mark.parametrize("share", [0.6, 0.7, 0.8])
+def test_condensed_print_loses_no_letters(reader: RapidReader, share: float) -> None:
+    """Letters that fall into one column of the recogniser come out as one: "pereial" for perennial."""
+    printed = "A reliable perennial. Winter hardy. Needs well drained soil. Full till fall."
+    font = ImageFont.load_default(34)
+    wide = round(font.getlength(printed))
+    page = Image.new("RGB", (wide + 24, 54), "white")
+    ImageDraw.Draw(page).text((12, 6), printed, fill=(30, 30, 30), font=font)
+    squeezed = cv2.resize(np.asarray(page), None, fx=share, fy=1.0, interpolation=cv2.INTER_AREA)
+    ((words,),) = reader.read([np.asarray(squeezed)], "line")
+    assert " ".join(word.text for word in words) == printed
+    assert words[-1].place.right == pytest.approx((12 + wide) * share, abs=16)
