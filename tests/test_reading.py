@@ -1,10 +1,13 @@
 """Which way is up, with the real engines: a drawn tag, turned each way, is read the right way up."""
 
+from collections.abc import Sequence
+
 import cv2
 import numpy as np
 import pytest
 
 from ocr_tags.engines import open_engines
+from ocr_tags.pictures.regions import LineRegion
 from ocr_tags.reading import read_picture
 
 
@@ -48,17 +51,42 @@ def test_a_mark_over_its_caption_is_read_before_it() -> None:
     assert "↕ 30 in" in [line.text for line in seen.passes["rapidocr marks"]]
 
 
-def test_small_print_on_a_ground_of_its_own_colour_is_found_and_read() -> None:
-    """A white tag on white paper: no outline tells where it is, and the print is a hundredth of the photo."""
+PRINTED = ("Shasta Daisy", "Height 18 to 24 in", "Full sun to part shade", "Hardiness zones 4 to 9")
+
+
+def white_on_white(size: float, degrees: float) -> np.ndarray:
+    """A white tag on white paper, 2250 x 3000, its print turned: no outline tells where it is."""
     photo = np.full((2250, 3000, 3), 238, np.uint8)
-    printed = ("Shasta Daisy", "Height 18 to 24 in", "Full sun to part shade", "Hardiness zones 4 to 9")
-    for number, line in enumerate(printed):
-        at = (1900, 1500 + 60 * number)
-        cv2.putText(photo, line, at, cv2.FONT_HERSHEY_SIMPLEX, 0.9, (20, 20, 20), 2, cv2.LINE_AA)
-    turn = cv2.getRotationMatrix2D((1500, 1125), 7, 1.0)
-    photo = np.asarray(cv2.warpAffine(photo, turn, (3000, 2250), borderValue=(238, 238, 238)), np.uint8)
-    seen = read_picture(photo, open_engines("rapidocr"))
-    assert {line.text for line in seen.passes["rapidocr lines"]} >= set(printed)
+    for number, line in enumerate(PRINTED):
+        at = (1900 - round(400 * size), 1500 - round(300 * size) + round(66 * size * number))
+        cv2.putText(
+            photo, line, at, cv2.FONT_HERSHEY_SIMPLEX, size, (20, 20, 20), round(2 * size), cv2.LINE_AA
+        )
+    turn = cv2.getRotationMatrix2D((1500, 1125), degrees, 1.0)
+    turned = cv2.warpAffine(photo, turn, (3000, 2250), borderValue=(238, 238, 238))
+    return np.asarray(turned, np.uint8)
+
+
+def test_small_print_on_a_ground_of_its_own_colour_is_found_and_read() -> None:
+    seen = read_picture(white_on_white(0.9, 7), open_engines("rapidocr"))
+    assert {line.text for line in seen.passes["rapidocr lines"]} >= set(PRINTED)
     height, width = seen.straight.pixels.shape[:2]
     corners = seen.straight.on_photo(np.array([(0, 0), (width, height)], float))
     assert np.ptp(corners, axis=0).max() < 1500, "the tag was cut out"
+
+
+def test_rows_that_only_look_like_print_do_not_tell_how_a_tag_lies(monkeypatch: pytest.MonkeyPatch) -> None:
+    def rows(picture: np.ndarray, found: Sequence[LineRegion]) -> list[LineRegion]:
+        height, width = picture.shape[:2]
+        quads = (((0, y), (width, y), (width, y + 30), (0, y + 30)) for y in range(20, height - 40, 90))
+        return [LineRegion(quad, 20.0, False, 0.9) for quad in quads]  # type: ignore[arg-type]
+
+    monkeypatch.setattr("ocr_tags.reading._missed", rows)
+    for levels_before in ("reading.narrowed", "pictures.cleaning._levelled"):
+        monkeypatch.setattr(f"ocr_tags.{levels_before}", lambda pixels, cut, *more, **named: cut)
+    seen = read_picture(white_on_white(4.0, 7), open_engines("rapidocr"))
+    whole = [line for line in seen.passes["rapidocr lines"] if line.text in PRINTED]
+    assert len(whole) == len(PRINTED)
+    for line in whole:
+        middles = [word.place.y + word.place.h / 2 for word in line.words]
+        assert max(middles) - min(middles) < 0.2 * line.height

@@ -97,7 +97,8 @@ TOLERANT = later(
 HOT = later(r"\s*(?:in|where|si|if|up|down)\b[^.;\n\t]{0,24}(?:hot|south|warm|desert|north|cool|inland|heat)")
 
 SUN_SHADE = later(
-    r"(?<!part )(?<!partial )(?<!partly )\bsun ?(?:/ ?shade\b|(?:or|and|&) ?shade(?= (?:needs|requirements?|preference)\b| ?[:|\t—–]))"
+    r"(?<!part )(?<!partial )(?<!partly )\bsun ?"
+    r"(?:/ ?shade\b|(?:or|and|&) ?shade(?= (?:needs|requirements?|preference)\b| ?[:|\t—–]))"
 )
 
 HOURS_AFTER = later(
