@@ -87,7 +87,7 @@ def test_passes_of_one_engine_and_the_merged_text_are_one_vote() -> None:
 
 def test_an_engine_that_read_nothing_there_makes_less_sure_than_two_that_agree() -> None:
     agreed = claims([text("12", "tesseract lines"), text("12", "rapidocr lines")], NUMBER)
-    single = claims([text("12", "tesseract lines"), text("x", "rapidocr lines")], NUMBER)
+    single = claims([text("12", "rapidocr lines"), text("x", "tesseract lines")], NUMBER)
     (sure,), (less,) = (readings(NUMBER, found, ()) for found in (agreed, single))
     assert sure.confidence > less.confidence
 
@@ -258,3 +258,12 @@ def test_a_value_goes_on_as_far_as_the_clearer_engine_has_it() -> None:
 def test_an_engine_that_has_the_fuller_value_does_not_speak_for_the_poorer_as_well() -> None:
     texts = [text("Humus-rich, moist", "one rows", confidence=0.6), text("Humus-rich,", "one columns")]
     assert [claim.value for claim in claims(texts, WORDS)] == ["Humus-rich, moist"]
+
+
+def test_what_only_the_weaker_engine_found_is_less_likely_than_what_only_the_better_one_did() -> None:
+    engines = ("rapidocr lines", "tesseract lines")
+    better, weaker = (
+        weigh(NUMBER, claims([text("12", found), text("x", missed)], NUMBER), fitted())[0][0].confidence
+        for found, missed in (engines, engines[::-1])
+    )
+    assert weaker < better
