@@ -150,6 +150,7 @@ def test_ends_and_joins(text: str, low: float | None, high: float | None) -> Non
         "3 m²",
         "6B",
         "zone 5",
+        "3-5′'",
         "12 to 15 days",
         "",
     ],

@@ -14,12 +14,14 @@ CM = {"in": 2.54, "ft": 30.48, "cm": 1.0, "m": 100.0, "mm": 0.1}
 METRIC = frozenset({"cm", "m", "mm"})
 
 MARKS = "'’‘′´`"
+_TWICE, _TWO = "|".join(mark * 2 for mark in MARKS), f"[{MARKS}]{{2}}"
+"""Inches. Two marks that differ may be one that was read twice, and then they are feet: no telling."""
 _GAP = r"(?:[ \t]?\n(?!\n) ?| {0,3})"  # a length may run on to the next line, never past an empty one
 _ENDS = r"(?:(?![^\W\d_])|(?=[HW](?![^\W_]))|(?=x ?\d))"
 
 _UNITS = {
     "in": (
-        rf"inch(?:es)?\b\.?|ins?\b\.?|in(?=[HW]\b|x ?\d)|[\"″”“„]|[{MARKS}]{{2}}|pouces?|po\b\.?|pulgadas?"
+        rf"inch(?:es)?\b\.?|ins?\b\.?|in(?=[HW]\b|x ?\d)|[\"″”“„]|{_TWICE}|pouces?|po\b\.?|pulgadas?"
         rf"|pulg\b\.?|zoll"
     ),
     "ft": rf"feet|foot|ft\b\.?|ft(?=[HW]\b|x ?\d|\d{{1,2}} ?(?:in\b|[\"″”]))"
@@ -29,7 +31,7 @@ _UNITS = {
     "m": r"(?-i:m|(?<=\d)M)\b\.?|m(?=[HW]\b|x ?\d)|m[eè]t(?:er|re|ro)s?",
 }
 _WORN_UNITS = {
-    "in": r"[l1I|]nch(?:es)?|in[oe]h(?:es)?|[l1I|]n\b\.?|[*°º](?! ?[CF]\b)",
+    "in": rf"[l1I|]nch(?:es)?|in[oe]h(?:es)?|[l1I|]n\b\.?|[*°º](?! ?[CF]\b)|{_TWO}",
     "ft": r"f[il1]\b\.?|tt\b\.?|feei",
     "cm": r"crn\b|cn\b|om\b|ern\b",
 }
@@ -128,6 +130,8 @@ def quantity_at(text: str, start: int) -> Quantity | None:
         return Quantity(value + inches.value / 12, "ft", inches.end, certainty * inches.certainty)
     if unit == "ft" and text[end - 1] in MARKS and re.match(r"[\d%]", text[end : end + 1]):
         certainty = 0.0  # "1'4 ft" and "1'%'" may be 1¼ or 1½
+    if unit == "in" and letters < 1 and re.search(rf"{_TWO}$", text[:end]):
+        certainty = 0.0
     if unit and match["decimal"]:
         certainty *= _decimal_doubt(match["decimal"], unit)
     return Quantity(value, unit, end, certainty * letters)
