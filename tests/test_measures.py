@@ -160,7 +160,19 @@ def test_near_misses_stay_silent(text: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["l8in", 'I2-18"', "12-1B in", "3O cm", "12-18ln", "12-181n", "1% ft", "12-18°"]
+    "text",
+    [
+        "l8in",
+        'I2-18"',
+        "12-1B in",
+        "3O cm",
+        "12-18ln",
+        "12-181n",
+        "1% ft",
+        "12-18°",
+        "21½2 to 4 ft",
+        "2%2 to 4 ft",
+    ],
 )
 def test_repaired_letters_cost_certainty(text: str) -> None:
     (measure,) = find_lengths(text)

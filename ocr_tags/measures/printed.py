@@ -55,7 +55,9 @@ def parse_length(text: str) -> Measure | None:
     return found[0] if whole else None
 
 
-_START = later(r"(?<![\d$€£#])(?<!\d[-–—.,])(?<![ :(]\.)(?=[\dlI|!½¼¾⅓⅔⅛⅜⅝⅞]|s(?=cm\b)|(?i:" + SPELLED + "))")
+_START = later(
+    r"(?<![\d$€£#½¼¾⅓⅔⅛⅜⅝⅞%])(?<!\d[-–—.,])(?<![ :(]\.)(?=[\dlI|!½¼¾⅓⅔⅛⅜⅝⅞]|s(?=cm\b)|(?i:" + SPELLED + "))"
+)
 _TO = later(
     r"-\s(?:to|or)\s|\s?(?:-{1,2}|[–—−‐‑~=_])\s?"
     r"| *\n? *(?:\b|(?<=\d))(?:to|thru|through|bis|tot|till?)(?:\b|(?=\d|[Il|]\d))\s*"
@@ -87,7 +89,7 @@ _AFTER = later(
     re.I,
 )
 _SECOND_UNIT = later(r"\n(?!\n)[(\[]?| ?(?:[(\[/|,;=–-]|\bor\b)?(?: ?\n(?!\n)| ?)")
-_NEAR_END_LOST = later(r"[\d½¼¾%][\"″”'’′]? ?(?:[-–—~]|\bto\b) ?$|(?:^|[\t\n])\d{1,2}\t$", re.I)
+_NEAR_END_LOST = later(r"[½¼¾%]\d ?$|[\d½¼¾%][\"″”'’′]? ?(?:[-–—~]|\bto\b) ?$|(?:^|[\t\n])\d{1,2}\t$", re.I)
 
 _FAR_END_LOST = later(r" ?(?:[-–—~]|\bto) ?(?=[\n\t]|$)", re.I)
 

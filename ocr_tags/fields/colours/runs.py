@@ -49,14 +49,24 @@ _OPENS = later(lambda: rf"((?<![\w-])(?:{choice(modifiers())}|[a-z]+ish))\n(?=[a
 
 
 _MANY = later(r"(?:bi-?colou?r|tri-?colou?r|two-tone|assorted)")
-"""Before colours, how many there are: "Bicolor rose & white"."""
+"""Before colours, how many there are: "Bicolor rose & white"; of one colour, "bicolor pink", it is a part."""
+_AND_MORE = later(r"[ ,/&+-]{1,3}(?:(?:and|with|et|und|y)[ ]+)?")
+
+
+def _several_from(folded: str, start: int) -> bool:
+    """Whether two colours and a joint between them begin here."""
+    end = start
+    while match := ONE.match(folded, end):
+        end = match.end() + (folded[match.end() : match.end() + 1] == " ")
+    joint = _AND_MORE.match(folded, end - (folded[end - 1 : end] == " ")) if end > start else None
+    return joint is not None and joint.end() > end and ONE.match(folded, joint.end()) is not None
 
 
 def runs_of(folded: str) -> Iterator[tuple[int, int]]:
     """Colour words, those with only a space between them as one: mahogany red."""
     run: tuple[int, int] | None = None
     for match in ONE.finditer(folded):
-        if _MANY.fullmatch(match[0]) and ONE.match(folded, match.end() + 1):
+        if _MANY.fullmatch(match[0]) and (match[0] == "assorted" or _several_from(folded, match.end() + 1)):
             continue
         if run and folded[run[1] : match.start()] == " ":
             run = run[0], match.end()

@@ -116,7 +116,10 @@ def _is_other(text: str, folded: str, hit: Hit[str]) -> bool:
     """Whether a kind word says something else: "annual feeding", "a legume", "herb. perennial"."""
     word = text[hit.start : hit.end]
     if hit.value in LIVES:
-        return CHORE_NEXT.match(folded, hit.end) is not None
+        begins = text[hit.end + 1 : hit.end + 2]
+        return CHORE_NEXT.match(folded, hit.end) is not None and not (
+            text[hit.end : hit.end + 1] in "\n\t" and begins.isupper()  # "Perennial" over "Feed: monthly"
+        )
     if hit.value == "herb" and re.match(r"\. (?:peren|per\b|border)", folded[hit.end :]):
         return True
     return word.casefold() == "legume" and _NITROGEN.search(folded, 0, hit.start) is not None

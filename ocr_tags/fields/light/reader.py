@@ -102,6 +102,10 @@ def read_light(tag: TagText) -> Iterator[Found[Light]]:
             said.append(_found(text, chain, certainty * doubt))
     for found in _without_legend(statements or again):
         sure = BESIDE if len(statements) > 1 and _stands_as_label(text, found) else _wholeness(folded, found)
+        if _SUN_OR_SHADE.fullmatch(folded, *found.span) and not any(
+            start <= found.span[0] <= end for start, end in after_label
+        ):
+            sure *= BESIDE  # as likely a label whose value was not read
         yield replace(found, certainty=found.certainty * sure)
     yield from (replace(found, certainty=SECOND_LANGUAGE * found.certainty) for found in again if statements)
     statements = statements or again
@@ -255,6 +259,7 @@ _SUN_LABEL = later(
 
 TORN = 0.45
 BESIDE = 0.4
+_SUN_OR_SHADE = later(r"sun ?[/&] ?shade")
 
 
 def _stands_as_label(text: str, found: Found[Light]) -> bool:
