@@ -6,9 +6,9 @@ import cv2
 import numpy as np
 import pytest
 
-from ocr_tags.engines import open_engines
+from ocr_tags.engines import Quad, open_engines
 from ocr_tags.pictures.regions import LineRegion
-from ocr_tags.reading import read_picture
+from ocr_tags.reading import _found_closest, read_picture
 
 
 def drawn_tag() -> np.ndarray:
@@ -90,3 +90,23 @@ def test_rows_that_only_look_like_print_do_not_tell_how_a_tag_lies(monkeypatch: 
     for line in whole:
         middles = [word.place.y + word.place.h / 2 for word in line.words]
         assert max(middles) - min(middles) < 0.2 * line.height
+
+
+class Blobs:
+    """Finds the dark blobs of a picture, in place of a network."""
+
+    def find_lines(self, picture: np.ndarray, closely: float = 1.0) -> list[Quad]:
+        dark = np.asarray(picture[..., 0] < 100, np.uint8)
+        _, _, stats, _ = cv2.connectedComponentsWithStats(dark)
+        return [((x, y), (x + w, y), (x + w, y + h), (x, y + h)) for x, y, w, h, _ in stats[1:].tolist()]
+
+
+@pytest.mark.parametrize("shape", [(1000, 600, 3), (600, 1000, 3)])
+def test_a_picture_looked_at_in_halves_shows_each_line_once_and_whole(shape: tuple[int, int, int]) -> None:
+    picture = np.full(shape, 255, np.uint8)
+    lines = [(40, 30, 300, 20), (450, 300, 100, 20), (100, 495, 180, 15), (380, 550, 190, 12)]
+    for x, y, w, h in lines:
+        picture[y : y + h, x : x + w] = 0
+    found = _found_closest(picture, Blobs())
+    assert {(*quad[0], *quad[2]) for quad in found} == {(x, y, x + w, y + h) for x, y, w, h in lines}
+    assert len(found) == len(lines)
