@@ -102,6 +102,12 @@ def test_a_known_name_with_and_in_it_stays_whole_in_a_list() -> None:
     assert found == ["Hens and Chicks", "Common Houseleek", "Roof Keeper"]
 
 
+@pytest.mark.parametrize("label", ["Also known as", "Also knownas", "Also known &"])
+def test_a_worn_label_is_no_part_of_the_name_behind_it(label: str) -> None:
+    found = [each.value for each in read_common_names(TagText(f"Tulipa gesneriana\n{label} Garden Tulip"))]
+    assert found == ["Garden Tulip"]
+
+
 @pytest.mark.parametrize(("code", "doubtful"), [("QUEltom3", False), ("QUEltoS3", True), ("QUElto3l", True)])
 def test_a_code_whose_letter_may_be_a_figure_is_never_quite_sure(code: str, doubtful: bool) -> None:
     (found,) = read_botanical_name(TagText(f"Rosa '{code}'"))

@@ -161,11 +161,11 @@ def settle_places(united: Sequence[Claim]) -> tuple[Claim, ...]:
         elif _explains_more(claim, kept[at]):
             elsewhere = claim.photo != kept[at].photo  # may have run into what stands beside it there
             backed = not elsewhere or len(claim.votes) >= len(kept[at].votes)
-            if backed and claim.strength > FULLER_SHARE * kept[at].strength and _ends_there(claim, kept[at]):
+            if backed and claim.strength > FULLER_SHARE * kept[at].strength and _goes_on(claim, kept[at]):
                 kept[at] = _backed(claim, kept[at], POORER_VOTE)
         elif _explains_more(kept[at], claim):
             fuller = kept[at]
-            kept[at] = _backed(fuller, claim, POORER_VOTE) if _ends_there(fuller, claim) else claim
+            kept[at] = _backed(fuller, claim, POORER_VOTE) if _goes_on(fuller, claim) else claim
         elif compare(kept[at].value, claim.value) == "different":
             doubt = min(claim.strength / max(kept[at].strength, 1e-6), 1.0)
             kept[at] = replace(kept[at], doubt=max(kept[at].doubt, doubt))
@@ -174,7 +174,7 @@ def settle_places(united: Sequence[Claim]) -> tuple[Claim, ...]:
     return tuple(kept)
 
 
-def _ends_there(fuller: Claim, poorer: Claim) -> bool:
+def _goes_on(fuller: Claim, poorer: Claim) -> bool:
     """Whether a value goes on as far as some engines have it, where another ends it earlier: they may have
     run on into the next line, or the other may have missed words; the meaning of the words speaks too."""
     own = {engine for engine, _ in fuller.votes}

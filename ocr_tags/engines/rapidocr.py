@@ -28,10 +28,10 @@ showed no more. Finding costs by the area."""
 FIND_SIDE = 1200
 """Its longest side, for strips: their print is as small as that of broad tags, but they have less area."""
 MOST_SIDE = 4000
-"""No copy is larger: the library would make a larger one smaller, and fills up a smaller one."""
+"""Longer than any copy made here, so that the library makes none smaller once more."""
 LINES_AT_ONCE = 1
-"""The recogniser gives a chance for each of 18,709 signs at each place, and fills short lines up to the
-longest: lines one by one take the least memory, and no more time."""
+"""The recogniser fills short lines up to the longest: lines one by one take the least memory, and no more
+time."""
 NARROWEST = 160
 """Shorter lines are filled up to this width, in pixels of a line 48 high. The library's own 320 reads no
 better and costs half as much again, as most lines of a tag are short."""
@@ -43,7 +43,7 @@ STRETCHES = (1.6, 2.5)
 MARGIN = 0.15
 """Share of a line's cut above and below its letters."""
 SIGNS = "–—‘’“”„«»…•·°×±½¼¾⅓⅔⅛′″™®©€£¥†♀♂→←↑↓↔↕"
-INSTALL = "Install it with 'pip install rapidocr onnxruntime'."
+INSTALL = "Install it with 'pip install rapidocr onnxruntime onnx'."
 
 
 @dataclass(frozen=True)

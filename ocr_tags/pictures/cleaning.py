@@ -138,7 +138,7 @@ def _cut(pixels: Pixels, quad: Floats, outline: Corners, sure: float) -> Straigh
 
 
 def narrowed(pixels: Pixels, cut: Straightened, lines: Sequence[Floats]) -> Straightened:
-    """Where no outline was found, the part of the photo that holds the lines (each 4 x 2), with much room.
+    """Where no outline was found, the part of the photo that holds the lines (each 4 x 2), and some room.
 
     The same picture where it has an outline, or where that part is most of it.
     """
