@@ -94,9 +94,11 @@ def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> Pictur
     if found:
         regions = [*regions, *_missed(straight.pixels, regions)]
     passes: dict[str, Moved] = {}
+    said = read_lines(asked, straight, regions, way)
+    if finder:  # what it makes nothing of is grain or the edge of a leaf
+        regions = [region for region, words in zip(regions, said, strict=True) if words]
     for engine in engines:
-        reader = asked if engine is asked.engine else engine
-        lines = read_lines(reader, straight, regions, way)
+        lines = said if engine is asked.engine else read_lines(engine, straight, regions, way)
         passes[f"{engine.name} lines"] = [words for words in lines if words]
         if finder is None:
             passes[f"{engine.name} page"] = _read_page(level, engine)

@@ -29,7 +29,7 @@ __all__ = [
 LONG_SIDE = 2000
 """Wanted long side of the straightened picture in pixels."""
 MOST_ENLARGED = 2.0
-LOOK_SIDE = 1200
+LOOK_SIDE = 1000
 """Long side of the copy on which print is looked for in the whole photo."""
 LEVEL_SIDE = 800
 """Long side of the copy on which the direction of the lines is measured."""

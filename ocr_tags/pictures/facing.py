@@ -20,6 +20,9 @@ FEWEST_OF_A_WAY = 3
 FIRST_OF_A_WAY, LOT = 2, 2
 CLEAR_LETTERS, CLEARLY = 12.0, 3.0
 """The lots so far decide when one way says this much, and this many times what any other says."""
+KNOWN_LETTERS = 10.0
+"""So many letters of words that tags carry decide before the lines are read from their other end: of 411
+photographs none showed more than 6 the wrong way."""
 ENOUGH_LETTERS = 14.0
 """A longer line tells no better which way is up."""
 UNKNOWN_WORD = 0.3
@@ -82,14 +85,18 @@ def _said_by_direction(
 ) -> dict[int, float]:
     """How much the longest lines say, by the way they would run: 0 is to the right, 90 down, and so on.
 
-    Each line is read as it stands and upside down; the next lot only when those before leave a doubt.
+    Each line is read as it stands, then upside down where that leaves a doubt, and so is the next lot.
     """
     said = dict.fromkeys((0, 180, 90, 270), 0.0)
+    known = dict.fromkeys(said, 0.0)
     for lot in _trial_lines(rows):
-        over = [reversed_line(region) for region in lot]
-        for number, words in enumerate(read(straight, [*lot, *over])):
-            way = 0 if abs(lot[number % len(lot)].angle) < 45 else 90
-            said[way if number < len(lot) else way + 180] += _said(words)
+        for over, lines in ((0, lot), (180, [reversed_line(region) for region in lot])):
+            for region, words in zip(lot, read(straight, lines), strict=True):
+                way = over + (0 if abs(region.angle) < 45 else 90)
+                said[way] += _said(words)
+                known[way] += sum(len(word.text) * word.confidence for word in words if _known(word.text))
+            if max(known.values()) > KNOWN_LETTERS:
+                return said
         first, second = sorted(said.values(), reverse=True)[:2]
         if first > CLEAR_LETTERS and first > CLEARLY * second:
             break

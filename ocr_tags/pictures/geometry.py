@@ -61,15 +61,22 @@ def warped(pixels: Pixels, way: Floats, size: tuple[int, int]) -> Pixels:
 
 def components(mask: Pixels, connectivity: int = 8) -> tuple[Indices, Indices, Floats]:
     """Connected patches of a mask: the label of each pixel, OpenCV's figures (n x 5) and middles (n x 2) of
-    each label, 0 being what lies outside.
-
-    OpenCV counts twice as fast in 16 bits. They hold the labels where fewer patches can begin: no more than
-    there are places where a row steps into the mask.
-    """
-    steps = cv2.countNonZero(cv2.subtract(mask[:, 1:], mask[:, :-1])) + cv2.countNonZero(mask[:, :1])
-    kind = cv2.CV_16U if steps < MOST_SHORT else cv2.CV_32S
+    each label, 0 being what lies outside."""
+    kind = _label_type(mask)
     _, labels, stats, centres = cv2.connectedComponentsWithStats(mask, connectivity=connectivity, ltype=kind)
     return np.asarray(labels), np.asarray(stats), np.asarray(centres, np.float64)
+
+
+def labelled(mask: Pixels) -> Indices:
+    """The label of each pixel alone: a quarter of the price."""
+    return np.asarray(cv2.connectedComponents(mask, connectivity=8, ltype=_label_type(mask))[1])
+
+
+def _label_type(mask: Pixels) -> int:
+    """OpenCV counts twice as fast in 16 bits. They hold the labels where fewer patches can begin: no more than
+    there are places where a row steps into the mask."""
+    steps = cv2.countNonZero(cv2.subtract(mask[:, 1:], mask[:, :-1])) + cv2.countNonZero(mask[:, :1])
+    return cv2.CV_16U if steps < MOST_SHORT else cv2.CV_32S
 
 
 MOST_SHORT = 65_000

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 import cv2
 import numpy as np
 
-from ocr_tags.pictures.geometry import Floats, Indices, Pixels, components, through
+from ocr_tags.pictures.geometry import Floats, Indices, Pixels, labelled, through
 from ocr_tags.pictures.mark_shapes import Kind, Small, kinds_of, small_patch
 from ocr_tags.record import Box, Word
 
@@ -161,17 +161,32 @@ def patches(contrast: Pixels) -> Iterator[Patch]:
     known: set[tuple[int, ...]] = set()
     for gap in JOINED:
         joined = cv2.dilate(ink, np.ones((2 * gap + 1, 2 * gap + 1), np.uint8)) if gap else ink
-        labels, stats, _ = components(np.asarray(joined, np.uint8))
-        w, h = stats[:, 2] - 2 * gap, stats[:, 3] - 2 * gap
-        longer, shorter = np.maximum(w, h), np.minimum(w, h)
-        fits = (longer >= max(SMALLEST / 2, OF_GAP * gap)) & (longer <= LARGEST / 2)
-        fits &= (shorter >= THINNEST / 2) & (longer <= 7 * shorter)
-        fits[0] = False
-        for label in np.flatnonzero(fits):
-            place = tuple(int(v) for v in (stats[label, 0] + gap, stats[label, 1] + gap, w[label], h[label]))
-            if place not in known:
-                known.add(place)
-                yield _patch(contrast, labels, int(label), Box(*place))
+        fitting = [
+            (at, start) for at, start in _outlined(np.asarray(joined, np.uint8), gap) if _fits(at, gap)
+        ]
+        labels = labelled(np.asarray(joined, np.uint8)) if fitting else np.empty((0, 0), np.intp)
+        for at, start in fitting:
+            if at not in known:
+                known.add(at)
+                yield _patch(contrast, labels, int(labels[start]), Box(*at))
+
+
+def _outlined(joined: Pixels, gap: int) -> Iterator[tuple[tuple[int, int, int, int], tuple[int, int]]]:
+    """For each connected patch the box of its ink, as it was before the gaps were closed, and the row and
+    column of a pixel of it. Outlines tell boxes at a third of the price of OpenCV's figures on patches."""
+    contours, tree = cv2.findContours(joined, cv2.RETR_CCOMP, cv2.CHAIN_APPROX_SIMPLE)
+    for contour, (_, _, _, around) in zip(contours, tree[0] if contours else (), strict=True):
+        if around < 0:  # the others are holes
+            x, y, w, h = cv2.boundingRect(contour)
+            column, row = contour[0, 0]
+            yield (x + gap, y + gap, w - 2 * gap, h - 2 * gap), (row, column)
+
+
+def _fits(at: tuple[int, int, int, int], gap: int) -> bool:
+    """Whether a box in the half-size picture is of a mark's size and shape."""
+    longer, shorter = max(at[2:]), min(at[2:])
+    large = max(SMALLEST / 2, OF_GAP * gap) <= longer <= LARGEST / 2
+    return large and THINNEST / 2 <= shorter and longer <= 7 * shorter
 
 
 def _patch(contrast: Pixels, labels: Indices, label: int, half: Box) -> Patch:

@@ -6,7 +6,7 @@ off, so a shape must have real edges on its sides and hold the print that is vis
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 import cv2
@@ -20,12 +20,17 @@ SMALL = 640
 """Long side of the copy the outline is looked for on."""
 SMALLEST = 64
 """A photo with a shorter side than this is not searched."""
+BORDER_COLOURS = (2, 5)
+"""Main colours that the edge of a photo is taken to have: plain ground, and gravel, soil or leaves."""
 SAMPLES = 40
 SETTLING = np.arange(-6.0, 6.1, 1.5)
 """Pixels by which the ends of a side are tried further out or in."""
 SETTLING_COST = 0.5
 """Grey levels that a pixel of such a move must gain: without an edge to settle on, a side stays."""
 CONVINCING = 0.45
+CERTAIN = 0.85
+"""Of 531 photographs 180 show such a shape in the first lot already; what more search found there was better
+by a twentieth on one."""
 NEARLY = 0.85
 """Outlines with less than this share of the best one's score are out."""
 KEPT = 25
@@ -57,19 +62,35 @@ def find_outlines(pixels: Pixels, seen: Direction) -> list[Outline]:
         return []
     small, back = reduced(pixels, SMALL / max(pixels.shape[:2]))
     lab = np.asarray(cv2.cvtColor(cv2.medianBlur(small, 5), cv2.COLOR_BGR2LAB), np.uint8)
-    quads = shapes(lab)
+    (few, _), (many, usual) = (off_border(lab, count) for count in BORDER_COLOURS)
+    prints = through(np.asarray(np.linalg.inv(back), np.float64), seen.centres)
+    judge = _Judge.of(lab, many, usual, prints, seen.share)
+    quads, scores = _judged(shapes(lab, (few, many)), judge)
     if not quads:
         return []
-    judge = _Judge.of(lab, through(np.asarray(np.linalg.inv(back), np.float64), seen.centres), seen.share)
-    scores = judge.scores(quads)
-    longer = [quad for k in np.argsort(-scores)[:EXTENDED] for quad in judge.extended(quads[k])]
-    if added := distinct(longer, small.shape[:2]):
-        quads += added
-        scores = np.concatenate([scores, judge.scores(added)])
     least = max(CONVINCING, NEARLY * float(scores.max()))
     best = [k for k in np.argsort(-scores, kind="stable")[:KEPT] if scores[k] > least]
     whole = [judge.reached(judge.settled(judge.settled(quads[k]))) for k in best]
     return [Outline(through(back, quad), float(scores[k])) for k, quad in zip(best, whole, strict=True)]
+
+
+def _judged(lots: Iterable[list[Floats]], judge: _Judge) -> tuple[list[Floats], Floats]:
+    """Shapes and their scores; none are sought any more once one is certain."""
+    quads: list[Floats] = []
+    scores = np.empty(0)
+
+    def add(lot: Iterable[Floats]) -> None:
+        nonlocal scores
+        if added := distinct(lot, judge.shape, quads):
+            quads.extend(added)
+            scores = np.concatenate([scores, judge.scores(added)])
+
+    for lot in lots:
+        add(lot)
+        if scores.max(initial=0.0) > CERTAIN:
+            return quads, scores
+    add([quad for k in np.argsort(-scores)[:EXTENDED] for quad in judge.extended(quads[k])])
+    return quads, scores
 
 
 def best_outline(outlines: list[Outline]) -> Outline | None:
@@ -117,13 +138,17 @@ class _Judge:
     trust: float
 
     @staticmethod
-    def of(lab: Pixels, prints: Floats, share: float) -> _Judge:
-        """`share` of the rows seen that agree in direction: low when gravel makes most of them."""
+    def of(lab: Pixels, away: Floats, usual: float, prints: Floats, share: float) -> _Judge:
+        """`away`, `usual`: what `off_border` tells of it; `share` of the rows seen that agree in direction:
+        low when gravel makes most of them."""
         smooth = cv2.GaussianBlur(lab, (0, 0), 1.2).astype(np.float32)
-        away, usual = off_border(lab, 5)
         ground = _open(np.asarray(away < 1.4 * usual + 6, np.uint8))
         full = cv2.resize(ground, (lab.shape[1], lab.shape[0]), interpolation=cv2.INTER_NEAREST)
         return _Judge(np.asarray(smooth), np.asarray(full, np.float64), prints, min(1.0, share / 0.5))
+
+    @property
+    def shape(self) -> tuple[int, int]:
+        return self.lab.shape[0], self.lab.shape[1]
 
     def scores(self, quads: list[Floats]) -> Floats:
         """0 to 1 each: edges on the sides, print inside, background outside, size, and a likely shape."""
@@ -144,8 +169,8 @@ class _Judge:
             far_b, far_c = a + (b - a) * shares, d + (c - d) * shares
             near_b, near_c = np.broadcast_to(b, far_b.shape), np.broadcast_to(c, far_c.shape)
             added = np.stack([near_b, far_b, far_c, near_c], axis=1)
-            clear = (self._sides(added)[:, :3].min(axis=1) > 0.5) & (self._within(added) < 0.65)
-            for index in np.flatnonzero(clear):
+            some = np.flatnonzero(self._within(added) < 0.65)
+            for index in some[self._sides(added[some])[:, :3].min(axis=1) > 0.5] if some.size else ():
                 yield clockwise(np.array([a, far_b[index], far_c[index], d]))
 
     def reached(self, quad: Floats) -> Floats:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import chain
 from math import hypot
 
 import cv2
@@ -15,27 +16,23 @@ SMALLEST_SHARE = 0.03
 """A tag takes at least this share of the photo."""
 
 
-def shapes(lab: Pixels) -> list[Floats]:
-    """Quads (4 x 2, clockwise from the top left) around whatever may be the tag in a small Lab picture."""
-    return distinct([quad for hull in _hulls(lab) for quad in _quads(hull)], (lab.shape[0], lab.shape[1]))
+def shapes(lab: Pixels, aways: Sequence[Floats]) -> Iterator[list[Floats]]:
+    """Quads (4 x 2, clockwise from the top left) around whatever may be the tag in a small Lab picture, in
+    lots: what is cheap and tells most first. `aways`: how far pixels are from its edge (`off_border`).
+    """
+    for masks in (_unlike_border(lab, aways), _clusters(lab), chain(_smooth(lab), _ringed(lab))):
+        yield [quad for hull in _hulls(masks) for quad in _quads(hull)]
 
 
-def _hulls(lab: Pixels) -> Iterator[Floats]:
+def _hulls(masks: Iterable[Pixels]) -> Iterator[Floats]:
     """Convex hulls of everything that may be the tag."""
-    least = SMALLEST_SHARE * lab.shape[0] * lab.shape[1]
-    for mask in _masks(lab):
+    for mask in masks:
+        least = SMALLEST_SHARE * mask.size
         contours, _ = cv2.findContours(mask, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_SIMPLE)
         for contour in sorted(contours, key=cv2.contourArea, reverse=True)[:3]:
             hull = cv2.convexHull(contour)
             if cv2.contourArea(hull) > least:
                 yield np.asarray(hull[:, 0, :], np.float64)
-
-
-def _masks(lab: Pixels) -> Iterator[Pixels]:
-    yield from _unlike_border(lab)
-    yield from _clusters(lab)
-    yield from _smooth(lab)
-    yield from _ringed(lab)
 
 
 def _closed(mask: Pixels, close: int, opened: int) -> Pixels:
@@ -70,10 +67,9 @@ def _distances(lab: Pixels, palette: Floats) -> Floats:
     return np.asarray(np.sqrt(np.maximum(squares, 0)).reshape(-1, *lab.shape[:2]))
 
 
-def _unlike_border(lab: Pixels) -> Iterator[Pixels]:
+def _unlike_border(lab: Pixels, aways: Sequence[Floats]) -> Iterator[Pixels]:
     """What differs from the colours along the photo's edge."""
-    for count in (2, 5):
-        away, _ = off_border(lab, count)
+    for away in aways:
         level = np.asarray(np.clip(away * 2, 0, 255), np.uint8)
         otsu, _ = cv2.threshold(level, 0, 255, cv2.THRESH_OTSU)
         for threshold in (otsu, otsu * 0.6, max(16.0, otsu * 0.35)):
@@ -212,10 +208,10 @@ def clockwise(quad: Floats) -> Floats:
     return np.roll(quad, -int(np.argmin(quad.sum(axis=1))), axis=0)
 
 
-def distinct(quads: list[Floats], shape: tuple[int, int]) -> list[Floats]:
-    """Sound shapes only, each once, pulled inside the photo's frame where they stick out a little."""
+def distinct(quads: Iterable[Floats], shape: tuple[int, int], known: Sequence[Floats] = ()) -> list[Floats]:
+    """Sound shapes that are not among those known, each once."""
     height, width = shape
-    kept: list[Floats] = []
+    kept = np.array([*known, np.full((4, 2), np.inf)])
     for quad in quads:
         if len(quad) != 4 or not cv2.isContourConvex(quad.astype(np.float32)):
             continue
@@ -226,9 +222,9 @@ def distinct(quads: list[Floats], shape: tuple[int, int]) -> list[Floats]:
             continue
         if area > 0.985 * width * height or min(evenness(sides)) < 0.5:
             continue
-        if all(np.abs(quad - other).max() > 3 for other in kept):
-            kept.append(quad)
-    return kept
+        if np.abs(kept - quad).max(axis=(1, 2)).min() > 3:
+            kept = np.concatenate([kept, quad[None]])
+    return list(kept[len(known) + 1 :])
 
 
 def evenness(sides: Floats) -> tuple[float, float]:
