@@ -35,7 +35,7 @@ SPARSE_SCALE = 0.6
 """The sparse pass reads a smaller picture than the page pass, so that the two err differently."""
 SMALL_SIDE = 1200
 """Long side of the copy that is read whole to tell which way is up."""
-SHAPES_SIDE = 800
+SHAPES_SIDE = 640
 """Long side of the copy on which letter shapes are sought where an engine has found lines already: it is
 large letters that a finder overlooks."""
 LEAST_LIKELY = 0.75

@@ -4,11 +4,13 @@ import cv2
 import numpy as np
 import pytest
 
-from ocr_tags.pictures.geometry import Floats, Pixels, inside_share
+from ocr_tags.pictures.geometry import Floats, Pixels, inside_share, reduced
 from ocr_tags.pictures.glyphs import NO_DIRECTION
 from ocr_tags.pictures.outline import best_outline, find_outlines
+from ocr_tags.pictures.shapes import off_border
 
 GREEN, PAPER, CREAM, TEAL = (96, 120, 104), (236, 240, 242), (226, 238, 240), (84, 74, 34)
+ORANGE = (30, 140, 245)
 
 
 def ground(colour: tuple[int, int, int], seed: int) -> Pixels:
@@ -35,6 +37,18 @@ def test_a_tag_in_two_colours_is_one_tag_wherever_it_ends(right: int) -> None:
     box(picture, 660, 300, right, 900, CREAM)
     inside = np.array([(100.0, 350.0), (700.0, 600.0), (right - 60.0, 850.0)])
     assert inside_share(found(picture), inside) == 1
+
+
+def test_a_band_that_comes_near_two_edges_of_the_photo_is_not_the_ground() -> None:
+    """As on a tag that nearly fills the photo."""
+    picture = ground(GREEN, 3)
+    box(picture, 34, 34, 1530, 330, ORANGE)
+    box(picture, 34, 330, 1530, 1140, CREAM)
+    small, _ = reduced(picture, 0.4)
+    lab = np.asarray(cv2.cvtColor(small, cv2.COLOR_BGR2LAB), np.uint8)
+    away, usual = off_border(lab, 5)  # on a copy half as large
+    assert away[30, 160] > 40 > usual  # in the band
+    assert away[:2].max() < usual + 10  # above it
 
 
 def stake() -> Pixels:

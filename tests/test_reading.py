@@ -7,8 +7,11 @@ import numpy as np
 import pytest
 
 from ocr_tags.engines import Quad, open_engines
+from ocr_tags.pictures.cleaning import Straightened
+from ocr_tags.pictures.facing import ReadLines, upright
 from ocr_tags.pictures.regions import LineRegion
 from ocr_tags.reading import _found_closest, read_picture
+from ocr_tags.record import Box, Word
 
 
 def drawn_tag() -> np.ndarray:
@@ -90,6 +93,46 @@ def test_rows_that_only_look_like_print_do_not_tell_how_a_tag_lies(monkeypatch: 
     for line in whole:
         middles = [word.place.y + word.place.h / 2 for word in line.words]
         assert max(middles) - min(middles) < 0.2 * line.height
+
+
+def test_what_the_finder_makes_nothing_of_is_read_by_nobody(monkeypatch: pytest.MonkeyPatch) -> None:
+    blank = LineRegion(((20, 20), (300, 20), (300, 60), (20, 60)), 25.0, False, 0.9)
+    monkeypatch.setattr("ocr_tags.reading._missed", lambda picture, found: [blank])
+    lines: list[int] = []
+
+    class Other:
+        name, colour = "other", False
+
+        def read(self, pictures: Sequence[np.ndarray], layout: str) -> list[list[list[Word]]]:
+            lines.append(len(pictures))
+            return [[] for _ in pictures]
+
+    read_picture(drawn_tag(), (Other(), *open_engines("rapidocr")))  # type: ignore[arg-type]
+    assert lines == [4]
+
+
+def reads(lines: dict[int, str]) -> tuple[list[int], ReadLines]:
+    """A reader that reads each line by its way in degrees, and the list of all ways it was asked for."""
+    asked: list[int] = []
+
+    def read(straight: Straightened, regions: Sequence[LineRegion]) -> list[list[Word]]:
+        ways = [round(region.angle) % 360 for region in regions]
+        asked.extend(ways)
+        box = Box(0, 0, 1, 1)
+        return [[Word(text, box, box, 0.9, "x") for text in lines.get(way, "").split()] for way in ways]
+
+    return asked, read
+
+
+@pytest.mark.parametrize(
+    ("text", "ways"), [("Height Full sun zones", {0}), ("seed pods", {0, 180}), ("Xqwv Ghrtz Plmk", {0, 180})]
+)
+def test_lines_are_read_from_their_other_end_only_where_they_leave_a_doubt(text: str, ways: set[int]) -> None:
+    picture = Straightened(drawn_tag(), np.eye(3), (), 0.0)
+    quads = [((50, y), (650, y), (650, y + 50), (50, y + 50)) for y in (100, 250)]
+    asked, read = reads({0: text})
+    _, turn, _ = upright(picture, [LineRegion(quad, 30.0, False, 0.9) for quad in quads], read)  # type: ignore[arg-type]
+    assert (turn, set(asked)) == (0, ways)
 
 
 class Blobs:

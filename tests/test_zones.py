@@ -196,6 +196,14 @@ def test_the_first_of_two_scales_counts_and_the_second_checks_it(low: int) -> No
     assert clash.certainty <= 0.4
 
 
+def test_a_label_between_two_ranges_may_be_that_of_either() -> None:
+    found = list(read_hardiness(TagText("2-7\nZONE\n4-6\n\nTALL")))
+    assert {(one.value.min_zone, one.value.max_zone) for one in found} == {("2", "7"), ("4", "6")}
+    assert all(one.certainty <= 0.5 for one in found)
+    (alone,) = read_hardiness(TagText("Full sun\nZONE\n4-6"))
+    assert alone.certainty > 0.9
+
+
 @given(st.text(alphabet="Zones Hardy to°FCH1459-ab/\t\nUSDA:", max_size=60))
 def test_no_text_is_too_strange(text: str) -> None:
     for read in READERS.values():

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import pairwise
 
 from ocr_tags.patterns import later
@@ -150,7 +151,12 @@ def read_hardiness(tag: TagText) -> Iterator[Found[Hardiness]]:
     >>> list(read_hardiness(TagText("Sunset zones 14-24, Zone in on savings")))
     []
     """
-    clean = [found for match in _RANGE.finditer(tag.string) if (found := _hardiness(tag.string, match))]
+    clean = [
+        claimed
+        for match in _RANGE.finditer(tag.string)
+        if (found := _hardiness(tag.string, match))
+        for claimed in _with_above(tag.string, match, found)
+    ]
     yield from clean
     for pattern, certainty in ((_RANGE_AFTER_MARK, 0.6), (_RANGE_OVER_LABEL, 0.65)) if not clean else ():
         for match in pattern.finditer(tag.string):
@@ -163,6 +169,20 @@ def read_hardiness(tag: TagText) -> Iterator[Found[Hardiness]]:
         yield from clean
     if not clean:
         yield from _worn_hardiness(tag.string)
+
+
+def _with_above(text: str, match: re.Match[str], found: Found[Hardiness]) -> Iterator[Found[Hardiness]]:
+    """The range below a label, and the one right above it: where both stand there, either may be meant."""
+    above = _RIGHT_ABOVE.search(text, max(0, match.start() - 12), match.start())
+    if not above or "\n" not in text[match.end("head") : match.start("low")]:
+        yield found
+        return
+    yield replace(found, certainty=EITHER)
+    yield Found(Hardiness(_tidy(above["low"]), _tidy(above["high"])), above.span(), EITHER)
+
+
+_RIGHT_ABOVE = later(rf"(?:^|\n)(?P<low>{ZONE}){TO}(?P<high>{ZONE})\n$")
+EITHER = 0.45
 
 
 def _bare_range(text: str) -> Iterator[Found[Hardiness]]:

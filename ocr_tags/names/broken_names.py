@@ -28,9 +28,12 @@ def read_runs(tag: TagText, side: Side) -> None:
         if _is_cultivar(_joined(run), side):
             side.taken.append((run[0].start, run[-1].end))
     for run in runs(tag, side.lines):
-        if any(start < line.end and end > line.start for line in run for start, end in side.taken):
-            continue
         whole = Piece(run[0].start, run[-1].end, _joined(run))
+        # A genus over its cultivar may be the last word of the plant's common name: Panicle / Hydrangea.
+        known = lexicon.is_common_name(whole.text)
+        taken = set(side.taken) - {mention.span for mention in side.mentions if known}
+        if any(start < line.end and end > line.start for line in run for start, end in taken):
+            continue
         if (
             not _is_repeated(whole.text)
             and not MARK.search(whole.text)

@@ -18,7 +18,8 @@ from ocr_tags.record import Found
 _COMMON_LABEL = re.compile(
     r"\b(?:common\s+names?|plant\s+name|a\.?k\.?a\.?|nom\s+commun|nombre\s+com[uú]n"
     r"|(?:also|sometimes|often)\s+(?:known\s*(?:as|&)|called|sold\s+as|goes\s+by|answers\s+to)"
-    r"|(?:otherwise|better|locally|popularly)\s+(?:known\s+as|called)|(?:some|many)\s+call\s+it|alias"
+    r"|(?:otherwise|better|locally|popularly)\s+(?:known\s+as|called)|alias"
+    r"|(?:some|many|folks?|people|others|locals|gardeners)(?:\s+also)?\s+(?:say|call\s+it|know\s+it\s+as)"
     r"|(?<=,\s)(?:also|or\s+(?:plain|simply|just)(?:\s+old)?)(?=\s(?-i:[A-Z]))"
     r"|deutscher\s+name|commonly\s+(?:known\s+as|called))(?:\s*[:–-]\s*|\s+|$)",
     re.I,

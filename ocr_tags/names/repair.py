@@ -28,6 +28,8 @@ from ocr_tags.names.lexicon import (
 ACCEPT = 0.85
 GAP = 0.05
 MIN_REPAIR = 6
+LEAST_OF_WORD = 0.6
+"""Likeness that each word of a name must have by itself."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,16 +105,21 @@ def _name_words() -> frozenset[str]:
 
 
 def _has_other_word(text: str, name: str) -> bool:
-    """Whether a word of the text is a word of plant names, and another than stands there in `name`.
+    """Whether a word of the text is a word of plant names, or little like, and another than in `name`.
 
     Print that is whole is not bent into another plant's name.
 
     >>> _has_other_word("Northern Maidenhair Fern", "southern maidenhair fern")
     True
+    >>> _has_other_word("Hummingbird Sign", "hummingbird sage"), _has_other_word("Bee Baim", "bee balm")
+    (True, False)
     """
     printed, known = ([key(word) for word in words.split()] for words in (text, name))
-    pairs = zip(printed, known, strict=False) if len(printed) == len(known) else ()
-    return any(one != other and one in _name_words() for one, other in pairs)
+    pairs = [pair for pair in zip(printed, known, strict=False) if pair[0] != pair[1]]
+    return len(printed) == len(known) and any(
+        one in _name_words() or OSA.normalized_similarity(fold(one), fold(other)) < LEAST_OF_WORD
+        for one, other in pairs
+    )
 
 
 @lru_cache(maxsize=8192)

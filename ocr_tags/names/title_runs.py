@@ -11,6 +11,8 @@ from ocr_tags.names.titles import Line, is_qualifier
 from ocr_tags.patterns import later
 from ocr_tags.record import TagText
 
+NEARLY_TITLE = 1.2
+"""Of the usual letters, how large those of one line of a known name are, of which another is a title."""
 _LIST = later(r"[/·∙•|]")
 
 
@@ -42,7 +44,9 @@ def runs(tag: TagText, lines: tuple[Line, ...]) -> Iterator[tuple[Line, ...]]:
             gaps = [tag.string[a.end : b.start] for a, b in pairwise(run)]
             together = all(gap in ("\n", "\t", " ") for gap in gaps)
             # Short words without tall letters are measured worst: "Common" above "Foxglove".
-            known = is_qualifier(run[0].text.split()) or lexicon.is_trade_name(" ".join(r.text for r in run))
-            spread = 2.0 if known else 1.45
-            if all(line.title for line in run) and together and max(sizes) <= spread * min(sizes):
+            whole = lexicon.is_trade_name(" ".join(line.text.strip() for line in run))
+            spread = 2.0 if whole or is_qualifier(run[0].text.split()) else 1.45
+            titles = [line.title or (whole and line.size > NEARLY_TITLE) for line in run]
+            alike = max(sizes) <= spread * min(sizes)
+            if alike and together and all(titles) and any(line.title for line in run):
                 yield run

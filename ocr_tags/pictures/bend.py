@@ -18,7 +18,7 @@ from ocr_tags.pictures.cleaning import Straightened
 from ocr_tags.pictures.geometry import Floats, Pixels, reduced
 from ocr_tags.pictures.glyphs import chains, layers
 
-LOOK_SIDE = 1200
+LOOK_SIDE = 1000
 LONG_ROW = 8
 """Letters that a line must have to tell its bend."""
 LEAST_ROWS = 3

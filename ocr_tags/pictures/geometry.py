@@ -73,8 +73,8 @@ def labelled(mask: Pixels) -> Indices:
 
 
 def _label_type(mask: Pixels) -> int:
-    """OpenCV counts twice as fast in 16 bits. They hold the labels where fewer patches can begin: no more than
-    there are places where a row steps into the mask."""
+    """OpenCV counts twice as fast in 16 bits. They hold the labels where fewer patches can begin: no more
+    than there are places where a row steps into the mask."""
     steps = cv2.countNonZero(cv2.subtract(mask[:, 1:], mask[:, :-1])) + cv2.countNonZero(mask[:, :1])
     return cv2.CV_16U if steps < MOST_SHORT else cv2.CV_32S
 

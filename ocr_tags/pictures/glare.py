@@ -84,13 +84,12 @@ def _patches(darkest: NDArray[np.uint8]) -> Iterator[NDArray[np.uint8]]:
 
 def _fades(darkest: NDArray[np.uint8], patch: NDArray[np.uint8], area: int) -> bool:
     """Light all around the edge, and darker paper farther out."""
-    out = round(0.6 * (area / np.pi) ** 0.5) + 4
     near = _ring(patch, 2, 1)
-    far = _ring(patch, out + 3, out)
-    if not near.any() or not far.any():
+    if not near.any() or float(np.mean(darkest[near] >= 200)) < SOFT:
         return False
-    soft = float(np.mean(darkest[near] >= 200))
-    return soft >= SOFT and float(np.percentile(darkest[far], 60)) <= PAPER
+    out = round(0.6 * (area / np.pi) ** 0.5) + 4
+    far = _ring(patch, out + 3, out)
+    return bool(far.any()) and float(np.percentile(darkest[far], 60)) <= PAPER
 
 
 def _ring(patch: NDArray[np.uint8], outer: int, inner: int) -> NDArray[np.bool_]:

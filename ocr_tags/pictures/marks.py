@@ -186,7 +186,7 @@ def _fits(at: tuple[int, int, int, int], gap: int) -> bool:
     """Whether a box in the half-size picture is of a mark's size and shape."""
     longer, shorter = max(at[2:]), min(at[2:])
     large = max(SMALLEST / 2, OF_GAP * gap) <= longer <= LARGEST / 2
-    return large and THINNEST / 2 <= shorter and longer <= 7 * shorter
+    return large and shorter >= THINNEST / 2 and longer <= 7 * shorter
 
 
 def _patch(contrast: Pixels, labels: Indices, label: int, half: Box) -> Patch:

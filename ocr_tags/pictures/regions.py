@@ -23,6 +23,8 @@ LEAST_ODDS = -2.5
 """Log odds below which a row is left out: of rows that readers made words of, one in a hundred is."""
 UPRIGHT_ODDS = 3.0
 """How much less likely a row is to be print when it runs up or down the tag."""
+TONES_DEEP = 24
+"""Rows of pixels of a line that are looked at to tell whether its print is the lighter tone."""
 SQUARE = 1.3
 """A quad this much taller than wide holds a line that runs down; short words are about square."""
 
@@ -86,7 +88,8 @@ def _light_on_dark(pixels: Pixels, quad: Quad) -> bool:
     points = np.array(quad)
     x0, y0 = np.maximum(points.min(axis=0), 0).astype(int)
     x1, y1 = np.ceil(points.max(axis=0)).astype(int)
-    tones = pixels[y0:y1, x0:x1].mean(axis=2)
+    step = max(1, (y1 - y0) // TONES_DEEP)
+    tones = pixels[y0:y1:step, x0:x1:step].mean(axis=2)
     low, middle, high = np.percentile(tones, (4, 50, 96)) if tones.size else (0.0, 0.0, 0.0)
     return bool(high - middle > middle - low)
 

@@ -44,6 +44,8 @@ def _disc(size: int) -> Pixels:
     return np.asarray(cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (size, size)), np.uint8)
 
 
+BAND = 40
+"""The part of a photo's shorter side that counts as its edge: a tag may nearly fill the photo."""
 ON_AN_EDGE = 0.03
 """A colour with a smaller share of an edge of the photo is not of that edge."""
 
@@ -85,7 +87,7 @@ def off_border(lab: Pixels, count: int) -> tuple[Floats, float]:
     A colour that only one of the four edges has is the tag's own, where that reaches the edge.
     """
     small = np.asarray(cv2.resize(lab, None, fx=0.5, fy=0.5, interpolation=cv2.INTER_AREA), np.uint8)
-    band = max(3, min(small.shape[:2]) // 25)
+    band = max(3, min(small.shape[:2]) // BAND)
     rims = [small[:band], small[-band:], small[:, :band], small[:, -band:]]
     palette = _palette(np.concatenate([rim.reshape(-1, 3) for rim in rims]).astype(np.float64), count)
     nearest = [_distances(rim, palette).argmin(axis=0) for rim in rims]

@@ -238,7 +238,7 @@ CHORE_NEXT = re.compile(
     r"|application|handful|increase|division|report|catalogue|fair|fundraiser)\b"
 )
 """Behind "annual", what comes once a year: "An annual feeding, each April"."""
-MEASURED_FRUIT = re.compile(r"s? (?:is |are |about |up to |to |size )?\d|s?: ")
+MEASURED_FRUIT = re.compile(r"s? (?:is |are |about |up to |to |size |de |von |van )?\d|s?: ")
 """Behind "Fruit" at the head of a cell, what it is like and not that this is one: "Fruit 8 in. long"."""
 GIVEN = re.compile(
     rf"\b(?:give|treat|keep|plant|grow|cut|feed|water|put|tuck|set|site|let|place|move|prune|train|use|offer|leave"

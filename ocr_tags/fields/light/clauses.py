@@ -77,7 +77,8 @@ _TRAIL = later(
 
 # What stands before or behind a light word and turns its meaning.
 SHIELD = later(
-    r"(?:(?<!-)\bnot?\b|\bavoid\w*|\bprotect\w*"
+    r"(?:(?<!-)\bnot?\b|\bavoid\w*|\bprotect\w*|\bexcept(?:ing)?\b"
+    r"|\b(?:any(?:thing|where)?|all|every(?:thing|where))(?: \w+)? but\b"
     r"|(?<!anywhere )(?<!anything )(?<!everything )(?<!range )(?<!ranges )(?<!ranging )\bfrom\b"
     r"|\bshelter\w*|\bout of\b|\btolera\w+|(?<![.!;] )(?<!\A)(?<!\n)\btakes\b"
     r"|\bburn\w*|\bwithout\b"
@@ -131,6 +132,10 @@ NEAR_END_LOST = later(
     r"|acclimat|tolera|accustom|respon|used|next"
     r"|due)\w*\s)\w+\s(?:to|till) $"
 )
+
+
+SUN_LOST = later(r"\bsun(?:(?:shine|light|ny) (?:or|to|and|[&/]) (?:\w+ )?| (?:or|to|and|[&/]) \w+ )$")
+"""Before shade: the sunny end of a range, in other words than those of light ("sunshine or half shade")."""
 
 
 def led(words: str) -> bool:

@@ -27,6 +27,7 @@ from ocr_tags.fields.light.clauses import (
     NEAR_END_LOST,
     ON_CONDITION,
     SHIELD,
+    SUN_LOST,
     TOLERANT,
     fills_cells,
     fills_clause,
@@ -53,7 +54,7 @@ _JOIN = later(
     rf"|\by\b"
     rf"|\bbis\b"
     rf"|\bund\b|\boder\b|\btot\b|\ben\b|\bof\b|\btill?\b|\bmed\b|[→>]|\n(?!\n)|\t)(?:(?<=or|to|nd)\t"
-    rf"|{_SOFT})(?:(?<=or )(?:the|an?) )?"
+    rf"|{_SOFT})(?:(?<=or )(?:the|an?|very) )?"
 )
 _HALVES = {
     "full": "full",
@@ -210,7 +211,10 @@ def _certainty(
     lost = FAR_END_LOST.match(folded, end)
     stroke = lost is not None and lost[0].strip() == "/"
     whole_range = stroke and (len(chain) > 1 or not repeats.isdisjoint(range(end, end + 4)))
-    if (lost and not whole_range) or NEAR_END_LOST.search(folded, max(0, start - 30), start):
+    near_lost = NEAR_END_LOST.search(folded, max(0, start - 30), start) or (
+        chain[0].value.light != "full_sun" and SUN_LOST.search(folded, max(0, start - 30), start)
+    )
+    if (lost and not whole_range) or near_lost:
         return 0.4 * sure  # a range broken off
     if any(led(folded[begin:start]) for begin in labels):
         return sure

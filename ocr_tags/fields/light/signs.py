@@ -133,7 +133,7 @@ _COUNT = (
     r"(?P<less>(?<!not )(?<!no )(?:less than |fewer than )|under |up to "
     r"|<\s?)?(?<![\d/-])(?<![^.]\.)(?P<low>\d{1,2}|six|seven|eight)"
     r"(?: ?\+|[ -]?(?:or more|plus))?"
-    r"(?: ?(?:to|-|–) ?(?P<high>\d{1,2}|eight|ten))?\+?\s?(?:or more |plus )?(?:hours?|hrs?\b\.?)['’]?"
+    r"(?: ?(?:to|-|–) ?(?P<high>\d{1,2}|eight|ten))?\+?\s?(?:or more |plus )?(?:hours?|hrs?\b\.?|h\b)['’]?"
 )
 _HOURS = later(rf"{_COUNT}\s?(?:or more )?(?:a day |per day |daily )?(?:of )?(?:full |direct )*sun")
 _SUN_HOURS = later(

@@ -58,7 +58,7 @@ NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out 
         rf"|(?:(?<=[\"”″'’′m] )|(?<=[\"”″'’′m], ))rows?(?= {ANY_LENGTH})|(?:between "
         rf"|space )?rows(?= ?[:\t\n/|]| ?\([a-z ]{{2,14}}\):"
         rf"|[ .·…_]{{1,40}}\d)|"
-        r"rows? spaced|(?-i:R[wW])\.?(?=[ :.]{1,3}\d)|"
+        rf"rows? spaced|in rows(?=[ :\t\n]{{1,3}}{ANY_LENGTH}[ \n]apart\b)|(?-i:R[wW])\.?(?=[ :.]{{1,3}}\d)|"
         r"(?:{spacing}|space|distance) between (?:the )?rows|"
         r"(?:(?:entre )?(?:les )?rangs|(?:entre )?(?:hileras|surcos))(?= ?[:\t\n/]| \d)|"
         r"reihen(?:abstand)?|rijen|"
@@ -150,7 +150,8 @@ NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out 
         rf"(?:how )?wide{WILL}|wide{{bare}}|(?-i:[WSBL])\.?|(?<=\n)(?-i:w\.)(?= \d)"
     ),
     "grows": (
-        r"grow(?:s|ing)?|reach(?:es|ing)?|matures|maturing|mature(?= (?:at|to) )|attains?|climbs?|"
+        r"grow(?:s|ing)?|reach(?:es|ing)?(?![ \n]out)|matures|maturing|mature(?= (?:at|to) )|attains?"
+        r"|climbs?|"
         r"(?:tops?|topping|max(?:es)?|maxing) out(?: at)?|(?:finish(?:es)?|settles?(?: down| in)?"
         r"|stops?(?: short)?|stays?(?: put)?|remains?"
         r"|peaks?|stands|sits|halts|levels off|hugs the ground|tops"
@@ -193,11 +194,14 @@ NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out 
         r"|in an? (?:pot|tub|container)))?"
     ),
     "trails": (
+        rf"(?:fills?|covers?|needs?)[ \n]an?(?:(?=[ \n]{ANY_LENGTH}[ \n](?:circle|patch|space|ring)\b)"
+        rf"|[ \n](?:circle|patch|space)(?: of)?(?=[ \n]{ANY_LENGTH}))|"
         r"trail(?:s|ing)?|spreads|spreading|cascades|cascading|widen(?:s|ing)?(?: out)?|bulk(?:s|ing)? out"
         r"|sucker(?:s|ing)?|sprawl(?:s|ing|ed)?(?:[ \n]out)?(?:,?[ \n](?:it|they)[ \n](?:takes?|needs?"
         r"|covers?))?"
         r"|(?:fill(?:s|ing)|span(?:s|ning)?|colonis(?:es|ing)|coloniz(?:es|ing)|carpet(?:s|ing)|creep(?:s"
         r"|ing)?)"
         r"|takes? up|(?<=each )fills?"
+        r"|gets?[ \n](?:about |nearly |just )?as[ \n]wide[ \n]as|reach(?:es|ing)?[ \n]out(?:[ \n]to)?"
     ),
 }

@@ -186,8 +186,20 @@ def read_water(tag: TagText) -> Iterator[Found[str]]:
         for one in spoken
         if not _planted(text, one) and not _negated(text, one)
     )
-    found = [with_next(text, one, TALK, 2.5) for one in found]
-    yield from or_spoken(found, (with_next(text, _with_rest(text, one), TALK, 2.5) for one in said))
+    found = [with_next(text, _with_no(text, one), TALK, 2.5) for one in found]
+    yield from or_spoken(
+        found, (with_next(text, _with_no(text, _with_rest(text, one)), TALK, 2.5) for one in said)
+    )
+
+
+_NO_BEFORE = later(r"(?i)\b(?:no|never|don['’]?t|do not)[ \n]\Z")
+
+
+def _with_no(text: str, found: Found[str]) -> Found[str]:
+    """The phrase with the "no" right before it, without which it says the contrary."""
+    start, end = found.span
+    no = _NO_BEFORE.search(text, max(0, start - 8), start)
+    return replace(found, value=clean(text[no.start() : end]), span=(no.start(), end)) if no else found
 
 
 _UNDER_WATER = later(r"(?i)\b(?:above|below|under|in|over|of) (?:the )?water\W*\Z")
