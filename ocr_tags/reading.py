@@ -48,6 +48,8 @@ WIDENINGS = 3
 CLOSELY, CLOSEST, FEW_LINES = 2.0, 4.0, 3
 """How many times the usual area shows the lines where no tag was cut out, and where it shows so few: of 53
 such photographs 11 lost half of their lines or more on the usual one, of 470 others none."""
+WITH_ROOM = 1.5
+"""The same where the tag has been cut out along its lines, with room around it."""
 HALF = 0.6
 """Of the longer side of a picture that is looked at in two halves: what they share holds a whole line."""
 MARK_GAP = 1.5
@@ -121,14 +123,17 @@ def _framed(
         again = frame(pixels, cut, [np.array(region.quad) for region in found])
         if again is not cut:
             cut, straight = again, replace(again, pixels=without_leaders(again.pixels))
-            found = _found_lines(straight, finder)
+            found = _found_lines(straight, finder, WITH_ROOM if frame is narrowed else CLOSELY)
     return straight, found
 
 
-def _found_lines(straight: Straightened, finder: LineFinder | None) -> list[LineRegion]:
+def _found_lines(
+    straight: Straightened, finder: LineFinder | None, closely: float = CLOSELY
+) -> list[LineRegion]:
+    """The lines a finder shows, looked at `closely` where no outline tells that the tag is all there is."""
     if finder is None:
         return []
-    quads = finder.find_lines(straight.pixels, 1.0 if straight.outline else CLOSELY)
+    quads = finder.find_lines(straight.pixels, 1.0 if straight.outline else closely)
     if len(quads) < FEW_LINES and not straight.outline:
         quads = _found_closest(straight.pixels, finder)
     return [region_of(straight.pixels, quad) for quad in quads]

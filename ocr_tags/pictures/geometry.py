@@ -10,11 +10,11 @@ from typing import TypeAlias
 
 import cv2
 import numpy as np
-import numpy.typing as npt
+from numpy.typing import NDArray
 
-Pixels: TypeAlias = npt.NDArray[np.uint8]
-Floats: TypeAlias = npt.NDArray[np.float64]
-Indices: TypeAlias = npt.NDArray[np.intp]
+Pixels: TypeAlias = NDArray[np.uint8]
+Floats: TypeAlias = NDArray[np.float64]
+Indices: TypeAlias = NDArray[np.intp]
 
 
 def through(way: Floats, points: Floats) -> Floats:
@@ -83,6 +83,28 @@ MOST_SHORT = 65_000
 """Labels that 16 bits hold, with some to spare."""
 
 
+def outlined(mask: Pixels) -> list[NDArray[np.int32]]:
+    """The outer outlines (n x 1 x 2) of the connected patches of a mask, those inside a hole of another too.
+
+    They tell boxes at a third of the price of `components`.
+    """
+    contours, tree = cv2.findContours(mask, cv2.RETR_CCOMP, cv2.CHAIN_APPROX_SIMPLE)
+    return [
+        np.asarray(contour)
+        for contour, node in zip(contours, tree[0] if contours else (), strict=True)
+        if node[3] < 0
+    ]
+
+
+NEXT, BEFORE = [1, 2, 3, 0], [3, 0, 1, 2]
+"""For each corner of a quad the one that follows, and the one before: numpy.roll at a tenth of its price."""
+
+
+def following(points: Floats) -> Floats:
+    """For each point of a ring (n x 2) the next."""
+    return np.concatenate([points[1:], points[:1]])
+
+
 def around_centre(size: tuple[int, int], degrees: float) -> tuple[Floats, tuple[int, int]]:
     """The way into a picture of `size` (width, height) from its copy turned anticlockwise by `degrees`,
     and the size of that copy, large enough to hold all of it."""
@@ -105,7 +127,7 @@ def quantile(values: Floats, share: float) -> float:
 
 def inside_share(quad: Floats, points: Floats) -> float:
     """Share of the points that lie inside a clockwise quad."""
-    edges = np.roll(quad, -1, axis=0) - quad
+    edges = following(quad) - quad
     away = points[:, None, :] - quad[None]
     turn = edges[None, :, 0] * away[..., 1] - edges[None, :, 1] * away[..., 0]
     return float((turn >= 0).all(axis=1).mean())

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import cv2
 import numpy as np
 
-from ocr_tags.pictures.geometry import Floats, Pixels, inside_share, reduced, through
+from ocr_tags.pictures.geometry import BEFORE, NEXT, Floats, Pixels, following, inside_share, reduced, through
 from ocr_tags.pictures.glyphs import Direction
 from ocr_tags.pictures.shapes import clockwise, crossing, distinct, evenness, off_border, shapes
 
@@ -108,9 +108,9 @@ def best_outline(outlines: list[Outline]) -> Outline | None:
 
 def grown(corners: Floats, share: float) -> Floats:
     """Corners moved outwards by a share of the shorter side."""
-    sides = np.linalg.norm(np.roll(corners, -1, axis=0) - corners, axis=1)
+    sides = np.linalg.norm(following(corners) - corners, axis=1)
     reach = share * float(min(sides[0] + sides[2], sides[1] + sides[3])) / 2
-    before, after = np.roll(corners, 1, axis=0), np.roll(corners, -1, axis=0)
+    before, after = corners[BEFORE], following(corners)
     return np.asarray(corners + reach * (_unit(corners - before) + _unit(corners - after)))
 
 
@@ -120,10 +120,10 @@ def _unit(vectors: Floats) -> Floats:
 
 def _flatness(quad: Floats) -> float:
     """1 for a shape that a flat rectangle seen a little aslant can have, less for wedges and lozenges."""
-    sides = np.roll(quad, -1, axis=0) - quad
+    sides = following(quad) - quad
     lengths = np.linalg.norm(sides, axis=1)
     along = sides / lengths[:, None]
-    skew = float(np.abs((along * np.roll(along, 1, axis=0)).sum(axis=1)).max())
+    skew = float(np.abs((along * along[BEFORE]).sum(axis=1)).max())
     return float((0.6 + 0.4 * min(evenness(lengths)) ** 0.5) * np.clip(1.1 - 1.2 * skew, 0.3, 1))
 
 
@@ -192,11 +192,11 @@ class _Judge:
 
     def settled(self, quad: Floats) -> Floats:
         """The quad with each side moved, by a few pixels at either end, to where the colour steps most."""
-        run = np.roll(quad, -1, axis=0) - quad
+        run = following(quad) - quad
         normal = np.stack([-run[:, 1], run[:, 0]], axis=1) / np.linalg.norm(run, axis=1, keepdims=True)
         first, last = (off.reshape(-1, 1) for off in np.meshgrid(SETTLING, SETTLING))
         starts = quad[:, None] + first * normal[:, None]
-        ends = np.roll(quad, -1, axis=0)[:, None] + last * normal[:, None]
+        ends = following(quad)[:, None] + last * normal[:, None]
         points = starts[:, :, None] + (ends - starts)[:, :, None] * np.linspace(0.1, 0.9, 20)[:, None]
         steps = np.minimum(self._step(points, normal[:, None, None]), 40.0).mean(axis=2)
         best = np.argmax(steps - SETTLING_COST * (np.abs(first) + np.abs(last)).T, axis=1)
@@ -231,7 +231,7 @@ class _Judge:
     def _sides(self, quads: Floats) -> Floats:
         """For each side the share along which the colour steps; under half where it is the photo's frame."""
         height, width = self.lab.shape[:2]
-        run = np.roll(quads, -1, axis=1) - quads
+        run = quads[:, NEXT] - quads
         points = _along(quads)
         normal = np.stack([-run[..., 1], run[..., 0]], axis=2)
         normal = (normal / (np.linalg.norm(normal, axis=2, keepdims=True) + 1e-9))[:, :, None]
@@ -264,5 +264,5 @@ def _open(ground: Pixels) -> Pixels:
 
 def _along(quads: Floats) -> Floats:
     """Points along the four sides of each quad (n x 4 x samples x 2), corners (often rounded) left out."""
-    run = np.roll(quads, -1, axis=1) - quads
+    run = quads[:, NEXT] - quads
     return np.asarray(quads[:, :, None] + run[:, :, None] * np.linspace(0.08, 0.92, SAMPLES)[:, None])

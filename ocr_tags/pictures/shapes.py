@@ -9,7 +9,7 @@ from math import hypot
 import cv2
 import numpy as np
 
-from ocr_tags.pictures.geometry import Floats, Pixels, components
+from ocr_tags.pictures.geometry import Floats, Pixels, following, outlined
 
 CLUSTER_SIDE = 160
 SMALLEST_SHARE = 0.03
@@ -125,6 +125,10 @@ def _smooth(lab: Pixels) -> Iterator[Pixels]:
         yield _closed(mask, 15, 9)
 
 
+RINGED, LEAST_RINGED = 6, 0.01
+"""Of the patches between edges so many, the largest, each at least this share of the picture."""
+
+
 def _ringed(lab: Pixels) -> Iterator[Pixels]:
     """Patches enclosed by edges."""
     for index in range(3):
@@ -132,14 +136,10 @@ def _ringed(lab: Pixels) -> Iterator[Pixels]:
         for low, high in ((20, 60), (50, 120)):
             edges = cv2.dilate(cv2.Canny(channel, low, high), _disc(3))
             inside = np.asarray(255 - edges, np.uint8)
-            labels, stats, _ = components(inside, 4)
-            big = [k for k in range(1, len(stats)) if stats[k, cv2.CC_STAT_AREA] > 0.01 * inside.size]
-            for k in sorted(big, key=lambda k: -stats[k, cv2.CC_STAT_AREA])[:6]:
-                mask = np.zeros_like(inside)
-                x, y, w, h = stats[k, : cv2.CC_STAT_AREA]
-                part = slice(max(y - 2, 0), y + h + 2), slice(max(x - 2, 0), x + w + 2)
-                cv2.dilate(np.asarray(labels[part] == k, np.uint8) * 255, _disc(5), mask[part])
-                yield mask
+            for patch in sorted(outlined(inside), key=cv2.contourArea, reverse=True)[:RINGED]:
+                if cv2.contourArea(patch) > LEAST_RINGED * edges.size:
+                    mask = cv2.drawContours(np.zeros_like(edges), [patch], -1, 255, cv2.FILLED)
+                    yield np.asarray(cv2.drawContours(mask, [patch], -1, 255, 5), np.uint8)
             yield np.asarray(edges, np.uint8)
 
 
@@ -160,7 +160,7 @@ def _quads(hull: Floats) -> Iterator[Floats]:
 def _square_ended(hull: Floats, box: Floats) -> Floats | None:
     """The hull's two long sides as they run, closed by the short sides of the box around it."""
     if np.linalg.norm(box[1] - box[0]) < np.linalg.norm(box[2] - box[1]):
-        box = np.roll(box, -1, axis=0)
+        box = following(box)
     one, two = _side_along(hull, box[0], box[1]), _side_along(hull, box[3], box[2])
     if one is None or two is None:
         return None
@@ -173,7 +173,7 @@ def _square_ended(hull: Floats, box: Floats) -> Floats | None:
 def _side_along(hull: Floats, start: Floats, end: Floats) -> tuple[Floats, Floats] | None:
     """The longest hull edge near the line from start to end and about parallel to it."""
     along = (end - start) / np.linalg.norm(end - start)
-    nexts = np.roll(hull, -1, axis=0)
+    nexts = following(hull)
     edges = nexts - hull
     lengths = np.linalg.norm(edges, axis=1) + 1e-9
     parallel = np.abs(edges @ along) / lengths > 0.97
@@ -219,7 +219,7 @@ def distinct(quads: Iterable[Floats], shape: tuple[int, int], known: Sequence[Fl
             continue
         out = np.maximum(-quad, quad - (width - 1, height - 1)).max()
         area = abs(cv2.contourArea(quad.astype(np.float32)))
-        sides = np.linalg.norm(np.roll(quad, -1, axis=0) - quad, axis=1)
+        sides = np.linalg.norm(following(quad) - quad, axis=1)
         if out > 0.15 * max(shape) or area < SMALLEST_SHARE * width * height or sides.min() < 12:
             continue
         if area > 0.985 * width * height or min(evenness(sides)) < 0.5:
