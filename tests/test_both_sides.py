@@ -5,7 +5,7 @@ import pytest
 from ocr_tags.claims.both_sides import settled
 from ocr_tags.claims.of_side import Claim
 from ocr_tags.record import Box, Side
-from ocr_tags.values import BotanicalName
+from ocr_tags.values import BotanicalName, Length
 
 BOX = Box(0, 0, 90, 20)
 
@@ -48,3 +48,12 @@ def test_votes_follow_the_certainty() -> None:
     found = settled({"common_names": apple, "botanical_name": [in_latin("Malus", "domestica")]})
     ((engine, vote),) = found["common_names"][0].votes
     assert (engine, vote) == ("rapidocr", pytest.approx(0.95))
+
+
+def test_one_print_is_the_distance_of_rows_and_not_of_plants_as_well() -> None:
+    five, eight = (
+        Claim(Length(cm, cm), printed, "back", Box(0, y, 40, 20), (("rapidocr", 0.9),), 0.0, certainty=0.9)
+        for cm, printed, y in ((152.4, "5'", 0), (243.84, "8'", 30))
+    )
+    found = settled({"spacing": [five, eight], "row_spacing": [eight]})
+    assert (found["spacing"], found["row_spacing"]) == ([five], [eight])

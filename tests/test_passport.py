@@ -26,7 +26,7 @@ def test_letters_count_not_their_place(order: tuple[str, ...]) -> None:
 
 
 @pytest.mark.parametrize("between", ["\n", "\t", "  ", "\n\n"])
-@pytest.mark.parametrize("mark", [" ", ". ", ") ", ": "])
+@pytest.mark.parametrize("mark", [" ", ". ", ") ", ": ", ":"])
 def test_the_models_of_the_annex(between: str, mark: str) -> None:
     lines = between.join(f"{letter}{mark}{value}" for letter, value in LINES.items())
     assert passports(f"Plant Passport{between}{lines}") == [READ]

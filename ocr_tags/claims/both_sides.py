@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from ocr_tags.claims.of_side import Claim
 from ocr_tags.claims.selling_names import told_apart
-from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES
+from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES, ROW_SPACING, SPACING
 from ocr_tags.names import lexicon, titles
 from ocr_tags.names.known_names import agrees
 
@@ -30,7 +30,16 @@ def settled(stated: Mapping[str, Sequence[Claim]]) -> dict[str, list[Claim]]:
     botanical = told_apart(stated.get(BOTANICAL_NAME.name, ()))
     common = list(_judged(stated.get(COMMON_NAMES.name, ()), botanical))
     said = {name: list(several) for name, several in stated.items()}
+    if SPACING.name in said:
+        said[SPACING.name] = list(_not_of_rows(said[SPACING.name], said.get(ROW_SPACING.name, ())))
     return {**said, BOTANICAL_NAME.name: botanical, COMMON_NAMES.name: common}
+
+
+def _not_of_rows(spacing: Sequence[Claim], rows: Sequence[Claim]) -> Iterator[Claim]:
+    """The spacings without what is printed as that of rows: where columns were read one by one, "8 ft apart"
+    has lost the "rows" that stands beside it."""
+    of_rows = {(claim.side, claim.photo, claim.box) for claim in rows}
+    return (claim for claim in spacing if (claim.side, claim.photo, claim.box) not in of_rows)
 
 
 def _judged(common: Sequence[Claim], botanical: Sequence[Claim]) -> Iterator[Claim]:

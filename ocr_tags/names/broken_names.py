@@ -29,9 +29,11 @@ def read_runs(tag: TagText, side: Side) -> None:
             side.taken.append((run[0].start, run[-1].end))
     for run in runs(tag, side.lines):
         whole = Piece(run[0].start, run[-1].end, _joined(run))
-        # A genus over its cultivar may be the last word of the plant's common name: Panicle / Hydrangea.
+        # A genus over its cultivar may be the last word of the plant's common name (Panicle / Hydrangea), and
+        # a line that is a name may begin another (Saskatoon / Berry).
         known = lexicon.is_common_name(whole.text)
-        taken = set(side.taken) - {mention.span for mention in side.mentions if known}
+        parts = {mention.span for mention in side.mentions} | {(line.start, line.end) for line in run}
+        taken = set(side.taken) - (parts if known else set())
         if any(start < line.end and end > line.start for line in run for start, end in taken):
             continue
         if (

@@ -32,6 +32,9 @@ KIND = 0.8
 BLOCK = 0.75
 """How sure an unknown name is whose place beside a botanical name leaves nothing else for it to be."""
 
+OWN_LINE = 0.9
+"""How sure a trade name is that fills a line, on a side that names the same plant in Latin."""
+
 NEAR = 3
 """At most so many lines from a name or a title other languages name the plant again."""
 
@@ -53,6 +56,7 @@ def read_side(tag: TagText, answers: tuple[tuple[int, int], ...] = ()) -> Side:
     read_runs(tag, side)
     read_titles(tag.string, side)
     side.unknown = put_together(tag.string, side.unknown, side.lines)
+    _read_own_lines(side)
     _read_blocks(side)
     read_strokes(side)
     _read_foreign(side)
@@ -130,6 +134,24 @@ def _read_kinds(side: Side) -> None:
             kinds = (_kind_of(piece, genus) for genus in sorted(genera))
             if kind := known or next(filter(None, kinds), None):
                 side.take(kind)
+
+
+def _read_own_lines(side: Side) -> None:
+    """Where no title is a known name: a line that is, as a whole, a trade name of the plant named in Latin.
+
+    What readers make of a picture may look larger than the true title.
+    """
+    if any(found.certainty >= KNOWN for found in side.common):
+        return
+    for line in side.lines:
+        name = line.text.strip(" .,|")
+        own = lexicon.is_trade_name(name) and name[:1].isupper() and any(agrees(name, g) for g in side.genera)
+        if (
+            own
+            and not side.answers_in(line)
+            and not any(s < line.end and e > line.start for s, e in side.taken)
+        ):
+            side.take(Found(titles.as_written(name), (line.start, line.end), OWN_LINE))
 
 
 def _read_before_genus(string: str, side: Side) -> None:
