@@ -43,6 +43,29 @@ def test_wrapped_labels_and_values_of_a_table_are_whole() -> None:
     ]
 
 
+def test_a_label_half_way_down_its_cell_gets_the_lines_above_and_below_it() -> None:
+    text = in_cells(
+        *(line("Light", 0, 12), line("Full sun to", 200, 0), line("part shade", 200, 24)),
+        *(line("Water", 0, 84), line("Keep moist", 200, 60), line("while the buds", 200, 84)),
+        line("swell", 200, 108),
+        *(line("Soil", 0, 144), line("Rich", 200, 144)),
+    )
+    assert text.split("\n\n") == [
+        "Light\tFull sun to part shade",
+        "Water\tKeep moist while the buds swell",
+        "Soil\tRich",
+    ]
+
+
+def test_values_of_other_labels_are_no_part_of_a_cell() -> None:
+    rows = [("Height", "12 in"), ("Light", "Sun"), ("Water", "Low")]
+    cells = [
+        line(text, x, 30 * at) for at, row in enumerate(rows) for x, text in zip((0, 200), row, strict=True)
+    ]
+    text = in_cells(*cells, line("Soil", 0, 130), line("Rich,", 200, 118), line("moist", 200, 142))
+    assert text.split("\n\n") == ["Height\t12 in", "Light\tSun", "Water\tLow", "Soil\tRich, moist"]
+
+
 def test_what_is_in_no_cell_stays_with_its_neighbours() -> None:
     text = in_cells(line("Purple Coneflower", 0, -100), line("Echinacea purpurea", 0, -74), *WRAPPED)
     assert text.startswith("Purple Coneflower\nEchinacea purpurea\n\n")

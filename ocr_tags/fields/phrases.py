@@ -73,16 +73,27 @@ def _exclaimed(match: re.Match[str]) -> bool:
     return word != match[0] and word.isalpha() and (ends or len(word) >= 5)
 
 
+_ASKS_FIGURE = later(r"\b(?:the|top|of|at|about|every|least|than|within|after|first|another)$")
+
+
 @lru_cache(maxsize=64)
 def flowing(text: str) -> str:
-    """The folded text with a space for a line end where the sentence runs on in small letters.
+    """The folded text with a space for a line end where the sentence runs on: in small letters, or with a
+    figure that its last word asks for.
 
     >>> flowing("Pink" + chr(10) + "flowers" + chr(10) + "Foliage")
     'pink flowers\\nfoliage'
+    >>> flowing("when the top" + chr(10) + "2 in. are dry" + chr(10) + "12 in.")
+    'when the top 2 in. are dry\\n12 in.'
     """
     folded = fold(text)
-    ends = [at for at in range(1, len(text) - 1) if text[at] == "\n" and text[at + 1].islower()]
-    kept = [at for at in ends if text[at - 1] not in "\n\t.:;!?"]
+    ends = [at for at in range(1, len(text) - 1) if text[at] == "\n"]
+    kept = [
+        at
+        for at in ends
+        if (text[at + 1].islower() and text[at - 1] not in "\n\t.:;!?")
+        or (text[at + 1].isdecimal() and _ASKS_FIGURE.search(folded, max(0, at - 12), at))
+    ]
     return (
         "".join(" " if at in kept else character for at, character in enumerate(folded)) if kept else folded
     )

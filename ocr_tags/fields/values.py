@@ -281,7 +281,8 @@ def _goes_on(text: str, start: int, at: int) -> bool:
     following, phrase = text[at + 1 : at + 2], text[start:at]
     if following in ("", "\n") or _SCRAP.match(text, at + 1) or _FULL_STOP.search(phrase):
         return False
-    if _GOES_ON.search(phrase.rstrip().lower()):
+    ending = phrase.rstrip().lower()
+    if _GOES_ON.search(ending) or (following.isdecimal() and _CUT.search(ending)):
         return not _labelled_line(text, at + 1)
     last = max(text.rfind(" ", start, at), text.rfind("-", start, at), start - 1) + 1
     if "\n" not in text[last:at] and _PARTED.match(text, last):

@@ -23,6 +23,8 @@ CLEARLY, CLEAR_SHARE = 0.12, 0.8
 """Labels stand nearer one neighbour by this much, in letter heights, and this share of them the same one.
 Distances go from middle to middle: how tightly a reader boxes a line changes nothing then."""
 MOST_VALUE_LINES = 4
+CENTRED = 0.35
+"""In letter heights: a label half way down its value is no further off the middle."""
 ALIKE = 1.35
 """Letters of one cell differ in height by no more than this."""
 
@@ -37,7 +39,7 @@ def table(lines: Sequence[Line], is_label: IsLabel) -> Arranged | None:
     others = [line for line in lines if id(line) not in parts]
     cells: list[tuple[list[Line], list[Line]]] = []
     for label in labels:
-        value = _value_beside(label, others, lines)
+        value = _centred_beside(label, others, lines) or _value_beside(label, others, lines)
         if value:
             cells.append((label, value))
             others = [line for line in others if not any(line is taken for taken in value)]
@@ -196,6 +198,60 @@ def _value_beside(label: Sequence[Line], free: Sequence[Line], lines: Sequence[L
     while follower := _wrapped_below(value, free, end):
         value.append(follower)
     return value
+
+
+def _centred_beside(label: Sequence[Line], free: Sequence[Line], lines: Sequence[Line]) -> list[Line]:
+    """The wrapped value right of a label that stands half way down beside it, as in the cells of a table."""
+    right, middle = max(part.place.right for part in label), _middle(label)
+    beside = [
+        line
+        for line in free
+        if line.place.x > right
+        and abs(_middle([line]) - middle) < line.place.h
+        and not _apart_in_size(label, line)
+    ]
+    nearest = min(beside, key=lambda line: line.place.x, default=None)
+    if nearest is None:
+        return []
+    value = _cell_around(nearest, free)
+    centred = abs(_middle(value) - middle) < CENTRED * nearest.height
+    top, bottom = value[0].place.y, value[-1].place.bottom
+    inside = [
+        line
+        for line in lines
+        if line not in value
+        and not any(line is part for part in label)
+        and top < line.place.y + line.place.h / 2 < bottom
+        and line.place.x < nearest.place.x
+        and (line.place.x > right or line.place.right > label[0].place.x)
+    ]
+    return value if len(value) > 1 and centred and not inside else []
+
+
+def _middle(lines: Sequence[Line]) -> float:
+    return (lines[0].place.y + lines[-1].place.bottom) / 2
+
+
+def _apart_in_size(label: Sequence[Line], line: Line) -> bool:
+    small, large = sorted((label[0].height, line.height))
+    return large > 2.2 * small
+
+
+def _cell_around(line: Line, free: Sequence[Line]) -> list[Line]:
+    """The lines of one cell: this one and all over and under it as close to one another as the nearest is."""
+    below = line_below(free)
+    above = {id(lower): upper for upper in free if (lower := below.get(id(upper))) is not None}
+    steps = [
+        _step(upper, lower)
+        for upper, lower in ((above.get(id(line)), line), (line, below.get(id(line))))
+        if upper is not None and lower is not None
+    ]
+    run, most = [line], (1 + CLEARLY) * min(steps, default=0.0)
+    while (upper := above.get(id(run[0]))) is not None and _step(upper, run[0]) < most:
+        run.insert(0, upper)
+    while (lower := below.get(id(run[-1]))) is not None and _step(run[-1], lower) < most:
+        run.append(lower)
+    return run
 
 
 def _next_in_column(label: Sequence[Line], lines: Sequence[Line]) -> float:

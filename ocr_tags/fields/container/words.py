@@ -48,7 +48,8 @@ _POT_FIRST = (
     r"|vase)"
 )
 POTTED = later(
-    rf"(?<![\w.,/#$'’%½¼¾¥-]){NUMBER} ?(?:{LENGTH}|{VOLUME})(?: ?|\n(?=[a-z]))"
+    rf"(?<![\w.,/#$'’%½¼¾¥-]){NUMBER} ?(?:{LENGTH}|{VOLUME})"
+    rf"(?: ?[(/] ?{NUMBER} ?(?:{LENGTH}|{VOLUME})\)?)?(?: ?|\n(?=[a-z]))"
     rf"{MADE_OF}{POT}\b(?![ :]{{1,3}}\d{{1,2}}(?:[.,]\d)? ?(?:{LENGTH}|{VOLUME}))"
     rf"|(?<![\w.,/#$'’%½¼¾¥-])\d{{1,2}}(?:\.\d)?[ -]?(?:fl\.? ?)?oz\.? ?{MADE_OF}(?:pot|cup)\b"
     rf"|(?<![\w.,/#$'’%½¼¾¥-]){NUMBER} ?{LENGTH} ?(?:pt\b(?!\.? ?(?:sun|shade|sh\b))\.?|hb\b){_ENDS}"
