@@ -56,7 +56,7 @@ def read_side(tag: TagText, answers: tuple[tuple[int, int], ...] = ()) -> Side:
     read_runs(tag, side)
     read_titles(tag.string, side)
     side.unknown = put_together(tag.string, side.unknown, side.lines)
-    _read_own_lines(side)
+    _read_own_lines(tag.string, side)
     _read_blocks(side)
     read_strokes(side)
     _read_foreign(side)
@@ -136,22 +136,24 @@ def _read_kinds(side: Side) -> None:
                 side.take(kind)
 
 
-def _read_own_lines(side: Side) -> None:
-    """Where no title is a known name: a line that is, as a whole, a trade name of the plant named in Latin.
-
-    What readers make of a picture may look larger than the true title.
+def _read_own_lines(string: str, side: Side) -> None:
+    """Where no title is a known name: a line, or two, that is as a whole a trade name of the plant named in
+    Latin. What readers make of a picture may look larger than the true title.
     """
     if any(found.certainty >= KNOWN for found in side.common):
         return
-    for line in side.lines:
-        name = line.text.strip(" .,|")
+    for number, line in enumerate(side.lines):
+        above = side.lines[number - 1] if number and string[line.start - 1] == "\n" else None
+        joined = above is not None and string[above.end : line.start] == "\n" and not _is_taken(above, side)
+        start = above.start if above and joined else line.start  # what stands right above may begin the name
+        name = " ".join(string[start : line.end].split()).strip(" .,|")
         own = lexicon.is_trade_name(name) and name[:1].isupper() and any(agrees(name, g) for g in side.genera)
-        if (
-            own
-            and not side.answers_in(line)
-            and not any(s < line.end and e > line.start for s, e in side.taken)
-        ):
-            side.take(Found(titles.as_written(name), (line.start, line.end), OWN_LINE))
+        if own and not side.answers_in(line) and not _is_taken(line, side):
+            side.take(Found(titles.as_written(name), (start, line.end), OWN_LINE))
+
+
+def _is_taken(line: Line, side: Side) -> bool:
+    return any(start < line.end and end > line.start for start, end in side.taken)
 
 
 def _read_before_genus(string: str, side: Side) -> None:
