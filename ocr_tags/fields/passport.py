@@ -38,6 +38,7 @@ _ZONE = later(
 )
 _NAME = later(r"[A-Z×x][\w× .'‘’\"-]*[a-z][\w× .'‘’\"()-]*")
 _SPECIES_BELOW = later(r"\n(?:[×x] ?)?[a-z]{3,}(?:-[a-z]+)*(?=\n|\t|$)")
+_RANK = later(r" (?:var|subsp|ssp|f|convar)\.?$")
 _ORIGIN = later(r"[A-Z]{2}(?:\(NI\))?|[A-Z][a-z]+(?: [A-Z][a-z]+){0,2}")
 
 
@@ -99,9 +100,11 @@ def _value_end(text: str, mark: re.Match[str], marks: list[re.Match[str]]) -> in
 
 
 def _name_end(text: str, start: int, stop: int) -> int:
-    """A name of one word goes on with the small letters of the next line: Zamioculcas / zamiifolia."""
+    """A name of one word, or that ends with a rank, goes on with the small letters of the next line:
+    Zamioculcas / zamiifolia."""
     further = _SPECIES_BELOW.match(text, stop)
-    return further.end() if further and " " not in text[start:stop].strip() else stop
+    open_ended = " " not in text[start:stop].strip() or _RANK.search(text, start, stop)
+    return further.end() if further and open_ended else stop
 
 
 def _fits(letter: str, value: str) -> bool:

@@ -10,7 +10,7 @@ from rapidfuzz.distance import OSA
 from ocr_tags.names import lexicon, repair, titles
 from ocr_tags.names.firms import is_maker
 from ocr_tags.names.foreign_names import genera_called
-from ocr_tags.names.known_names import known_name
+from ocr_tags.names.known_names import known_name, spelt
 from ocr_tags.names.side import Side
 from ocr_tags.names.title_runs import runs
 from ocr_tags.names.titles import Line, Piece
@@ -60,6 +60,9 @@ def _read_run(whole: Piece, run: tuple[Line, ...], side: Side) -> None:
     Where unknown words of one size stand above a describing word, it may end them as well ("Harbour / Pink /
     Tulip"): then neither is said.
     """
+    if own := _name_of_plant(whole.text, side):
+        side.take(Found(spelt(own, whole.text), (whole.start, whole.end), 0.93))
+        return
     if (found := known_name(whole, 0.93)) and (lexicon.is_common_name(whole.text) or not _parts_known(run)):
         side.take(found)
         return
@@ -84,6 +87,13 @@ def _read_run(whole: Piece, run: tuple[Line, ...], side: Side) -> None:
         whole_begins and _fancy_before(before, run) and titles.looks_like_name(" ".join(before))
     ):
         side.take(Found(titles.as_written(kept), (whole.start, whole.end), 0.7))
+
+
+def _name_of_plant(text: str, side: Side) -> str | None:
+    """The common name, of the plant that the side names in Latin, that the whole run is but for a letter."""
+    latin = [m.name for m in side.mentions if m.name.species]
+    nearest = (repair.nearest_name_of(f"{name.genus} {name.species}", text) for name in latin)
+    return next((near.name for near in nearest if near and near.likeness >= repair.ACCEPT), None)
 
 
 def _is_one_title(before: list[str], run: tuple[Line, ...], side: Side) -> bool:
