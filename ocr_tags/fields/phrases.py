@@ -73,7 +73,7 @@ def _exclaimed(match: re.Match[str]) -> bool:
     return word != match[0] and word.isalpha() and (ends or len(word) >= 5)
 
 
-_ASKS_FIGURE = later(r"\b(?:the|top|of|at|about|every|least|than|within|after|first|another)$")
+_ASKS_FIGURE = later(r"\b(?:the|top|of|at|about|every|least|than|within|after|first|another)\Z")
 
 
 @lru_cache(maxsize=64)
@@ -85,6 +85,8 @@ def flowing(text: str) -> str:
     'pink flowers\\nfoliage'
     >>> flowing("when the top" + chr(10) + "2 in. are dry" + chr(10) + "12 in.")
     'when the top 2 in. are dry\\n12 in.'
+    >>> flowing("earshot of the" + 2 * chr(10) + "1.2m")
+    'earshot of the\\n\\n1.2m'
     """
     folded = fold(text)
     ends = [at for at in range(1, len(text) - 1) if text[at] == "\n"]
