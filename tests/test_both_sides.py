@@ -57,3 +57,10 @@ def test_one_print_is_the_distance_of_rows_and_not_of_plants_as_well() -> None:
     )
     found = settled({"spacing": [five, eight], "row_spacing": [eight]})
     assert (found["spacing"], found["row_spacing"]) == ([five], [eight])
+
+
+def test_a_line_that_is_the_plants_name_is_no_colour() -> None:
+    pink = Claim("Sea pink", "Sea pink", "front", BOX, (("rapidocr", 0.8),), 0.0, certainty=0.8)
+    red = Claim("red", "red", "front", Box(0, 40, 30, 20), (("rapidocr", 0.8),), 0.0, certainty=0.8)
+    found = settled({"colours": [pink, red], "common_names": [named("Sea pink", certainty=0.9)]})
+    assert found["colours"] == [red]

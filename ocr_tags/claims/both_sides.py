@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from ocr_tags.claims.of_side import Claim
 from ocr_tags.claims.selling_names import told_apart
-from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES, ROW_SPACING, SPACING
+from ocr_tags.facts import BOTANICAL_NAME, COLOURS, COMMON_NAMES, ROW_SPACING, SPACING
 from ocr_tags.names import lexicon, titles
 from ocr_tags.names.known_names import agrees
 
@@ -30,9 +30,21 @@ def settled(stated: Mapping[str, Sequence[Claim]]) -> dict[str, list[Claim]]:
     botanical = told_apart(stated.get(BOTANICAL_NAME.name, ()))
     common = list(_judged(stated.get(COMMON_NAMES.name, ()), botanical))
     said = {name: list(several) for name, several in stated.items()}
+    if COLOURS.name in said:
+        said[COLOURS.name] = [claim for claim in said[COLOURS.name] if not _is_name(claim, common)]
     if SPACING.name in said:
         said[SPACING.name] = list(_not_of_rows(said[SPACING.name], said.get(ROW_SPACING.name, ())))
     return {**said, BOTANICAL_NAME.name: botanical, COMMON_NAMES.name: common}
+
+
+def _is_name(colour: Claim, common: Sequence[Claim]) -> bool:
+    """Whether a colour is all of a line that is a common name of the plant: Sea Pink, of Armeria."""
+    return any(
+        (claim.side, claim.photo, claim.box) == (colour.side, colour.photo, colour.box)
+        and claim.certainty >= NAMED
+        and " " in claim.value
+        for claim in common
+    )
 
 
 def _not_of_rows(spacing: Sequence[Claim], rows: Sequence[Claim]) -> Iterator[Claim]:

@@ -145,11 +145,17 @@ def listed_from(text: str, at: int) -> int:
     return first.start() if first else at
 
 
-def or_spoken(found: list[Found[str]], spoken: Iterator[Found[str]]) -> Iterator[Found[str]]:
-    """What was found after labels; a sentence too, where that leaves doubt. Each in one language."""
+def or_spoken(text: str, found: list[Found[str]], spoken: Iterator[Found[str]]) -> Iterator[Found[str]]:
+    """What was found after labels; a sentence too, where that leaves doubt. Each in one language, and none
+    that asks ("And feed it?")."""
+    found = [one for one in found if not _asks(text, one)]
     sure = any(one.certainty > DOUBTFUL for one in found)
-    shown = chain(found, () if sure else _first_sure(spoken))
+    shown = chain(found, () if sure else _first_sure(one for one in spoken if not _asks(text, one)))
     yield from (replace(one, value=in_english(one.value)) for one in shown)
+
+
+def _asks(text: str, found: Found[str]) -> bool:
+    return found.value.endswith("?") or text[found.span[1] : found.span[1] + 1] == "?"
 
 
 def _first_sure(spoken: Iterator[Found[str]]) -> Iterator[Found[str]]:

@@ -133,6 +133,10 @@ _AFTER_STATES = later(
 _ALONE = later(r"[\W_]*(?P<value>(?:(?:locally|truly) )?native(?:: yes)?|indigene|autoctona)[\W_]*")
 
 
+_WHOSE = later(rf"(?:\ban? )?\b{_PLACE} \Z", re.I)
+"""Before "native of": "A British native of chalk downs"."""
+
+
 def read_native_claim(tag: TagText) -> Iterator[Found[str]]:
     """The native claim, as printed. Native to where, and whether true, the tag alone answers for.
 
@@ -157,7 +161,9 @@ def read_native_claim(tag: TagText) -> Iterator[Found[str]]:
             continue  # says again what is kept
         if end > match.end() + 2 and not _NOT_CLAIM.search(folded[: match.start()]):
             english = english or not foreign
-            yield Found(clean(text[match.start() : end]), (match.start(), end), 0.95)
+            whose = _WHOSE.search(folded, 0, match.start())
+            start = whose.start() if whose else match.start()
+            yield Found(clean(text[start:end]), (start, end), 0.95)
     for match in _NATIVE_KIND.finditer(folded):
         others = _NOT_NATIVE_WORD.match(folded, match.end()) or re.match(
             r" (?:to|of)\b", folded[match.end() :]

@@ -3,18 +3,24 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
+from ocr_tags.names import lexicon
 from ocr_tags.names.addresses import firms_at_home
 from ocr_tags.names.closing_lines import closing_firms
 from ocr_tags.names.epithets import title_case
 from ocr_tags.names.firms import firm_in, labelled_firms
-from ocr_tags.names.signatures import signed_firms
-from ocr_tags.names.titles import lines_of
+from ocr_tags.names.signatures import is_nameless, signed_firms
+from ocr_tags.names.titles import Line, lines_of
 from ocr_tags.record import Found, TagText
 
 DOUBTFUL = 0.75
 """A firm less sure than this may be read as any name that closes a tag is."""
+BEGUN, REST_OF_NAME = 0.95, 0.6
+"""What is left of the certainty of a name of trade words alone, with what stands above it and without."""
+EVEN = 1.3
+"""No name goes on in letters as much larger or smaller."""
 
 
 def read_supplier(tag: TagText) -> Iterator[Found[str]]:
@@ -25,11 +31,21 @@ def read_supplier(tag: TagText) -> Iterator[Found[str]]:
     >>> list(read_supplier(TagText("Ideal for cottage gardens")))
     []
     """
-    labelled = labelled_firms(tag.string)
-    for name, span in labelled:
-        yield Found(written(name), span, 0.93)
-    taken = 0
     lines = lines_of(tag)
+    for name, span, certainty in _firms(tag, lines):
+        if not is_nameless(name):
+            yield Found(written(name), span, certainty)
+        elif begun := _begun_above(tag.string, lines, span[0]):
+            whole = f"{begun.text.strip()} {name}"
+            yield Found(written(whole), (begun.start, span[1]), certainty * BEGUN)
+        else:
+            yield Found(written(name), span, certainty * REST_OF_NAME)
+
+
+def _firms(tag: TagText, lines: Sequence[Line]) -> Iterator[tuple[str, tuple[int, int], float]]:
+    labelled = labelled_firms(tag.string)
+    yield from ((name, span, 0.93) for name, span in labelled)
+    taken = 0
     told = [span for _, span in labelled]
     for line in lines:
         if line.start < taken:
@@ -42,14 +58,32 @@ def read_supplier(tag: TagText) -> Iterator[Found[str]]:
         start = line.start + found[1]
         end = start + len(found[0])
         told.append((start, end))
-        yield Found(written(found[0]), (start, min(end, line.end)), 0.85)
+        yield found[0], (start, min(end, line.end)), 0.85
     placed = [*firms_at_home(tag.string, lines), *signed_firms(tag.string, lines)]
     if not told and all(certainty < DOUBTFUL for _, _, certainty in placed):
         placed = [*closing_firms(tag.string, lines), *placed]
     for name, span, certainty in placed:
         if not any(start < span[1] and span[0] < end for start, end in told):
             told.append(span)
-            yield Found(written(name), span, certainty)
+            yield name, span, certainty
+
+
+def _begun_above(text: str, lines: Sequence[Line], at: int) -> Line | None:
+    """The line right above in letters of the same size that may begin the name: "Saltmarsh / Bedding Co."."""
+    for above, line in pairwise(lines):
+        if (
+            line.start == at
+            and text[above.end : line.start] == "\n"
+            and _NAME_LINE.fullmatch(above.text.strip())
+        ):
+            alike = max(above.size, line.size) < EVEN * min(above.size, line.size)
+            own = not is_nameless(above.text) and not lexicon.plants_called(above.text)
+            if alike and own and above.text.isupper() == line.text.isupper():
+                return above
+    return None
+
+
+_NAME_LINE = re.compile(r"[^\W\d_][\w’'&-]*(?: [^\W\d_&][\w’'-]*| &){0,2}")
 
 
 _LAST_PART = re.compile(r".*(?:[•·|]\s?|\s[–-]\s)(?=[^•·|]*$)")

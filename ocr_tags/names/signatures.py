@@ -260,6 +260,20 @@ def _unknown(words: Sequence[str]) -> bool:
     )
 
 
+def is_nameless(name: str) -> bool:
+    """Whether a firm's name has none but words of the trade, so that its own word is missing.
+
+    >>> is_nameless("Bedding Co."), is_nameless("Seeds & Starts"), is_nameless("Elmscote Plants Ltd")
+    (True, True, False)
+    """
+    words = re.sub(rf"{FORM}$", "", name).replace("&", " ").split()
+    return not any(_unknown([word]) and not _of_trade(word) for word in words)
+
+
+def _of_trade(word: str) -> bool:
+    return _ends(["", word], 1) or GOODS.fullmatch(f"{word} & {word}") is not None
+
+
 def _own(name: str) -> bool:
     """Whether no trade's word is needed: two names joined, or two words that no tag carries."""
     words = name.split()

@@ -137,7 +137,7 @@ def read_feeding(tag: TagText) -> Iterator[Found[str]]:
     clauses = (sentences(text, pattern, sure) for pattern, sure in _TOLD)
     spoken = (rounded(text, fed(one, text), TALK) for one in chain.from_iterable(clauses))
     said = chain(spoken, told(text, TALK, 0.85, 2.0))
-    yield from or_spoken(found, said)
+    yield from or_spoken(text, found, said)
 
 
 _KIND_ALONE = later(

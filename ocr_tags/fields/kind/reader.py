@@ -139,6 +139,12 @@ _NAMES_TOO = frozenset(("rose",))
 """Kinds that are common names as well: they count behind a label, or where the name is said more fully."""
 
 
+def _among_labels(text: str, start: int, end: int) -> bool:
+    """Whether a cell stands in a column of labels: one right above it and one right below."""
+    above, below = text[:start].rstrip("\n"), text[end:].lstrip("\n")
+    return is_label(above.rpartition("\n")[2]) and is_label(below.partition("\n")[0])
+
+
 def _is_kind_of_rose(folded: str, start: int, end: int) -> bool:
     """Whether "Shrub rose", or "Rose" beside a name like Beach Rose, is all a cell says."""
     cell = folded[start:end].strip(" •·*-.|")
@@ -186,6 +192,7 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
         or (len(beside) > 1 and is_label(beside[-2]))
         or (text[hit.start : hit.end].isupper() and _labels_in_capitals(text) > 2)
         or (text[hit.end : hit.end + 1] == "\n" and is_label(text[hit.end + 1 :].split("\n")[0]))
+        or (hit.value == "fruit" and _among_labels(text, start, end))
     ):
         return 0.0  # "Fruit" over "Colour", and a value beside
     if hit.value in PARTS_TOO and (

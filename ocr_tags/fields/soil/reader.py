@@ -201,7 +201,7 @@ def read_soil(tag: TagText) -> Iterator[Found[str]]:
     found = [f for f in after_labels(text, _LABELS, _BARE, _OWN, ELSEWHERE) if _is_soil(text, f)]
     spoken = [onward(text, one, FIRM) for one in _spoken(text)]
     spoken.sort(key=lambda f: (f.certainty <= DOUBTFUL, f.span[0], -f.span[1]))
-    yield from or_spoken(found, chain(spoken, _talked(text), _elsewhere(text)))
+    yield from or_spoken(text, found, chain(spoken, _talked(text), _elsewhere(text)))
 
 
 def _is_soil(text: str, found: Found[str]) -> bool:

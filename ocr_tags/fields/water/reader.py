@@ -188,7 +188,7 @@ def read_water(tag: TagText) -> Iterator[Found[str]]:
     )
     found = [with_next(text, _with_no(text, one), TALK, 2.5) for one in found]
     yield from or_spoken(
-        found, (with_next(text, _with_no(text, _with_rest(text, one)), TALK, 2.5) for one in said)
+        text, found, (with_next(text, _with_no(text, _with_rest(text, one)), TALK, 2.5) for one in said)
     )
 
 
