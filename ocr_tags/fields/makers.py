@@ -69,7 +69,7 @@ def _firms(tag: TagText, lines: Sequence[Line]) -> Iterator[tuple[str, tuple[int
 
 
 def _begun_above(text: str, lines: Sequence[Line], at: int) -> Line | None:
-    """The line right above in letters of the same size that may begin the name: "Saltmarsh / Bedding Co."."""
+    """The line right above in letters of the same size that may begin the name: "Marlwater / Bedding Co."."""
     for above, line in pairwise(lines):
         if (
             line.start == at

@@ -183,6 +183,7 @@ def _with_above(text: str, match: re.Match[str], found: Found[Hardiness]) -> Ite
 
 _RIGHT_ABOVE = later(rf"(?:^|\n)(?P<low>{ZONE}){TO}(?P<high>{ZONE})\n$")
 EITHER = 0.45
+"""How sure each of two ranges is, of which one is that of the label between them."""
 
 
 def _bare_range(text: str) -> Iterator[Found[Hardiness]]:

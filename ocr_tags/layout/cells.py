@@ -221,9 +221,9 @@ def _centred_beside(label: Sequence[Line], free: Sequence[Line], lines: Sequence
         for line in lines
         if line not in value
         and not any(line is part for part in label)
-        and top < line.place.y + line.place.h / 2 < bottom
+        and top < _middle([line]) < bottom
+        and label[0].place.x < line.place.right
         and line.place.x < nearest.place.x
-        and (line.place.x > right or line.place.right > label[0].place.x)
     ]
     return value if len(value) > 1 and centred and not inside else []
 
