@@ -168,6 +168,7 @@ _GOES_ON = later(
     r"|with|at|when|if|as|until|than|between|every|each|per|(?<!or )not|never|(?<!will\s)do|very|evenly"
     r"|(?<!matter )(?<!compost )(?<!manure )(?<!grit )(?<!sand )(?<!lime )added|(?<!dry )(?<!out )slightly"
     r"|moderately|consistently|fairly|(?<!, )(?:balanced|liquid)|et|y"
+    r"|(?<!to )keep|(?<!to )let|(?<!to )allow"
     r"|(?:from|on|after|before) the first|(?:and|but|with) no|(?<!high )(?<!low )ph|de|du|des|und|bei|mit"
     r"|bis|jede[nr]?|chaque|tous les|cada|met|elke))$"
 )
