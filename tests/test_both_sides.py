@@ -64,3 +64,9 @@ def test_a_line_that_is_the_plants_name_is_no_colour() -> None:
     red = Claim("red", "red", "front", Box(0, 40, 30, 20), (("rapidocr", 0.8),), 0.0, certainty=0.8)
     found = settled({"colours": [pink, red], "common_names": [named("Sea pink", certainty=0.9)]})
     assert found["colours"] == [red]
+
+
+def test_a_genus_that_ends_another_common_name_of_the_tag_is_not_one_beside_it() -> None:
+    claims = [named("Deutzia", certainty=0.98), named("Slender Deutzia", side="back", certainty=0.98)]
+    found = settled({"common_names": claims, "botanical_name": [in_latin("Deutzia", "gracilis")]})
+    assert [claim.value for claim in found["common_names"]] == ["Slender Deutzia"]

@@ -57,6 +57,11 @@ def test_a_label_half_way_down_its_cell_gets_the_lines_above_and_below_it() -> N
     ]
 
 
+def test_the_firms_address_is_no_part_of_the_cell_above_it() -> None:
+    text = in_cells(*WRAPPED, line("moist www.brenwick.example", 200, 174))
+    assert "Soil\tRich" in text.split("\n\n")
+
+
 def test_values_of_other_labels_are_no_part_of_a_cell() -> None:
     rows = [("Height", "12 in"), ("Light", "Sun"), ("Water", "Low")]
     cells = [

@@ -67,6 +67,8 @@ def _judged(common: Sequence[Claim], botanical: Sequence[Claim]) -> Iterator[Cla
             and any(_is_within(claim, latin) for latin in botanical)
         ):
             continue  # Hosta, of Hosta 'Sky Lantern', where the other side has Plantain Lily
+        if lexicon.is_genus(claim.value) and any(_ends_with(one, claim.value) for one in common):
+            continue  # Deutzia, where the tag has Slender Deutzia
         if any(_is_kind_of(claim.value, one.value) for one in common if one.side != claim.side):
             continue  # "Tomato, Roma", where the other side says Tomato
         guessed = claim.certainty <= GUESSED and claim not in known and not titles.is_foreign(claim.value)
@@ -85,6 +87,10 @@ def _judged(common: Sequence[Claim], botanical: Sequence[Claim]) -> Iterator[Cla
 def _is_within(claim: Claim, latin: Claim) -> bool:
     """Whether a common name was read out of the botanical one: the two have one place."""
     return claim.side == latin.side and bool({*claim.spans} & {*latin.spans})
+
+
+def _ends_with(claim: Claim, genus: str) -> bool:
+    return claim.certainty >= NAMED and claim.value.lower().endswith(f" {genus.lower()}")
 
 
 def _is_kind_of(name: str, other: str) -> bool:

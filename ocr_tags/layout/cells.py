@@ -213,7 +213,7 @@ def _centred_beside(label: Sequence[Line], free: Sequence[Line], lines: Sequence
     nearest = min(beside, key=lambda line: line.place.x, default=None)
     if nearest is None:
         return []
-    value = _cell_around(nearest, free)
+    value = _cell_around(nearest, [line for line in free if not _ADDRESS.search(line.text)])
     centred = abs(_middle(value) - middle) < CENTRED * nearest.height
     top, bottom = value[0].place.y, value[-1].place.bottom
     inside = [
@@ -274,7 +274,8 @@ def _wrapped_below(value: Sequence[Line], free: Sequence[Line], end: float) -> L
     candidates = [
         line
         for line in free
-        if line.place.y > last.place.y + 0.4 * last.height
+        if not _ADDRESS.search(line.text)
+        and line.place.y > last.place.y + 0.4 * last.height
         and line.place.y + 0.5 * line.place.h < end
         and _tight(last, line)
         and min(right, line.place.right) - max(left, line.place.x) > 0.5 * min(right - left, line.place.w)
@@ -283,6 +284,10 @@ def _wrapped_below(value: Sequence[Line], free: Sequence[Line], end: float) -> L
     return follower if follower is None or _had_to_wrap(last, follower, free) else None
 
 
+_ADDRESS = re.compile(
+    r"\bwww\.|https?:|[\w-]\.(?:com|co\.uk|org|net|example|ca|uk|ie|nl|de|fr|eu|au|nz)(?:\b|$)", re.I
+)
+"""A line that is the firm's ends no cell."""
 _OPEN = re.compile(r"(?:[,;/&+–—-]|\b(?:and|or|to|of|in|the|a|with|for|from|through|until))$")
 
 

@@ -31,6 +31,11 @@ _UNDER = later(
     rf"[ ]*\n(?P<open>)(?P<words>{_CAPPED}(?:[ ]{_CAPPED})?(?:\n{_CAPPED})?)(?P<close>['’”\"])(?=[\n\t]|$)"
 )
 
+# The same before whose words the quote was opened, and where it closed was not read.
+_UNDER_OPENED = later(
+    rf"[ ]*\n(?P<open>['‘“\"])(?P<words>{_CAPPED}\d{{0,3}}(?:[ ]{_CAPPED})?)(?P<close>)(?=[\n\t]|$)"
+)
+
 # A line under an epithet whose quote was opened and not closed: Monarda 'Skelda / Crimson.
 _GOES_ON = later(rf"\n({_CAPPED})(?=[\n\t]|$)")
 
@@ -129,7 +134,7 @@ def half_quoted(text: str, line: Line, parsed: Parsed, trust: float) -> tuple[Pa
     They may stand on the next line, or be broken over the next two, if a quote closes them there.
     """
     after = _AFTER.match(text, parsed.end, line.end)
-    match = after or _UNDER.match(text, parsed.end)
+    match = after or _UNDER.match(text, parsed.end) or _UNDER_OPENED.match(text, parsed.end)
     if parsed.name.cultivar or match is None:
         return parsed, trust
     quotes = bool(match["open"]) + bool(match["close"])
@@ -137,7 +142,10 @@ def half_quoted(text: str, line: Line, parsed: Parsed, trust: float) -> tuple[Pa
     if (
         not plausible_epithet(epithet)
         or MARKS.fullmatch(epithet)
-        or (not (quotes and after) and (is_noise(epithet) or lexicon.is_common_name(epithet)))
+        or (
+            not (quotes and (after or epithet[-1].isdigit()))
+            and (is_noise(epithet) or lexicon.is_common_name(epithet))
+        )
     ):
         return parsed, trust
     end = match.end("words")
