@@ -22,7 +22,7 @@ from ocr_tags.layout.lines import Line, split_wide
 from ocr_tags.pictures.bend import flattened
 from ocr_tags.pictures.cleaning import Straightened, even_light, narrowed, straighten, widened
 from ocr_tags.pictures.crops import Crop, cut_colour, cut_line
-from ocr_tags.pictures.facing import upright
+from ocr_tags.pictures.facing import amount_said, reversed_line, upright
 from ocr_tags.pictures.geometry import Floats, reduced, through
 from ocr_tags.pictures.leaders import without_leaders
 from ocr_tags.pictures.level import levelled
@@ -96,7 +96,7 @@ def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> Pictur
     if found:
         regions = [*regions, *_missed(straight.pixels, regions)]
     passes: dict[str, Moved] = {}
-    said = read_lines(asked, straight, regions, way)
+    said = _from_better_ends(regions, read_lines(asked, straight, regions, way))
     if finder:  # what it makes nothing of is grain or the edge of a leaf
         regions = [region for region, words in zip(regions, said, strict=True) if words]
     for engine in engines:
@@ -203,6 +203,13 @@ def read_lines(
         [replace(word, place=moved(word.place, way @ crop.to_picture)) for line in read for word in line]
         for read, crop in zip(engine.read([crop.pixels for crop in crops], "line"), crops, strict=True)
     ]
+
+
+def _from_better_ends(regions: Sequence[LineRegion], lines: Moved) -> Moved:
+    """The lines as read; nothing where the same print, read from its other end, says more."""
+    ends = {region.quad: amount_said(words) for region, words in zip(regions, lines, strict=True)}
+    others = (ends.get(reversed_line(region).quad, 0.0) for region in regions)
+    return [words if amount_said(words) >= other else [] for words, other in zip(lines, others, strict=True)]
 
 
 def _read_page(straight: Straightened, engine: Engine) -> Moved:

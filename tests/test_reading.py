@@ -8,9 +8,9 @@ import pytest
 
 from ocr_tags.engines import Quad, open_engines
 from ocr_tags.pictures.cleaning import Straightened
-from ocr_tags.pictures.facing import ReadLines, upright
+from ocr_tags.pictures.facing import ReadLines, reversed_line, upright
 from ocr_tags.pictures.regions import LineRegion
-from ocr_tags.reading import _found_closest, read_picture
+from ocr_tags.reading import _found_closest, _from_better_ends, read_picture
 from ocr_tags.record import Box, Word
 
 
@@ -109,6 +109,16 @@ def test_what_the_finder_makes_nothing_of_is_read_by_nobody(monkeypatch: pytest.
 
     read_picture(drawn_tag(), (Other(), *open_engines("rapidocr")))  # type: ignore[arg-type]
     assert lines == [4]
+
+
+def test_of_one_print_read_from_both_ends_the_end_that_says_more_is_kept() -> None:
+    down = LineRegion(((60, 20), (60, 300), (20, 300), (20, 20)), 25.0, False, 0.9)
+    level = LineRegion(((100, 20), (400, 20), (400, 60), (100, 60)), 25.0, False, 0.9)
+    box = Box(0, 0, 1, 1)
+    title, turned, other = ([Word(text, box, box, 0.9, "x")] for text in ("SWITCHGRASS", "SWIAS", "Moor"))
+    regions = [level, down, reversed_line(down)]
+    assert _from_better_ends(regions, [other, turned, title]) == [other, [], title]
+    assert _from_better_ends(regions, [other, title, []]) == [other, title, []]
 
 
 def reads(lines: dict[int, str]) -> tuple[list[int], ReadLines]:

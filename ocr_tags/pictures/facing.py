@@ -49,7 +49,7 @@ def upright(
     said = _said_by_direction(straight, rows, read)
     if read_whole is not None and max(said.values()) < CLEAR_LETTERS:
         for running in said:
-            said[running] += sum(map(_said, read_whole(turned(straight, (360 - running) % 360))))
+            said[running] += sum(map(amount_said, read_whole(turned(straight, (360 - running) % 360))))
     turn = (360 - max(said, key=lambda each: said[each])) % 360
     if not turn:
         return straight, 0, list(_both_ways(rows))
@@ -93,7 +93,7 @@ def _said_by_direction(
         for over, lines in ((0, lot), (180, [reversed_line(region) for region in lot])):
             for region, words in zip(lot, read(straight, lines), strict=True):
                 way = over + (0 if abs(region.angle) < 45 else 90)
-                said[way] += _said(words)
+                said[way] += amount_said(words)
                 known[way] += sum(len(word.text) * word.confidence for word in words if _known(word.text))
             if max(known.values()) > KNOWN_LETTERS:
                 return said
@@ -124,7 +124,7 @@ def _likely_letters(region: LineRegion) -> tuple[float, float]:
     return min(letters, ENOUGH_LETTERS) * region.score**2, -letters
 
 
-def _said(words: Sequence[Word]) -> float:
+def amount_said(words: Sequence[Word]) -> float:
     """How much these words say; a word that tags carry says far more than any letters can.
 
     An engine is sure of much that stands on its head ("seed" for "paas"), so its confidence alone is a
