@@ -41,7 +41,13 @@ def read_runs(tag: TagText, side: Side) -> None:
             and not MARK.search(whole.text)
             and not re.search(r"(?<!\w)['‘“\"]\w", whole.text)
         ):
+            if known:
+                side.common = [one for one in side.common if not _is_within(one.span, whole)]
             _read_run(whole, run, side)
+
+
+def _is_within(span: tuple[int, int], whole: Piece) -> bool:
+    return whole.start <= span[0] and span[1] <= whole.end
 
 
 def _joined(run: tuple[Line, ...]) -> str:
