@@ -136,7 +136,7 @@ def _found_lines(
     quads = finder.find_lines(straight.pixels, 1.0 if straight.outline else closely)
     if len(quads) < FEW_LINES and not straight.outline:
         quads = _found_closest(straight.pixels, finder)
-    return [region_of(straight.pixels, quad) for quad in quads]
+    return [region_of(quad) for quad in quads]
 
 
 def _found_closest(picture: NDArray[np.uint8], finder: LineFinder) -> list[Quad]:

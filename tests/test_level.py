@@ -29,7 +29,7 @@ def lines(slope: float, fan: float, count: int = 9) -> list[LineRegion]:
         steep = slope - fan * (level - HIGH / 2)
         y0, y1 = (level + steep * (x - WIDE / 2) for x in (60, 540))
         quad = ((60.0, y0 - 12), (540.0, y1 - 12), (540.0, y1 + 12), (60.0, y0 + 12))
-        found.append(LineRegion(quad, 16.0, False, 1.0))
+        found.append(LineRegion(quad, 16.0, 1.0))
     return found
 
 

@@ -82,7 +82,7 @@ def test_rows_that_only_look_like_print_do_not_tell_how_a_tag_lies(monkeypatch: 
     def rows(picture: np.ndarray, found: Sequence[LineRegion]) -> list[LineRegion]:
         height, width = picture.shape[:2]
         quads = (((0, y), (width, y), (width, y + 30), (0, y + 30)) for y in range(20, height - 40, 90))
-        return [LineRegion(quad, 20.0, False, 0.9) for quad in quads]  # type: ignore[arg-type]
+        return [LineRegion(quad, 20.0, 0.9) for quad in quads]  # type: ignore[arg-type]
 
     monkeypatch.setattr("ocr_tags.reading._missed", rows)
     for levels_before in ("reading.narrowed", "pictures.cleaning._levelled"):
@@ -96,7 +96,7 @@ def test_rows_that_only_look_like_print_do_not_tell_how_a_tag_lies(monkeypatch: 
 
 
 def test_what_the_finder_makes_nothing_of_is_read_by_nobody(monkeypatch: pytest.MonkeyPatch) -> None:
-    blank = LineRegion(((20, 20), (300, 20), (300, 60), (20, 60)), 25.0, False, 0.9)
+    blank = LineRegion(((20, 20), (300, 20), (300, 60), (20, 60)), 25.0, 0.9)
     monkeypatch.setattr("ocr_tags.reading._missed", lambda picture, found: [blank])
     lines: list[int] = []
 
@@ -112,8 +112,8 @@ def test_what_the_finder_makes_nothing_of_is_read_by_nobody(monkeypatch: pytest.
 
 
 def test_of_one_print_read_from_both_ends_the_end_that_says_more_is_kept() -> None:
-    down = LineRegion(((60, 20), (60, 300), (20, 300), (20, 20)), 25.0, False, 0.9)
-    level = LineRegion(((100, 20), (400, 20), (400, 60), (100, 60)), 25.0, False, 0.9)
+    down = LineRegion(((60, 20), (60, 300), (20, 300), (20, 20)), 25.0, 0.9)
+    level = LineRegion(((100, 20), (400, 20), (400, 60), (100, 60)), 25.0, 0.9)
     box = Box(0, 0, 1, 1)
     title, turned, other = ([Word(text, box, box, 0.9, "x")] for text in ("SWITCHGRASS", "SWIAS", "Moor"))
     regions = [level, down, reversed_line(down)]
@@ -141,7 +141,7 @@ def test_lines_are_read_from_their_other_end_only_where_they_leave_a_doubt(text:
     picture = Straightened(drawn_tag(), np.eye(3), (), 0.0)
     quads = [((50, y), (650, y), (650, y + 50), (50, y + 50)) for y in (100, 250)]
     asked, read = reads({0: text})
-    _, turn, _ = upright(picture, [LineRegion(quad, 30.0, False, 0.9) for quad in quads], read)  # type: ignore[arg-type]
+    _, turn, _ = upright(picture, [LineRegion(quad, 30.0, 0.9) for quad in quads], read)  # type: ignore[arg-type]
     assert (turn, set(asked)) == (0, ways)
 
 

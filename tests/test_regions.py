@@ -75,7 +75,8 @@ def test_lines_of_every_size_are_found_in_both_polarities(
     for (text, _, _), box in zip(SIZES, boxes, strict=True):
         line = finder(box, lines)
         assert line is not None, text
-        assert line.light_on_dark == (sum(ink) > sum(paper)), text
+        crop = cut_line(picture, line).pixels
+        assert np.percentile(crop, 2) < 90 and np.percentile(crop, 60) > 220, text
 
 
 def test_text_as_light_as_its_ground_is_found_by_its_colour() -> None:
@@ -92,6 +93,32 @@ def test_text_as_light_as_its_ground_is_found_by_its_colour() -> None:
     crop = cut_line(picture, line).pixels
     assert np.percentile(crop, 2) < 90
     assert np.percentile(crop, 90) > 220
+
+
+@pytest.mark.parametrize(("paper", "ink"), [(PAPER, INK), (INK, PAPER)], ids=["dark print", "light print"])
+@pytest.mark.parametrize("bright_end", [0.2, 5.0], ids=["ends in shadow", "ends in glare"])
+def test_a_crop_is_black_on_white_from_end_to_end_in_uneven_light(
+    paper: tuple[int, int, int], ink: tuple[int, int, int], bright_end: float
+) -> None:
+    picture, boxes = drawn([("Spacing between plants: twelve inches", 45, (20, 300))], paper, ink)
+    line = finder(boxes[0], find_lines(picture))
+    assert line is not None
+    light = np.linspace(1, bright_end, picture.shape[1]).reshape(1, -1, 1)
+    lit = np.clip(picture / light.max() * light * 0.8 + 30, 0, 255).astype(np.uint8)
+    crop = cut_line(lit, line).pixels
+    for end in np.array_split(crop[8:-8, 12:-12], 6, axis=1):
+        assert np.percentile(end, 5) < 90
+        assert np.percentile(end, 70) > 190
+
+
+def test_what_reaches_into_a_crop_from_other_lines_is_left_out() -> None:
+    picture, boxes = drawn([("Moist soil", 60, (60, 300))])
+    line = finder(boxes[0], find_lines(picture))
+    assert line is not None
+    top = int(line.quad[0][1])
+    inked = (cut_line(picture, line).pixels < 128).sum()
+    cv2.rectangle(picture, (200, top - 20), (260, top + 6), INK, -1)  # the foot of a letter above
+    assert (cut_line(picture, line).pixels < 128).sum() == pytest.approx(inked, rel=0.02)
 
 
 def test_a_wide_gap_parts_columns_but_wide_spacing_does_not_part_a_title() -> None:

@@ -13,6 +13,14 @@ from ocr_tags.pictures.regions import LineRegion
 LETTER_SHARE = 0.7
 """Height of capitals as a share of the crop's `height`."""
 LONGEST = 3000
+COARSE = 4
+"""How much smaller the picture is on which the tone of paper and ink is sought."""
+AROUND = 0.5
+"""Of a crop's height: how far around a place its paper and ink are sought."""
+FAINTEST, LEAST_DEPTH = 0.3, 12.0
+"""Print is no fainter than this share of the line's own depth, or this many tones: what is, is grain."""
+SLIVER = 0.3
+"""Of a line's height: what reaches in from its edge and is lower is a part of another line."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +35,7 @@ class Crop:
 def cut_line(pixels: Pixels, region: LineRegion, height: int = 48) -> Crop:
     """The region's line, dark on light, capitals about 0.7 x `height` pixels tall, with a white margin."""
     colour, to_picture, margin = _rectified(pixels, region, height)
-    grey = _dark_on_light(colour, region.light_on_dark, height)
+    grey = _without_slivers(_black_on_white(colour, margin, height), margin)
     grey[:margin], grey[-margin:] = 255, 255
     return Crop(grey, to_picture)
 
@@ -67,24 +75,57 @@ def _drawn(pixels: Pixels, to_picture: Floats, size: tuple[int, int], quad: Floa
     return warped(pixels[y0:y1, x0:x1], moved @ to_picture, size)
 
 
-def _dark_on_light(colour: Pixels, light: bool, height: int) -> Pixels:
-    """Ground to white, print to black, along the colour direction in which they differ most."""
+def _black_on_white(colour: Pixels, margin: int, height: int) -> Pixels:
+    """Print to black and ground to white, also where light, shadow or a picture runs across the line."""
+    value = _darker_print(colour, margin, height)
+    paper, ink = _extremes(value, height)
+    depth = paper - ink
+    depth = np.maximum(depth, max(FAINTEST * float(np.percentile(depth, 90)), LEAST_DEPTH))
+    return _stretched((value - paper) / depth)
+
+
+def _darker_print(colour: Pixels, margin: int, height: int) -> Floats:
+    """The tone along the colour direction in which print and ground differ most, the rarer tone the darker:
+    of a line it is the print."""
     flat = colour.astype(np.float32)
-    ground = cv2.blur(np.asarray(cv2.medianBlur(colour, 5)), (height * 2 + 1, height * 2 + 1)).astype(
-        np.float32
-    )
-    off = (flat - ground).reshape(-1, 3)
-    _, vectors = np.linalg.eigh(off.T @ off)
+    ground = cv2.blur(np.asarray(cv2.medianBlur(colour, 5)), (height * 2 + 1, height * 2 + 1))
+    off = flat - ground.astype(np.float32)
+    sides = off.reshape(-1, 3)
+    _, vectors = np.linalg.eigh(sides.T @ sides)
     along = vectors[:, -1]
-    if along.sum() < 0:
-        along = -along
-    value = (flat @ along).astype(np.float32)
-    if light:
-        value = -value
-    return _stretched(value, height)
+    low, middle, high = np.percentile(off[margin:-margin, margin:-margin] @ along, (4, 50, 96))
+    return np.asarray(flat @ (along if middle - low > high - middle else -along), np.float32)
 
 
-def _stretched(value: Floats, height: int) -> Pixels:
+def _extremes(value: Floats, height: int) -> tuple[Floats, Floats]:
+    """What paper and ink are like around each place."""
+    small = cv2.resize(value, None, fx=1 / COARSE, fy=1 / COARSE, interpolation=cv2.INTER_AREA)
+    letter = int(AROUND * height / COARSE) | 1
+    size = (value.shape[1], value.shape[0])
+    paper, ink = (
+        cv2.resize(
+            cv2.GaussianBlur(extreme(small, np.ones((letter, letter), np.uint8)), (0, 0), 0.8 * letter), size
+        )
+        for extreme in (cv2.dilate, cv2.erode)
+    )
+    return np.asarray(paper, np.float32), np.asarray(ink, np.float32)
+
+
+def _stretched(value: Floats) -> Pixels:
     low, high = np.percentile(value, (2, 90))
-    spread = max(float(high - low), 12.0)
+    spread = max(float(high - low), 0.05)
     return np.asarray(np.clip((value - high) / spread * 235 + 245, 0, 255), np.uint8)
+
+
+def _without_slivers(grey: Pixels, margin: int) -> Pixels:
+    """The crop without the feet and heads of the lines above and below that reach into it."""
+    inner = grey[margin:-margin]
+    tall = inner.shape[0]
+    _, labels, stats, _ = cv2.connectedComponentsWithStats((inner < 128).astype(np.uint8))
+    top, high = stats[:, cv2.CC_STAT_TOP], stats[:, cv2.CC_STAT_HEIGHT]
+    sliver = ((top == 0) | (top + high == tall)) & (high < SLIVER * tall)
+    sliver[0] = False  # the ground
+    if sliver.any():
+        around = cv2.dilate(sliver[labels].astype(np.uint8), np.ones((5, 5), np.uint8))
+        inner[around > 0] = 255
+    return grey

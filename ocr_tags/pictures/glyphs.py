@@ -26,11 +26,10 @@ WIDEST_GAP = 2.0
 
 @dataclass(frozen=True, slots=True)
 class Layer:
-    """The blobs of one channel and one polarity: `boxes` has rows of left, top, width, height in pixels,
-    `contrast` says by how many grey levels the surroundings of each blob vary."""
+    """The dark blobs of one channel, or the light ones: `boxes` has rows of left, top, width, height in
+    pixels, `contrast` says by how many grey levels the surroundings of each blob vary."""
 
     channel: str
-    light: bool
     boxes: Floats
     contrast: Floats
 
@@ -49,7 +48,7 @@ def layers(pixels: Pixels, colour: bool = True, floor: float = 7.0) -> Iterator[
         found = _over_sizes(np.asarray(channel, np.uint8), scale, least)
         for light in (False, True):
             blobs = _single(np.concatenate(found[light]))
-            yield Layer(name, light, blobs[:, :4], blobs[:, 4])
+            yield Layer(name, blobs[:, :4], blobs[:, 4])
 
 
 def _over_sizes(channel: Pixels, scale: float, floor: float) -> dict[bool, list[Floats]]:

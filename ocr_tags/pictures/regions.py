@@ -23,8 +23,6 @@ LEAST_ODDS = -2.5
 """Log odds below which a row is left out: of rows that readers made words of, one in a hundred is."""
 UPRIGHT_ODDS = 3.0
 """How much less likely a row is to be print when it runs up or down the tag."""
-TONES_DEEP = 24
-"""Rows of pixels of a line that are looked at to tell whether its print is the lighter tone."""
 SQUARE = 1.3
 """A quad this much taller than wide holds a line that runs down; short words are about square."""
 
@@ -41,7 +39,6 @@ class LineRegion:
 
     quad: Quad
     letter_height: float
-    light_on_dark: bool
     score: float
 
     @property
@@ -74,24 +71,13 @@ def find_level(pixels: Pixels) -> list[LineRegion]:
     )
 
 
-def region_of(pixels: Pixels, quad: Quad, letter_share: float = 0.6) -> LineRegion:
+def region_of(quad: Quad, letter_share: float = 0.6) -> LineRegion:
     """A line somebody else found, running along the longer side of its quad; letters take `letter_share` of
     its height (measured on lines found both ways: half of them within 0.55 to 0.64)."""
     if _length(quad) < _length((quad[1], quad[2], quad[3], quad[0])) / SQUARE:
         quad = (quad[1], quad[2], quad[3], quad[0])
     tall = _length((quad[1], quad[2], quad[3], quad[0]))
-    return LineRegion(quad, letter_share * tall, _light_on_dark(pixels, quad), 1.0)
-
-
-def _light_on_dark(pixels: Pixels, quad: Quad) -> bool:
-    """Whether the rarer tone in the level box around a line is the lighter one."""
-    points = np.array(quad)
-    x0, y0 = np.maximum(points.min(axis=0), 0).astype(int)
-    x1, y1 = np.ceil(points.max(axis=0)).astype(int)
-    step = max(1, (y1 - y0) // TONES_DEEP)
-    tones = pixels[y0:y1:step, x0:x1:step].mean(axis=2)
-    low, middle, high = np.percentile(tones, (4, 50, 96)) if tones.size else (0.0, 0.0, 0.0)
-    return bool(high - middle > middle - low)
+    return LineRegion(quad, letter_share * tall, 1.0)
 
 
 def find_rows(pixels: Pixels) -> tuple[list[LineRegion], list[LineRegion]]:
@@ -114,7 +100,7 @@ def _rows(layer: Layer, extent: float, upright: bool, least: float = LEAST_ODDS)
     kept = boxes[:, 2] < 12 * boxes[:, 3]
     boxes = boxes[kept]
     for chain in _promising(chains(boxes), boxes, layer.contrast[kept], extent, least):
-        region = _region(boxes[chain], layer.light)
+        region = _region(boxes[chain])
         if region is None:
             continue
         if upright:
@@ -167,7 +153,7 @@ def _contrast_odds(contrast: Any) -> Any:
     return 0.8 * np.log(contrast + 1)
 
 
-def _region(boxes: Floats, light: bool) -> LineRegion | None:
+def _region(boxes: Floats) -> LineRegion | None:
     """The line a row of blobs makes, or None when it does not look like print."""
     widths, heights = boxes[:, 2], boxes[:, 3]
     letters = float(np.sum(np.maximum(1.0, widths / (0.7 * heights))))
@@ -191,7 +177,7 @@ def _region(boxes: Floats, light: bool) -> LineRegion | None:
             for end, side, level in ((left, -1, -1), (right, 1, -1), (right, 1, 1), (left, -1, 1))
         )
     )
-    return LineRegion(quad, tall, light, score)  # type: ignore[arg-type]
+    return LineRegion(quad, tall, score)  # type: ignore[arg-type]
 
 
 def _likeness(boxes: Floats, letters: float, bottoms: Floats, tops: Floats, slope: float) -> float:
