@@ -158,6 +158,9 @@ def test_the_span_is_the_printed_length() -> None:
 def test_a_height_after_some_years_gives_way_to_the_last_one() -> None:
     young, grown = read("Height after 10 years 2.5m, ultimately up to 8m")["height"]
     assert grown.value.max_cm == 800 and young.certainty <= SURE < grown.certainty
+    small, tall = read("Forest tree, 5 m in ten years, up to 12 m in the end.")["height"]
+    assert small.certainty < 0.3 < tall.certainty
+    assert tall.value == Length(None, 1200)
     (alone,) = read("Height in 10 years: 3m")["height"]
     assert alone.certainty > SURE
 

@@ -15,12 +15,15 @@ _DEGREES = r"(?:(?: |\n(?=[°º˚]))?(?:[°º*˚]|deg(?:rees?|\.)?|degrés|grado
 _TO_OR_ABOUT = (
     r"(?:(?:fully |frost )?hardy )?(?:down |safe )?"
     r"(?:to|tot|bis|till?|ned till?|hasta|jusqu.{0,2}[àa]|about|approx\.?|ca\.?)"
+    r"(?: (?:below|about|around))?"
 )
+_COLDER = r"(?:(?:hardy |well |down )?(?:below|under|(?:colder|lower) than)|min\.?|[<≤])"
+"""Before a frost in the row of a rating, which then is the least of it: "H7 (below -20C)"."""
 _COLD_GAP = (  # no dash: it would be the minus
     rf"[ ]?[:.=|,]?(?:[ ]?[·•….]){{0,30}}[ ]?[\t\n]?(?!\n)[ ]?"
     rf"(?:H[1-7][abc]?[,/]? ?)?(?:{_TO_OR_ABOUT}(?: (?:about|approx\.?|ca\.?))? )?"
 )
-_FIGURE = rf"(?:{_MINUS}|\+ ?)?(?:\d{{1,2}}(?:[.,]\d)?|O(?=°))"
+_FIGURE = rf"(?:(?:{_MINUS}|\+ ?)?(?:\d{{1,2}}(?:[.,]\d)?|O(?=°))|{_MINUS}[lI|]\d)"
 
 
 def _temperature(name: str) -> str:
@@ -98,7 +101,9 @@ _COLD_HEAD = (
     r"(?:do not|don['’]t|never)[ \n]leave[ \n](?:it|me|her|him|them)[ \n](?:[a-z]+[ \n]){0,4}(?:below|under)|"
     rf"(?:below|under)(?=[ \n]{_MINUS}\d{{1,2}} ?[°º˚]? ?[CF][ \n](?:it|they|she|he|the[ \n]plant)[ \n]"
     r"(?:is|are|will|dies?|perish\w*)(?:[ \n](?:be[ \n])?(?:gone|lost|killed|dead|die|perish))?)|"
-    r"comfort(?:able)?(?: zone)?:?[ \n](?:at least|above|over)|(?:rhs )?H[1-7][abc]?(?= ?\([^\w(]?\d)|"
+    r"comfort(?:able)?(?: zone)?:?[ \n](?:at least|above|over)|"
+    rf"(?:rhs )?H[1-7][abc]?(?= ?\((?:(?:{_TO_OR_ABOUT}|{_COLDER}) ?)?[^\w(]?\d)|"
+    rf"(?:rhs )?H[1-7][abc]?(?:[,:;=]| ?[–—/|·•])?(?=[ \n\t](?:(?:{_TO_OR_ABOUT}|{_COLDER}) ?)?{_MINUS}\d)|"
     rf"{_MOVED_IN}{_WHEN_COLD}|{_SHIELDED}|{_SUFFERS}|"
     rf"(?:(?:outside|outdoors)[ \n])?down[ \n]to(?=[ \n]{_MINUS}\d)|(?:outside|outdoors)[ \n]down[ \n]to|"
     r"nights?(?: temp\w*)?(?: held| kept)? (?:above|over)|"
@@ -111,7 +116,7 @@ _COLD_HEAD = (
     r"(?:outside|outdoors|hardy|out|perennial|evergreen|survives|overwinters|mulch)[ \n]"
     r"(?:only[ \n])?(?:where|if)[ \n](?:(?:the|your)[ \n])?(?:nights?|winters?|temp\w*|it"
     r"|lows)[ \n](?:hold|stay|keep|remain|are)s?[ \n]above|"
-    r"frost[- ]?(?:free|frei|vrij)(?:,| at| bei| bij)?(?:[ \n](?:above|over|und über))?(?=[ :]{1,3}\d)|"
+    r"frost[- ]?\n?(?:free|frei|vrij)(?:,| at| bei| bij)?(?:[ \n](?:above|over|und über))?(?=[ :]{1,3}\d)|"
     r"(?:cold|chill|frost|low(?:er)?|temperature|winter)[ -](?:limit|floor|threshold|minimum|point"
     r"|cut-?off)s?|"
     r"(?:coldest|lowest|winter low)(?: (?:night|winter|it takes|temp(?:erature)?))?(?= ?[:\t\n]"
@@ -143,7 +148,11 @@ _OTHER_SCALE = rf" ?[(/,=|–-] ?{_temperature('u')}"
 _IN_TEXT = rf"{_temperature('t')}(?:{_OTHER_SCALE})?"
 _IN_CELL = rf"{_temperature('t')}(?:{_OTHER_SCALE}\)?)?"
 """A temperature and perhaps the same in the other scale; in a cell of its own a bracket may close it."""
-_COLD = later(rf"(?<![^\W\d_])(?P<head>{_COLD_HEAD}){_COLD_GAP}\(?{_IN_TEXT}", re.I)
+_COLD = later(
+    rf"(?<![^\W\d_])(?P<head>{_COLD_HEAD}){_COLD_GAP}"
+    rf"(?:\((?:{_TO_OR_ABOUT} )?)?(?:(?<=[(\s]){_COLDER} ?)?{_IN_TEXT}",
+    re.I,
+)
 _COLD_MARK = later(rf"(?P<head>[❄🌡]) ?{_IN_TEXT}", re.I)
 """A snowflake or thermometer drawn before a frost (common practice, no source)."""
 _COLD_ABOVE = later(
@@ -160,7 +169,9 @@ _COLD_BEFORE = later(
 """A temperature and behind it what it is, alone in its clause."""
 _OF_ROOMS = later(r"\b(?:house ?plants?|indoors?|orchids?|living room|conservatory)\b", re.I)
 _COLD_ALONE = later(
-    rf"(?:^|(?<=[\n\t])|(?<=[/|•·+*] )|(?<= \. ))(?P<to>(?<![/|•·] )to )?(?:(?<=[/|•·] )to )?{_IN_CELL}"
+    rf"(?:(?:^|(?<=[\n\t])|(?<=[/|•·+*] )|(?<= \. ))(?P<to>(?<![/|•·] )to )?(?:(?<=[/|•·] )to )?"
+    rf"|(?:^|(?<=[\n\t]))[&*§$#@%] ?|(?<=[^\W\d_]\t)to (?=[^\n\t]*\t[^\W\d_]))"
+    rf"{_IN_CELL}"
     r"(?(to)(?=\. [A-Z]|, ?(?:then|after that|below that)\b)|(?=\s*(?:$|[\n\t])| [/|•·+]| \. ))",
     re.I,
 )
@@ -180,7 +191,7 @@ _NOT_COLD = later(
 )
 """A condition ends with its comma: "Once established, hardy to -15 °C"."""
 _NOT_BELOW = later(
-    r"frost[- ]?(?:free|frei|vrij)|limit|floor|threshold|all year|(?:hate|resent|sulk|suffer|damaged|hurt"
+    r"frost[- ]?\n?(?:free|frei|vrij)|limit|floor|threshold|all year|(?:hate|resent|sulk|suffer|damaged|hurt"
     r"|harm|unhappy|happy|dislike)\w* .*(?:below|under)|\b(?:in|inside|indoors|cover|glass)\b|"
     r"(?:not|never|avoid|n['’]t)\b.*\b(?:below|under|than)|(?:keep|winter).* (?:above|over)|comfort|protect"
     r"|black|collapse|mush|perish|shiver|sees|above|lower|cooler|colder|anything|chill|stall|burns|dies",
@@ -241,7 +252,7 @@ def _celsius(match: re.Match[str], which: str) -> float | None:
 
 
 def _degrees(printed: str) -> float:
-    figure = re.sub(r"[^\d.,]", "", printed).replace(",", ".")
+    figure = re.sub(r"[^\d.,]", "", re.sub(r"[lI|](?=\d)", "1", printed)).replace(",", ".")
     return (-1 if re.match(_MINUS, printed, re.I) else 1) * float(figure or 0)
 
 
@@ -249,7 +260,7 @@ def _cold_certainty(match: re.Match[str], celsius: float) -> float:
     other = _celsius(match, "u")
     if other is not None:
         return 0.97 if abs(other - celsius) <= 1.2 else 0.35
-    if match["t_to"] or "O" in match["t"]:
+    if match["t_to"] or re.search("[OlI|]", match["t"]):
         return 0.7
     # A lost minus turns a winter low into a mild one; only a named minimum may well be mild.
     mild = not re.match(_MINUS, match["t"], re.I) and _degrees(match["t"]) != 0

@@ -17,18 +17,20 @@ MARKS = "'’‘′´`"
 _TWICE, _TWO = "|".join(mark * 2 for mark in MARKS), f"[{MARKS}]{{2}}"
 """Inches. Two marks that differ may be one that was read twice, and then they are feet: no telling."""
 _GAP = r"(?:[ \t]?\n(?!\n) ?| {0,3})"  # a length may run on to the next line, never past an empty one
-_ENDS = r"(?:(?![^\W\d_])|(?=[HW](?![^\W_]))|(?=x ?\d))"
+_GLUED = r"(?=(?:tall|high|wide|broad|across|apart|deep|long|spread|spacing)(?![^\W_]))"
+"""What the length is of, with its blank lost: "3-6 in.tall", "5'apart"."""
+_ENDS = rf"(?:(?![^\W\d_])|(?=[HW](?![^\W_]))|(?=x ?\d)|{_GLUED})"
 
 _UNITS = {
     "in": (
-        rf"inch(?:es)?\b\.?|ins?\b\.?|in(?=[HW]\b|x ?\d)|[\"″”“„]|{_TWICE}|pouces?|po\b\.?|pulgadas?"
-        rf"|pulg\b\.?|zoll"
+        rf"inch(?:es)?\b\.?|ins?\b\.?|in(?=[HW]\b|x ?\d)|in{_GLUED}|[\"″”“„]|{_TWICE}|pouces?"
+        rf"|po\b\.?|pulgadas?|pulg\b\.?|zoll"
     ),
-    "ft": rf"feet|foot|ft\b\.?|ft(?=[HW]\b|x ?\d|\d{{1,2}} ?(?:in\b|[\"″”]))"
+    "ft": rf"feet|foot|ft\b\.?|ft(?=[HW]\b|x ?\d|\d{{1,2}} ?(?:in\b|[\"″”]))|ft{_GLUED}"
     rf"|pieds?|pies?|pi\b\.?|[{MARKS}](?![{MARKS}])",
-    "cm": r"cms?\b\.?|cm(?=[HW]\b|x ?\d)|cent[ií]m[eè]t(?:re|er|ro)s?|zentimeter",
+    "cm": rf"cms?\b\.?|cm(?=[HW]\b|x ?\d)|cm{_GLUED}|cent[ií]m[eè]t(?:re|er|ro)s?|zentimeter",
     "mm": r"mm\b\.?|millimet(?:er|re)s?",
-    "m": r"(?-i:m|(?<=\d)M)\b\.?|m(?=[HW]\b|x ?\d)|m[eè]t(?:er|re|ro)s?",
+    "m": rf"(?-i:m|(?<=\d)M)\b\.?|m(?=[HW]\b|x ?\d)|m{_GLUED}|m[eè]t(?:er|re|ro)s?",
 }
 _WORN_UNITS = {
     "in": rf"[l1I|]nch(?:es)?|in[oe]h(?:es)?|[l1I|]n\b\.?|[*°º](?! ?[CF]\b)|{_TWO}",

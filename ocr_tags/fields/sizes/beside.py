@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from ocr_tags.fields.sizes.clauses import FOREIGN_NOUN_AFTER, is_row
+from ocr_tags.fields.sizes.clauses import FOREIGN_NOUN_AFTER
 from ocr_tags.fields.sizes.columns import Measured, Size
 from ocr_tags.fields.sizes.crossed import large_enough
 from ocr_tags.measures.quantities import METRIC
@@ -57,7 +57,21 @@ _PLANTED = 20.0
 """In cm; a smaller single figure before "plant 12 in apart" may be the pot."""
 _FOLIAGE_THEN_FLOWER = later(r" ?(?:foliage|leaves) ?[/,;&] ?(?=\d)", re.I)
 _BUSH_AFTER = later(r" ?-?(?:bush|shrub|tree|climber|vine)\b(?=[.,;\n\t]|$)", re.I)
-_WHOLE_LIMIT = later(r"up to .*(?:ft|feet|foot|m|metres|meters)\b\.?|.* or so", re.I)
+_WHOLE_LIMIT = later(
+    r"up to .*(?:ft|feet|foot|m|metres|meters)\b\.?.*|.* or so|(?-i:To) .*(?:ft|feet|foot|cm|m|in"
+    r"|inch(?:es)?|met(?:re|er)s)\b\.?.*",
+    re.I,
+)
+_NEAR_END_ABOVE = later(r"(?:\d ?(?:in|ft|cm|m)?\.?|[\"”″'’′–-]|\bto)\s*\n[^\w\n]{0,3}$", re.I)
+"""Below such a line "To 3 ft" may be the far end of a range."""
+_PLACE = (
+    r"(?:(?:indoors|outdoors|inside|outside|under glass"
+    r"|(?:as|in|for) (?:an? |the )?(?:house ?plant|pots?|tubs?|containers?|home|ground|garden|open)))"
+)
+_PLACED_ROW = later(
+    rf"(?:(?:^|(?<=[\n\t]))|(?<=\. )){_PLACE},? (?:it )?(?:to |about |around |reaches |grows )?$", re.I
+)
+_ROW_ENDS = later(rf"(?:,? {_PLACE})?[ .]{{0,2}}(?:[\n\t]|$)", re.I)
 _ALL_IT_GETS = later(
     r"\s(?:(?:is|are)\s)?(?:all\s(?:you|it|they|she|he|I)(?:['’]ll|\swill|\scan)?(?:\sever)?\s(?:gets?"
     r"|grows?|reach(?:es)?|makes?|manages?|need)"
@@ -113,7 +127,7 @@ def told_beside(tag: Measured, place: int, found: Sequence[Size]) -> Iterator[Si
     leaves = opens and "flower_height" in beside and _FOLIAGE_THEN_FLOWER.match(text, end)
     stems = _STEMS_BEFORE.search(text, 0, start) and not FOREIGN_NOUN_AFTER.match(text, end)
     bush = LINE_START.search(text, 0, start) and _BUSH_AFTER.match(text, end)
-    limit = is_row(text, start, end) and _WHOLE_LIMIT.fullmatch(text, start, end)
+    limit = bool(_ROW_ENDS.match(text, end)) and _limit_of_row(tag, start, end)
     aged = opens and high and _AT_AGE.match(text, end)
     no_more = _NO_TALLER.match(text, start) or (opens and _NEVER_OVER.match(text, start))
     up = (
@@ -124,6 +138,15 @@ def told_beside(tag: Measured, place: int, found: Sequence[Size]) -> Iterator[Si
     kind = _KIND_BEFORE.search(text, 0, start) and _CLAUSE_ENDS.match(text, end)
     if kind or first or planted or leaves or stems or bush or limit or up or _ALL_IT_GETS.match(text, end):
         yield Size("height", measure, (0.7 if first or leaves else 0.6) * measure.certainty)
+
+
+def _limit_of_row(tag: Measured, start: int, end: int) -> bool:
+    """Whether a length is all its line says but for where it grows so tall: "To 3 ft", "Indoors to 6 ft"."""
+    bare = all(label.weak or label in tag.spent for label in tag.labels)
+    whole = LINE_START.search(tag.text, 0, start) and _WHOLE_LIMIT.fullmatch(tag.text, start, end)
+    if whole:
+        return whole[0][0] != "T" or (bare and not _NEAR_END_ABOVE.search(tag.text, 0, start))
+    return bare and bool(_PLACED_ROW.search(tag.text, 0, start))
 
 
 def wide_behind(tag: Measured, open_places: Sequence[int], found: Sequence[Size]) -> Iterator[Size]:

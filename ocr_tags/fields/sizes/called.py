@@ -8,6 +8,8 @@ from ocr_tags.fields.sizes.parts import (
     BLOOM,
     BORNE,
     EACH,
+    FLOWER_STEMS,
+    LED,
     RISING,
     ROOM,
     STEMS,
@@ -34,8 +36,8 @@ NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out 
         r"pflanztiefe|plantdiepte|profondit[àa]|s[åa]djup|plantedybde"
     ),
     "flower_height": (
-        rf"(?:in|with) (?:bloom|flower|plume|seed|flowers|blooms|plumes|spikes)(?= ?[:\t\n]"
-        rf"|(?: ?[.·…_]){{3,}} ?\d)|"
+        rf"(?:in|with) (?:bloom|flower|plume|seed|flowers|blooms|plumes|spikes)(?= ?[:\t\n]|{LED})|"
+        rf"{FLOWER_STEMS}[ \n](?:up )?to(?= ?[:\t\n]|{LED})|"
         rf"(?:flower|bloom)(?:ing)? (?:stalk|stem|spike)s?(?= ?[:\t\n/])|in fl\.(?=,? ?{ANY_LENGTH})|"
         rf"(?:(?:fl(?:r|w|wr)?s?\.|flower|bloom)(?:ing)? ?)(?:stem|stalk|spike|scape)s?(?=[ \n]{ANY_LENGTH}"
         rf"(?! ?(?:long|across|wide|in dia)))|(?:plume|spike|inflorescence) (?:{{height}}|hg?t\.?)|"
@@ -116,7 +118,7 @@ NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out 
         rf"|(?<=[\n.;·•] )cushion)"
         rf"(?:[ \n](?:reach|to|about))?(?=(?:[ \n:]| ?[.·…_]{{2,}} ?){ANY_LENGTH}(?! ?(?:long|across"
         rf"|wide|broad|in dia)))"
-        r"|(?:leaf|foliage) (?:mound|clump)(?= ?[:\t\n])|"
+        rf"|(?:leaf|foliage|leafy) (?:mound|clump|tuft|rosette|cushion)(?= ?[:\t\n]|{LED})|"
         r"hauteur du feuillage|blatthöhe|foliage(?= (?:up )?to \d)|"
         r"foliage[ \n](?:stays|reaches|is|remains|keeps|mounds|sits|tops out)(?: at| about| around)?(?= \d)|"
         rf"foliage(?= {ANY_LENGTH}(?: tall| high)?(?:[,;/.]| and) ?(?:the )?(?:plumes|seed ?heads)\b)|"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from ocr_tags.fields.sizes.parts import ANY_LENGTH
 from ocr_tags.patterns import later
 
 WRAP = r"(?: ?\n(?!\n) ?|-| ?)"  # prose may run on to the next line
@@ -50,7 +51,8 @@ TAIL = later(
     r"|spread)(?=[.,;)\n\t]|$)|\((?:w|width|wide|spread|s)(?=\))|(?-i:mats?"
     r"|carpets?)(?=[.,;)\n\t]|$| (?:of|in|that))|"
     r"(?:in|of)[ \n](?:width|spread|diameter)|(?-i:w)(?=\.? ?(?:[x×,;/&)◆•·|+~–-]|by\b|[\n\t]|$)))|"
-    rf"(?P<row_spacing>(?<!\.)(?:apart[ \n])?between[ \n](?:the[ \n])?{ROWS}(?!\s*(?:\([^)\n]*\))?\s*[:\d])|"
+    rf"(?P<row_spacing>(?<!\.)(?:apart[ \n])?between[ \n](?:the[ \n])?{ROWS}"
+    rf"(?![ \t]*(?:\([^)\n]*\))?[ \t]*[:\d]|\s+{ANY_LENGTH})|"
     rf"(?:to|from)[ \n](?:{_THE}[ \n])?(?:next|nearest|other|adjacent|neighbou?ring)[ \n]{ROWS}|"
     rf"(?:from[ \n])?{ROWS}[ \n]to[ \n]{ROWS}|(?:aisles?|alleys?|paths?)(?=[.,;)\n\t]|$)|"
     r"entre les rangs|entre hileras)|"
@@ -160,7 +162,12 @@ _ADJECTIVES = (
     r"|crown|tree|shrub|max\.?|maximum|min\.?|"
     r"minimum|bush|vine)[ \n]){0,2}"
 )
-_PLAIN = rf"{_ADJECTIVES}(?:(?:size|dimensions?) ?[(\[:]? ?)?$"
+OTHER_TONGUE = (
+    r"(?:(?!(?:flower|bloom|lea[fv]|foliage|pot|row|fruit|stem|zone|light|sun|soil|colou?r|depth|age)\w* ?/)"
+    r"[^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2} ?/ ?){0,3}"
+)
+"""What a label is called in languages that are not known, before the one that is: "uchder / height"."""
+_PLAIN = rf"{OTHER_TONGUE}{_ADJECTIVES}(?:(?:size|dimensions?) ?[(\[:]? ?)?$"
 OPENS_CELL = later(r"(?:^|[\n\t])[^\w\n\t]{0,4}" + _PLAIN, re.I)
 OPENS_ROW = later(r"(?:^|\n)[^\w\n\t]{0,4}" + _PLAIN, re.I)
 OPENS_CLAUSE = later(r"[.;,•|·] " + _PLAIN, re.I)

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
+from ocr_tags.fields.sizes.clauses import OTHER_TONGUE
 from ocr_tags.fields.sizes.words import Label, find_labels
 from ocr_tags.measures.printed import Measure, find_lengths, parse_length
 from ocr_tags.patterns import later
@@ -21,6 +23,7 @@ _UNIT_LATER = later(
     r"\d{1,3}(?: ?[-–] ?\d{1,3})? ?(?P<unit>cm|in|ft)\b)"
 )
 """H 60 x W 45 cm: the unit stands once, at the end."""
+_OTHER_TONGUE = later(rf"^{OTHER_TONGUE}(?=\s|$)", re.I)
 _BETWEEN_CELLS = later(r"\t| [/|] ")
 _LETTERS_ONLY = later(r"[^\d\t\n]+")
 
@@ -85,6 +88,8 @@ def _only(tag: Measured, row: tuple[int, int]) -> tuple[list[Label], list[int]]:
     rest = list(tag.text[row[0] : row[1]])
     for start, end in [(x.start, x.end) for x in labels] + [tag.measures[n].span for n in places]:
         rest[start - row[0] : end - row[0]] = " " * (min(end, row[1]) - start)
+    if labels and not places:
+        rest = list(_OTHER_TONGUE.sub("", "".join(rest)))
     if any(sign.isalnum() for sign in rest) or (labels and places):
         return [], []
     return labels, places
@@ -161,7 +166,7 @@ def _labelled_cells(
 
 def _whole_label(text: str) -> Label | None:
     """The label a cell consists of, if it names one thing."""
-    labels = [label for label in find_labels(text) if not label.weak and len(label.kinds) == 1]
+    labels = [label for label in find_labels(f"{text}\t") if not label.weak and len(label.kinds) == 1]
     one = len(labels) == 1 and not any(map(str.isalnum, text[: labels[0].start] + text[labels[0].end :]))
     return labels[0] if one else None
 

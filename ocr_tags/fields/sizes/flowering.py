@@ -30,7 +30,8 @@ _VERB = (
 )
 _GAP = r"(?:[ \n]|[ ]?:[ ]?|\t|(?:[ ]?[.·…_]){2,}[ ]?)"
 _NOT_FLAT = (
-    r"(?!\s?(?:across|wide|long|broad|in dia|apart|deep|spread|w\b|above|below|between|of (?:mulch|soil)))"
+    r"(?!\s?(?:across|wide|long|broad|in dia|apart|deep|spread|w\b|above|below|between|of (?:mulch|soil))"
+    r"(?! ?[:\t]))"
 )
 _BEFORE = {
     kind: later(rf"(?<![^\W_]){noun}{_VERB}{_GAP}$", re.I)

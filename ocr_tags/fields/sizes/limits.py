@@ -19,11 +19,15 @@ _UP_TO = later(r"(?:climb|spread|trail|reach|cascad|mature|scrambl|twine)\w*(?: 
 def limited(tag: Measured, label: Label, size: Size) -> Size:
     """ "Max. height 3 ft" prints one end only."""
     limit, length = LIMIT_BEFORE.search(tag.text, 0, label.start), size.measure.length
+    if length.min_cm == length.max_cm and _FLOWERS_TO.fullmatch(tag.text, label.start, label.end):
+        return replace(size, measure=replace(size.measure, length=Length(None, length.max_cm)))
     if limit is None or length.min_cm != length.max_cm:
         return size
     one_end = Length(None, length.max_cm) if limit["most"] else Length(length.min_cm, None)
     return replace(size, measure=replace(size.measure, length=one_end), certainty=size.certainty * 0.65)
 
+
+_FLOWERS_TO = later(r"(?:flower|bloom|scape|spire|plume)[^\n]* to", re.I)
 
 _LEAST = 30.0
 """In cm; a smaller size may be that of a flower or a pot."""

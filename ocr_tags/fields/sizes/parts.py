@@ -13,6 +13,8 @@ ANY_LENGTH = (
     r"(?:(?:about|up to|to) )?\d[\d ½¼¾./–-]{0,8}(?:to \d+)?[ -]?"
     r"(?:[\"”″'′]|in\.|ins?\b|inch(?:es)?|cm|ft\.?|feet|foot|m\b)"
 )
+LED = r"(?: ?[.·…_])+\t|(?: ?[.·…_]){2,} ?\d"
+"""Leader dots to the next column or to a figure."""
 STEMS = rf"{ANY_LENGTH}[ \n-](?:[a-z]+ )?(?:stems|stalks|scapes|spikes|wands)\b"
 BARE = r"(?=\s{0,2}(?:[:|↕↔⇿\t\n]|$)| \d|(?: ?[.·…_]){3,} ?\d)"
 """What must follow a word that is a label only at the head of its cell."""

@@ -13,6 +13,7 @@ from functools import lru_cache
 
 from ocr_tags.fields.density import by_density
 from ocr_tags.fields.sizes import clauses
+from ocr_tags.fields.sizes.ages import grown
 from ocr_tags.fields.sizes.arrows import ARROWS, arrow_before, without_arrow
 from ocr_tags.fields.sizes.columns import (
     Measured,
@@ -88,7 +89,7 @@ def _unrivalled(tag: Measured, arrow: tuple[str, int]) -> bool:
 def _sizes(text: str) -> tuple[Size, ...]:
     tag = Measured(text)
     found = [*wrapped(tag), *table(tag), *mixed_table(tag), *values_above(tag), *values_left(tag)]
-    found += two_heights(tag)
+    found += [*two_heights(tag), *grown(tag)]
     for place, measure in enumerate(tag.measures):
         if place not in tag.settled:
             found += _read_one(tag, place, measure)
@@ -140,9 +141,6 @@ def _overrides(tag: Measured, label: Label) -> tuple[str, ...]:
     if label.kinds == ("spacing",):
         return ("row_spacing",)
     return ("flower_height",) if label.kinds == ("height",) else ()
-
-
-# ---------------------------------------------------------------- label first
 
 
 def _label_of(tag: Measured, place: int, measure: Measure) -> Label | None:
@@ -230,9 +228,6 @@ def _by_two_labels(
     if not TIMES.match(tag.text, measure.span[1]) or tag.text[measure.span[1]] == ",":
         parted = any(sign in tag.text[label.start : label.end] for sign in "/x×,")
         yield from (Size(kind, measure, certainty * (0.75 if parted else 0.95)) for kind in label.kinds)
-
-
-# ---------------------------------------------------------------- label last
 
 
 def _by_label_after(tag: Measured, place: int, measure: Measure) -> tuple[tuple[str, ...], float]:

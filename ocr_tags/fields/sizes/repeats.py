@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from ocr_tags.fields.sizes.ages import YEARS, years
 from ocr_tags.fields.sizes.columns import Size
 from ocr_tags.measures.quantities import METRIC
 from ocr_tags.measures.two_units import SAME_SIZE
@@ -63,20 +64,27 @@ def _whole_height(text: str, size: Size) -> Size:
 
 
 YOUNG = 0.3
-_YEARS = later(r"\b(\d{1,2}) ?(?:years?|yrs?|ans|jahren?|jaar)\b", re.I)
 _BETWEEN = later(
     r"[\s:;,()@=-]{0,4}(?:(?:height|spread|after|in|at|by|is|h|ht|up|to|a)[\s:.]{1,3}){0,3}", re.I
 )
+
+
+_OF_LENGTH_BEFORE = later(
+    r"\d ?(?:cm|m|ft|feet|in|[\"”″'′’])\.?,? (?:(?:tall|high),? )?(?:in|after|at|by) (?:about )?$", re.I
+)
+"""Years that stand right behind a length are those of that one, not of the next."""
 
 
 def _age_of(text: str, size: Size) -> int:
     """After how many years a plant is that large, where the same line says it beside the figure; else 0."""
     start, end = size.measure.span
     line, stop = text.rfind("\n", 0, start) + 1, text.find("\n", end)
-    for years in _YEARS.finditer(text, line, stop if stop >= 0 else len(text)):
-        first, last = (years.end(), start) if years.end() <= start else (end, years.start())
+    for age in YEARS.finditer(text, line, stop if stop >= 0 else len(text)):
+        if age.end() <= start and _OF_LENGTH_BEFORE.search(text, line, age.start()):
+            continue
+        first, last = (age.end(), start) if age.end() <= start else (end, age.start())
         if _BETWEEN.fullmatch(text, first, last):
-            return int(years[1])
+            return years(age)
     return 0
 
 
@@ -87,8 +95,8 @@ def _is_young(text: str, size: Size, found: Sequence[Size]) -> bool:
         return False
     others = [x for x in found if x.kind == size.kind and x.measure.span != size.measure.span]
     grown = any(_age_of(text, x) == 0 and not _says_again(x, size) for x in others)
-    rows = (years for years in _YEARS.finditer(text) if text[: years.start()].rstrip(" ")[-1:] in ("", "\n"))
-    return grown or any(int(years[1]) > age for years in rows)
+    rows = (row for row in YEARS.finditer(text) if text[: row.start()].rstrip(" ")[-1:] in ("", "\n"))
+    return grown or any(years(row) > age for row in rows)
 
 
 def _thin_to(text: str, size: Size) -> Size:
