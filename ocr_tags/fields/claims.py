@@ -84,15 +84,22 @@ _NATIVE_TO = later(
 )
 _FOREIGN = later(r"(?:originaire|(?:\w+ )?indigene|nativ[ao] |beheimatet)")
 _NATIVE_KIND = later(
-    rf"(?:\b(?:(?:an? )?true|truly an?|evergreen|deciduous) )?"
+    rf"(?:\b(?:(?:an? )?selection of (?:an? |the )?|(?:(?:an? )?true|truly an?|evergreen|deciduous) ))?"
     rf"(?:\b(?:{_OPEN_PLACE}\n|{_PLACE} ))+(?:(?:rainforest|woodland|bush|desert|coastal|alpine"
     rf"|wetland|meadow|hedgerow) )?(?:native|endemic)(?: {_KIND}| parentage| stock| origin"
     rf"| hybrid)?\b"
-    rf"|\b(?:an?|our|this) native (?:(?:{_PLACE}|{_SORT}) ){{0,3}}(?:cactus|succulent|palm|orchid|rose|grape"
+    rf"|\b(?:an?|our|this) native (?:(?:{_PLACE}|{_SORT}) ){{0,3}}(?:[a-z]+-[a-z]+ )?(?:cactus|succulent"
+    rf"|palm|orchid|rose|grape"
     rf"|oak|maple"
     r"|pine|lily|iris|azalea|berry|groundcover|ground cover|bamboo|bush|milkweed|honeysuckle|sage|aster"
     r"|violet|plum|fruit"
-    r"|birch|ash|willow|rhododendron|clematis|viburnum|dogwood)\b"
+    r"|birch|ash|willow|rhododendron|clematis|viburnum|dogwood|ninebark|elder(?:berry)?|serviceberry"
+    r"|snowberry"
+    r"|huckleberry|currant|hazel|hawthorn|beech|rowan|alder|holly|primrose|bluebell|cowslip|foxglove"
+    r"|columbine"
+    r"|phlox|penstemon|lupine|goldenrod|coneflower|hydrangea|magnolia|redbud|cherry|crabapple|juniper|cedar"
+    r"|spruce|wattle|banksia|grevillea|daisy|poppy|geranium|spirea|spicebush|buttonbush|tussock|flax|thyme"
+    r"|heather|broom)\b"
     rf"|\bnative (?:(?:{_PLACE}|{_SORT}) ){{0,3}}{_KIND}{_WHERE}|\bplantes? indigenes?\b"
     rf"|\bplantas? nativas?\b|"
     r"\b(?:einheimisch\w*|heimische) (?:pflanze|staude|wildstaude)\b|\binheemse plant\b"
@@ -118,7 +125,8 @@ _NOT_CLAIM = later(
 )
 _NOT_NATIVE_WORD = later(
     r"\s+(?:nursery|nurseries|farms?|gardens?|growers|society|seeds?|soils?|bees?|pollinators|birds"
-    r"|insects|butterflies|(?:plant )?(?:food|feed|fertili[sz]er|pellets|mix|blend|potting)|co\b|center"
+    r"|insects|butterflies|woods?\b|woodlands?|forests?|prairies?|meadows?|(?:plant )?(?:food|feed"
+    r"|fertili[sz]er|pellets|mix|blend|potting)|co\b|center"
     r"|centre|ltd)"
 )
 _INITIAL = later(r"(?<!\.)\b[NSEW]\Z")
@@ -211,7 +219,9 @@ def _past_open_end(text: str, start: int) -> int:
 
 
 _NEXT_CLAUSE = later(
-    r",\s(?:(?:and|but|yet|so)\s)?(?:quite|very|happy|glad|at home|loved|beloved|easy|good|great|grown|hardy"
+    r",\s(?:(?:and|but|yet|so)\s)?(?:quite|very|(?:once |now |increasingly |sadly |rather )?(?:rarer?"
+    r"|rarely|scarcer?|uncommon|common|endangered"
+    r"|threatened|declining|vanishing)|happy|glad|at home|loved|beloved|easy|good|great|grown|hardy"
     r"|tough|perfect|ideal|thriv\w+|grows|blooms|attracts|now|still|just|well suited|a favou?rite|but|yet)\b"
 )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from ocr_tags.fields.phrases import clean
 from ocr_tags.gtin import is_gtin
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -73,12 +74,17 @@ _RIGHTS = later(
     r"|PVR|PVPA|PVP|CPVR|COPF|(?i:plant (?:breeders?['’]?s?['’]?|variety) rights?))"
     r"(?P<applied>(?:/[PC]OV\b)?\s?(?:AF\b|(?i:applied for|pending|granted)))?"
     r"(?![^\W\d_])(?:[ :]?\(?(?:[Cc]ert(?:ificate|\.)? ?)?(?:No\.?|#|Nr\.?)? ?#?"
-    r"(?P<number>(?:(?!LOT|SKU|UPC|EAN|REF|QTY|BAY|ROW|NO|IN|TO)[A-Z]{2,3} ?)?\d[\d/]{2,11}))?"
+    r"(?P<number>(?:(?!LOT|SKU|UPC|EAN|REF|QTY|BAY|ROW|NO|IN|TO)[A-Z]{2,3} ?)?(?:\d{2,4}-\d{3,6}(?![\d-])"
+    r"|\d[\d/]{2,11}(?!\d|-\d))))?"
 )
 
 
-_PROTECTED = later(r"\b(?:(?i:protected)(?i: variety| by)?|(?i:rights))[:,]?\s(?P<right>EU ?\d{4,6})\b")
-"""A right of the European office, named by its number alone."""
+_PROTECTED = later(
+    r"\b(?:(?i:protected)(?i: variety| by)?|(?i:rights)|P[BV]R)(?:[:,]?\s"
+    r"| ?[·•|/–—-] ?)(?P<right>EU ?\d{4,6})\b"
+    r"|(?<![^\W_])(?P<filed>(?:(?:UK|GB) )?AFP ?(?:No\.? ?)?\d{1,2}/\d{2,5})(?!\d)"
+)
+"""A right of the European office, named by its number alone, or an application to the British one."""
 
 
 def read_patents(tag: TagText) -> Iterator[Found[str]]:
@@ -95,14 +101,23 @@ def read_patents(tag: TagText) -> Iterator[Found[str]]:
     found += [Found("US" + _digits(match["number"]), match.span(), 0.95) for match in _UTILITY.finditer(text)]
     found += [Found("Patent pending", match.span(), 0.95) for match in _PATENT_PENDING.finditer(text)]
     rights = [Found(_right(match), match.span(), 0.9) for match in _RIGHTS.finditer(text)]
-    found += rights
-    if not rights:
-        found += [Found(match["right"], match.span("right"), 0.9) for match in _PROTECTED.finditer(text)]
+    numbered = [
+        Found(clean(match[told]), match.span(told), 0.9)
+        for match in _PROTECTED.finditer(text)
+        for told in ("right", "filed")
+        if match[told] and not any(one.span[0] <= match.start(told) < one.span[1] for one in rights)
+    ]
+    found += [one for one in rights if not (numbered and one.value in _BARE)]
+    found += numbered
     seen: set[str] = set()
     for one in sorted(found, key=lambda item: item.span):
         if one.value not in seen:
             seen.add(one.value)
             yield one
+
+
+_BARE = frozenset(("PBR", "PVR"))
+"""Kinds of right that say nothing beside their numbers."""
 
 
 def _plant_patents(text: str) -> Iterator[Found[str]]:

@@ -47,7 +47,9 @@ def read_warnings(tag: TagText) -> Iterator[Found[str]]:
     again = list(_sentences(text, folded, HARM_ELSEWHERE, own))
     if len(again) > len(own):  # else they say in another language what is kept
         own += again
-    for start, end in own or _sentences(text, folded, ARMED, ()):
+    armed = _sentences(text, folded, ARMED, own)
+    own += [one for one in armed if not own or any(_is_next(text, one, other) for other in own)]
+    for start, end in sorted(own):
         for opening in (_OPENS_WARNING, _OUTCRY_FIRST):
             opens = opening.match(text, start, end)
             start = opens.end("mark") if opens and opens["mark"] else start
@@ -55,6 +57,13 @@ def read_warnings(tag: TagText) -> Iterator[Found[str]]:
             yield Found(clean(text[first:last]).strip("()!"), (first, last), _wholeness(text, first, last))
 
 
+def _is_next(text: str, one: tuple[int, int], other: tuple[int, int]) -> bool:
+    """Whether two sentences stand side by side: weapons beside a danger are one too."""
+    (_, start), (end, _) = sorted((one, other))
+    return start <= end and _FULL_STOP.fullmatch(text, start, end) is not None
+
+
+_FULL_STOP = later(r"[.!] ?\n?| [·•|] ")
 _STROKE = later(r"\s+/\s*|\s*/\s+|(?<=[a-zà-ÿ]{3})/(?=[A-ZÀ-Þ][a-zà-ÿ]{2})")
 
 

@@ -18,8 +18,10 @@ from ocr_tags.values import PlantPassport
 
 _HEADINGS = Phrases(lambda: dict.fromkeys(listed("heading")["passport"], True), shortest=9)
 _MEMBERS = "AT|BE|BG|CY|CZ|DE|DK|EE|EL|ES|FI|FR|GR|HR|HU|IE|IT|LT|LU|LV|MT|NL|PL|PT|RO|SE|SI|SK"
+# A letter right before itself ends a sentence beside: "from May. A" and then "A Salix".
 _LETTER = later(
-    r"(?:^|(?<=[\t\n])|(?<= ))(?P<letter>[ABCD])(?::(?=[A-Z\d])|(?:[.:)]| ?[-–—](?= ))?(?=[ \t\n]|$))"
+    r"(?:^|(?<=[\t\n])|(?<= ))(?P<letter>[ABCD])(?![.:)]?\s+(?P=letter)[ \t.:)])(?::(?=[A-Z\d])|(?:[.:)]"
+    r"| ?[-–—](?= ))?(?=[ \t\n]|$))"
     r"[ \t]*(?:\n(?!\n|[ABCD][ .:)\n]))?"
 )
 # A letter that lost its space, in the form of its own line only: DNL, BNL-123, C24-1; B and D within one too.

@@ -33,6 +33,12 @@ _CELL_AND_PRICE = later(
 _AT_PRICE = later(
     rf"(?:^|(?<=[\n\t])|(?<=\. ))(?P<size>#(?:[1-357]|10|15)|{NUMBER} ?{VOLUME}) (?:at|for) {PRICED}"
 )
+_NUMBERED = later(
+    r"(?:^|(?<=[\n\t]))(?:pot|container|size|pot size|container size|stock|class)(?: ?: ?| ?\t"
+    r"|(?: ?[._·]){2,} ?| )"
+    r"(?P<size>no\. ?(?:[1-357]|10|15|20|25))(?=\n|\t|$)"
+)
+"""A nursery class behind its label: "Pot No. 3"."""
 _BEHIND_PRICE = later(rf"(?<![^\n\t]){PRICED}[ \t](?P<size>{NUMBER} ?{LENGTH})(?=\n|$)")
 _BEFORE_HEIGHT = later(rf"(?<![^\n\t])(?:[ø⌀] ?)?(?P<size>{NUMBER} ?(?:cm|mm))[ \t·•|]{{1,3}}↕")
 """The width of the pot before an arrow up and down and the plant's height, as on European labels (common
@@ -47,6 +53,7 @@ def in_line(text: str, folded: str) -> Iterator[Found[str]]:
         (_WIDTH_DOT_PRICE, 0.75),
         (_CELL_AND_PRICE, 0.75),
         (_AT_PRICE, 0.8),
+        (_NUMBERED, 0.85),
         (_BEHIND_PRICE, 0.75),
         (_BEFORE_HEIGHT, 0.75),
     ):
@@ -89,3 +96,31 @@ def beside_firm(text: str, folded: str) -> Iterator[Found[str]]:
         told = _SITE.search(match["firm"]) or firm_in(firm) or is_signed(firm)
         if told and is_made(match["size"], {**LARGEST, **WIDEST_PRICED}):
             yield Found(clean_size(text[slice(*match.span("size"))]), match.span("size"), 0.75)
+
+
+_BOTH_UNITS = later(
+    r"(?<![^\n\t])(?P<size>(?P<inch>[2-9]|1[0-2])(?P<half>[.,]5| ?½)? ?(?:in\b\.?|[\"”″]) ?[/(] ?"
+    r"(?P<cm>\d{1,2}(?:[.,]\d)?) ?cm\b\)?) ?(?=\n|\t|$)"
+)
+_OTHER_FACT = later(
+    r"\d[^\n\t\d]{0,3}(?:in\b|cm\b|mm\b|m\b|ft\b|[\"'”″’°])|\b(?:sun|shade|zones?|height|spread|light)\b"
+)
+
+
+def on_front(text: str, folded: str) -> Iterator[Found[str]]:
+    """One length in inches and centimetres on a front that measures nothing else: of a potted plant, the pot
+    (common practice, no source).
+
+    >>> front = "Prayer Plant" + chr(10) + "5 in. / 13 cm"
+    >>> [found.value for found in on_front(front, front.lower())]
+    ['5 in. / 13 cm']
+    >>> list(on_front(front + chr(10) + "Zone 9", front.lower() + chr(10) + "zone 9"))
+    []
+    """
+    told = list(_BOTH_UNITS.finditer(folded))
+    if len(told) != 1 or _OTHER_FACT.search(folded[: told[0].start()] + "\n" + folded[told[0].end() :]):
+        return
+    size = told[0]
+    inches = int(size["inch"]) + (0.5 if size["half"] else 0)
+    if abs(float(size["cm"].replace(",", ".")) / inches - 2.54) < 0.4:
+        yield Found(clean_size(text[slice(*size.span("size"))]), size.span("size"), 0.65)

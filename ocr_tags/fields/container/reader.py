@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from ocr_tags.fields.container.lines import beside_firm, in_line
+from ocr_tags.fields.container.lines import beside_firm, in_line, on_front
 from ocr_tags.fields.container.sizes import LARGEST, PLANTING, WIDEST_PRICED, clean_size, is_made
 from ocr_tags.fields.container.words import (
     CELLS,
@@ -28,12 +28,14 @@ from ocr_tags.fields.container.words import (
     POTTED,
     PRICE,
     PRICED,
+    SEVERAL,
     SQUARE,
+    STRIP,
     TRAYED,
     VOLUME,
 )
 from ocr_tags.fields.phrases import cells, fold, label_phrases
-from ocr_tags.fields.values import labelled
+from ocr_tags.fields.values import is_torn, labelled
 from ocr_tags.names.firms import firm_in
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -41,10 +43,12 @@ from ocr_tags.record import Found, TagText
 _BESIDE = later(
     r"(?:[ -](?:(?:container|pot)[ -]grown|staked|trellis(?:ed)?|tree form|standard|bush|multi-?stem(?:med)?"
     r"|clump|espalier))?"
+    r"(?: ?[/|·•,–-] ?(?:row|bay|bench|bed|house|tunnel|block|aisle|table|rack|shelf|plot|section|location"
+    r"|loc\.?) ?(?:no\.? ?)?(?:[a-z]?\d{1,3}[a-z]?|[a-z])\b)*"
     rf"(?:[ ,.·…_]*(?:{PRICE}|\d{{1,3}}\.\d\d)|[ ,.-]*\d{{1,3}},\d\d ?[$€£])?\)?"
     rf"|(?:[ ,]*{PRICE})[ ·•|,–-]+[a-z][^\d\n]*"
 )
-"""How the plant is grown, and its price, may share the cell of a container class."""
+"""How the plant is grown, where it stands in the nursery, and its price may share the cell of a class."""
 _PRICED_WIDTH = later(
     rf"(?P<width>{NUMBER} ?(?:{LENGTH}|{VOLUME}))(?:[ ,·•|/–-]*(?:was|now|only|sale|reg\.?)?:? ?{PRICE})+"
     r"(?:[ ·•|,–-]+[a-z][^\d\n]*)?"
@@ -53,7 +57,9 @@ _PRICED_WIDTH = later(
 height as well (common practice, no source)."""
 _PRICE_FIRST = later(rf"(?:{PRICE}|\d{{1,4}}[.,]\d{{2}} ?[$€£]) ?[-–—·|,/]? ?\(?")
 _KIND = later(
-    r"(?:(?:hardy|evergreen|tender|flowering|ornamental) )?(?:annuals?|perennials?|biennials?|shrubs?"
+    r"(?:(?:hardy|half-hardy|evergreen|tender|flowering|ornamental|fruiting|fruit|deciduous|herbaceous"
+    r"|native|shade|dwarf|climbing|woody|broadleaf|culinary|garden|nut|small) ){0,2}(?:annuals?|perennials?"
+    r"|biennials?|shrubs?"
     r"|trees?|vines?"
     r"|climbers?|roses?|grass(?:es)?|ferns?|herbs?|vegetables?|fruit|conifers?|houseplants?"
     r"|succulents?|natives?)"
@@ -62,8 +68,9 @@ _KIND = later(
 """What the plant is may also stand in it: "PERENNIAL 1 GALLON"."""
 _PRICED = later(rf" ?[-–—,/|·(]* ?{PRICED}.*$")
 _SOLD = later(
-    rf"(?:{PRICE}|\b(?:one|1) (?:\w+ )?plant|(?:^|[\n\t])(?:vegetable|herb|young|garden|bedding|pot|live"
-    rf"|potted|fruit|tomato) plant|\b(?:sold|supplied|grown|raised|potted|comes?|available"
+    rf"(?:{PRICE}|\b(?:one|1) (?:\w+ )?plant|(?:^|[\n\t·•|] ?){SEVERAL}"
+    r"|(?:^|[\n\t])(?:vegetable|herb|young|garden|bedding|pot|live|potted|fruit|tomato) plant"
+    r"|\b(?:sold|supplied|grown|raised|potted|comes?|available"
     r"|offered|delivered|shipped)(?: potted| growing)?)(?: in| as)? (?:an? )?$"
 )
 """Before the pot of the plant that is sold: "£12.99 in 3L pot"."""
@@ -82,6 +89,7 @@ _SIZE_LABEL = later(
 )
 _WIDTH = later(rf"{NUMBER} ?{LENGTH}")
 _WHOLE = later(rf"(?:(?P<potless>{POTLESS.pattern})|(?P<counted>{COUNTED.pattern}))(?:[ ,–—-]*{PRICED})?")
+_STRIP = later(rf"(?P<strip>{STRIP.pattern})(?:[ ,–—-]*{PRICED})?")
 _NUMBERED = later(r"no\. ?(?:[1-357]|10|15|20|25)$")
 """"No. 3" before the firm that grew it is a class; alone it may be any number."""
 _SAID = later(r"#|pots?\b|container")
@@ -171,6 +179,8 @@ def read_container(tag: TagText) -> Iterator[Found[str]]:
             yield from _whole_cell(text, folded, start, end)
         yield from in_line(text, folded)
         yield from beside_firm(text, folded)
+        if tag.side == "front":
+            yield from on_front(text, folded)
 
 
 _BETWEEN_DOTS = later(r"(?:(?!\s[—–]\s)[^·•|\t\n])+")
@@ -214,6 +224,8 @@ def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[
     elif loose := _WHOLE.fullmatch(folded, start, end):
         span = loose.span("potless" if loose["potless"] else "counted")
         yield Found(clean_size(text[slice(*span)]), span, 0.8 if loose["potless"] else 0.7)
+    elif (strip := _STRIP.fullmatch(folded, start, end)) and not _runs_into(text, folded, start, end):
+        yield Found(clean_size(text[slice(*strip.span("strip"))]), strip.span("strip"), 0.7)
     elif (no := _NUMBERED.match(folded, start, end)) and firm_in(text[end:].split("\n")[0].strip(" –—·|-")):
         yield Found(clean_size(text[slice(*no.span())]), no.span(), 0.65)
     elif round_ := _ROUND.fullmatch(folded, start, end):
@@ -225,6 +237,18 @@ def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[
         yield Found(clean_size(text[slice(*width.span("size"))]), width.span("size"), 0.75)
     elif closing := _CLOSING.search(folded, start, end):
         yield Found(clean_size(text[slice(*closing.span("size"))]), closing.span("size"), 0.75)
+
+
+def _runs_into(text: str, folded: str, start: int, end: int) -> bool:
+    """Whether a count of plants shares its line, ends the sentence above, or is how many go to an area."""
+    if text[:start].rstrip(" ")[-1:] not in ("", "\n", "\t"):
+        return True
+    above = text[:start].rpartition("\n")[0].rpartition("\n")[2] if text[:start].endswith("\n") else ""
+    around = folded[max(0, start - 30) : start] + folded[end : end + 20]
+    return is_torn(above) or bool(_AREA.search(around) or PLANTING.search(folded, 0, start))
+
+
+_AREA = later(r"\b(?:per|density|metre|meter|yard|m2|sq|square|apart|rows?)\b|m²")
 
 
 def _after_label(text: str, start: int) -> bool:

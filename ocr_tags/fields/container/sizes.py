@@ -20,7 +20,7 @@ _LARGEST_BROKEN = 12
 WIDEST_PRICED = {"mm": 300, "cm": 30, "inch": 12}
 PLANTING = later(
     r"(?<!applied )\b(?:in|into|with|of|to|for|use|add|per|each|every|fill|large|least|our|than"
-    r"|min(?:imum)?\.?|suits?|fits?|fills?|plants?)\s(?:an? |at least )*$"
+    r"|min(?:imum)?\.?|suits?|fits?|fills?|plants?(?!\n))\s(?:an? |at least )*$"
 )
 
 

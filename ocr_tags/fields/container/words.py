@@ -95,7 +95,15 @@ COUNTED = later(
     rf"|(?:[2-9]|[1-9]\d|\d{{3}}) (?:rooted )?plug(?:s|[ -]plants)\b|{CELLS}|\d{{2,3}} ?/ ?(?:flat|tray)\b"
 )
 """Plugs, and cells of a tray, sold as one: only as all that a cell or part of a line says. Other counts
-("6 plants", "25 bulbs") tell how many, but not in what."""
+("25 bulbs") tell how many, but not in what."""
+SEVERAL = rf"{_COUNT} {_YOUNG}"
+STRIP = later(
+    r"(?:[2-9]|1[0-8]|2[0145]|three|four|six|eight|nine|ten|twelve)"
+    r" (?:(?:young|vegetable|veg|flower|herb|bedding|garden|plug|rooted) )?"
+    r"(?:plants|seedlings|starts|transplants|plugs)"
+)
+"""How many young plants a pack or punnet holds, all a cell says beside the price: so bedding and vegetables
+are sold (common practice, no source)."""
 TRAYED = later(
     rf"(?:^|(?<=[\n\t]))(?P<size>{NUMBER} ?{LENGTH}) ?[|·•,/–-] ?"
     r"\d{1,3} ?(?:per|/|to (?:a|the)) ?(?:tray|flat|case|shelf)\b"
@@ -106,7 +114,8 @@ TRAYED = later(
 CLASS = later(
     rf"(?:#\s?(?:100|1\d|[2346]5|[2-4]0|[1-9])(?!\d)(?: (?:trade )?(?:gallon|gal\b\.?|can))?"
     rf"|(?:trade )?(?:{NUMBER}|one|two|three|five|seven|ten) ?(?:trade )?{VOLUME}"
-    r"|p ?(?:0[.,]5|7|8|9|10|11|12|13|14|15|17|19)"
+    r"|p ?(?:0[.,]5|7|8|9|10|11|12|13|14|15|17|19)(?! ?(?:l|lt|ltr|lit(?:re|er))\b|[.,]\d)"
+    r"|p ?\d{1,2}(?:[.,]\d{1,2})? ?(?:l|lt|ltr|lit(?:re|er))\b"
     r"|c ?(?:[1-9]\d|[1-9])(?!\d)(?:[.,][05])?(?: ?(?:l|lt|ltr|lit(?:re|er))\b)?"
     r"|pb ?(?:3/4|1[.,]5|2|3|5|6[.,]5|8|10|12|18|25|28|40|60|95|150)|(?:trade )?gallon|trade gal\b\.?"
     r"|quart|qt\.?|pint|sp ?[1-5]"

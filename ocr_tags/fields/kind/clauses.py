@@ -50,6 +50,9 @@ _ADJECTIVE = (
     r"|long-flowered|sun-baked|moisture-loving|warmth-loving|frost-tender|fuss-free|clipped|pot-grown"
     r"|rain|slow|quick|fast|healthy|prostrate|rainforest|understor(?:e?y)|hedgerow|riverside|desert|heritage"
     r"|fresh|potted"
+    r"|strappy|feathery|wispy|fluffy|shaggy|tussocky|tussock(?:-forming)?|ferny|shrubby|scrubby|twiggy"
+    r"|architectural|sculptural|statuesque|billowing|domed|cushion|conical|fastigiate|hummock-forming"
+    r"|vase-shaped|fountain-shaped|frost-resistant|fresh-green"
     r"|living|live|bush|bushy|leggy|open|silver-leaved|e/g|evg|evgrn|dec\.|decid\.?|herb\.|hdy\.?|h/h|orn\."
     r"|(?:pond|stream|water)[- ](?:margin|edge|side)|(?:rain|bog|water|herb|cutting|woodland)[- ]gardens?"
     r"|[a-z]{2,}-(?:forming|growing|loving|tolerant|resistant|flowering|blooming|leaved|leafed|stemmed"
@@ -72,8 +75,10 @@ TRAIL = re.compile(
     r"|in (?:growth|leaf|bud|flower|bloom|full leaf)|by nature|at heart"
     r"|elsewhere|no\.? ?\d+|\d{1,2} ?/ ?(?:\d{1,2}"
     r"|\+))?(?:[^\w,]|_)*$"
-    r"|,? except (?:in|where|for)\b| (?:north|south|east|west|outside) of (?:usda )?zones?\b"
+    r"|,? (?:except (?:in|where|for)|where (?:winters?|summers?|frosts?|hardy|it|the|climates?"
+    r"|temperatures))\b| (?:north|south|east|west|outside) of (?:usda )?zones?\b"
     r"|(?: plants?)? (?:(?:raised|grown|bred) )?by (?:our |the )?[a-z]|(?<!s) plants? from [a-z]"
+    r"| ?[-–] ?[ø∅⌀]? ?\d{1,3}(?:[.,]\d)? ?(?:cm|mm|in\b|[\"”″])"
     r"| ?\* ?\d| ?/ ?(?:full|part|half|light|sun|shade)\b"
     r"|\s#?0?\d{1,2} ?g(?:al)?\b|\s\d{1,3}(?: ?[-–] ?\d+)? ?(?:dtm|days?)\b"
     r"|, (?:warm|cool)[- ]season\b|, (?:semi-)?(?:evergreen|deciduous)\W*$"
@@ -100,7 +105,8 @@ OPENS = re.compile(
     rf"(?:^|(?<=[.!;•|] )|(?<=[\t\n]))(?:(?:fr|de|en|nl|es|it)[:.]? )?{_ADJECTIVES}(?:[a-z]+-[a-z]+ )?$"
 )
 GOES_ON = re.compile(
-    r"(?: bedding| hedging)? (?:(?:for|with|native|that|which|whose|on|in (?:full|part|sun|shade)|bearing"
+    r"(?: bedding| hedging)? (?:(?:for|with|where|native|that|which|whose|on|in (?:full|part|sun|shade)"
+    r"|bearing"
     r"|grown for|loved by"
     r"|prized"
     r"|in an? \d|ideal|suitable|suited|to \d|up to \d|reaching|growing to|forming|dying|growing"
@@ -120,9 +126,15 @@ GROWN_AS = re.compile(
     rf"(?:\d+[- ](?:foot|feet|ft|m|metre|meter)[- ](?:tall |high )?)?{_ADJECTIVES}$"
 )
 COUNTED = re.compile(
-    r"(?:^|[\t\n])[\W_]*\d{1,3} (?:x )?(?:large |premium |top-?size |quality dutch |flower |(?:fall|spring"
+    r"(?:^|[\t\n]|[|·•] ?)[\W_]*\d{1,3} (?:x )?(?:large |premium |top-?size |quality dutch |flower |(?:fall"
+    r"|spring"
     r"|autumn)[- ]plant(?:ed|ing) )?$"
 )
+COUNTED_ON = re.compile(
+    r"[^\w\n\t]*(?:(?:size )?\d|[-–/]|$|[\n\t]|(?:in|per|to) an? (?:[\w.]+ ){0,3}(?:pots?|nets?|bags?|bowls?"
+    r"|pans?|packs?|box|basket)\b)"
+)
+"""Behind a count of bulbs, where that is all that is sold: "5 bulbs in a 12 cm pot"."""
 OF_PLANT = re.compile(
     r"(?: (?:that|which|with|is|are|grows?|for|has|bears|produces|native|hardy|growing|forming|whose"
     r"|covered|loved|stands?|reach(?:es)?|forms?|spreads?|creeps?|likes?|loves?|needs?|prefers?|comes"
@@ -133,7 +145,8 @@ OF_PLANT = re.compile(
     r"|in zones?|\d+)\b|[.,;:!]| [•·|]|$)"
 )
 NOT_ONE = re.compile(
-    r"(?<![\w-])(?:as|for|of|like|under|around|near|with|to|not|than|unlike|over|through|against|support|along"
+    r"(?<![\w-])(?:as|for|of|like|under|around|near|with|to|not|than|unlike|over|through|against|support"
+    r"|along"
     r"|up|into"
     r"|beneath)\s"
     rf"(?:an?\s|the\s)?{_ADJECTIVES}(?:[a-z]+-[a-z]+ )?$"
@@ -152,7 +165,7 @@ _ANY_WORDS = rf"(?:(?!{_PREPOSITION})[a-z][a-z-]*,? (?:and )?){{0,3}}"
 THIS = re.compile(
     rf"(?<!under )(?<!around )(?<!near )(?<!beneath )(?<!than )(?<!like )\bthis {_ANY_WORDS}$"
     rf"|\bi.?a?m an? (?:\d[\d'’\" ]*(?:to \d[\d'’\" ]*)?(?:ft|foot|m|cm|in)?\.? ?)?{_ANY_WORDS}$"
-    rf"|\bone of (?:our|the) {_ANY_WORDS}$|(?:^|[.!?•*;] |[\t\n])an? {_ANY_WORDS}$"
+    rf"|\bone of (?:our|the) {_ANY_WORDS}$|(?:^|[.!?•*;] |[\t\n]|[·|] ?)an? {_ANY_WORDS}$"
 )
 """The plant itself, whatever is said of it: "this tidy annual", "A lax shrub", "I'm a 10 ft vine"."""
 HEADLESS = re.compile(
@@ -169,7 +182,7 @@ OF_THIS = re.compile(
     r"|in|on|by|when|after|before|and|but|so|sold|treated|known|just|only|about|barely|under|up|over|an?|the"
     r"|thrives|loves?|likes|needs|will|may|can|blooms?|grows?"
     r"|gives|makes|grown|raised"
-    r"|won['’]?t|doesn['’]?t|isn['’]?t|can['’]?t|never|always|only|just|really|still|also"
+    r"|its|plenty|room|won['’]?t|doesn['’]?t|isn['’]?t|can['’]?t|never|always|only|just|really|still|also"
     r"|(?!(?:gardens|borders|beds|roses|seeds|plants|leaves|flowers|fruits|berries|bulbs|ferns"
     r"|bushes)\b)[a-z]{3,}s"
     r"|you|we|anyone|everyone|worth|pretty|fit|there"
@@ -241,7 +254,8 @@ CHORE_NEXT = re.compile(
 MEASURED_FRUIT = re.compile(r"s? (?:is |are |about |up to |to |size |de |von |van )?\d|s?: ")
 """Behind "Fruit" at the head of a cell, what it is like and not that this is one: "Fruit 8 in. long"."""
 GIVEN = re.compile(
-    rf"\b(?:give|treat|keep|plant|grow|cut|feed|water|put|tuck|set|site|let|place|move|prune|train|use|offer|leave"
+    rf"\b(?:give|treat|keep|plant|grow|cut|feed|water|put|tuck|set|site|let|place|move|prune|train|use"
+    rf"|offer|leave"
     rf"|protect|expect|find|know|we call|ships?|love|raised?) this {_ANY_WORDS}$"
 )
 """Before the plant itself as what is cared for: "Give this perennial part shade"."""

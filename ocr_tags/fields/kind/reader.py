@@ -20,6 +20,7 @@ from ocr_tags.fields.kind.clauses import (
     CHORE_NEXT,
     CLOSED,
     COUNTED,
+    COUNTED_ON,
     ELSEWHERE,
     FOR_HOME,
     FROM_WHERE,
@@ -244,9 +245,12 @@ def _ends_name(text: str, start: int, end: int) -> bool:
 def _opens_sentence(text: str, folded: str, hit: _Kind) -> bool:
     """ "Evergreen shrub for rock gardens", "10 bulbs": no article, but the noun comes first and goes on."""
     if hit.value == "bulb" and COUNTED.search(folded, 0, hit.start):
-        return bool(re.match(r"[^\w\n\t]*(?:(?:size )?\d|[-–/]|$|[\n\t])", folded[hit.end :]))
+        return COUNTED_ON.match(folded, hit.end) is not None
     opening = OPENS.search(folded, 0, hit.start)
-    if not opening or hit.value in _USES_TOO or _PLURAL.search(folded, hit.start, hit.end):
+    many = _PLURAL.search(folded, hit.start, hit.end) and not (
+        hit.value == "houseplant" and folded.startswith(" for ", hit.end)  # of the shelf it stands on
+    )
+    if not opening or hit.value in _USES_TOO or many:
         return False
     begin = opening.start()
     if hit.value in LIVES and LISTED.match(text, hit.end):
