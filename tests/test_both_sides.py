@@ -1,5 +1,7 @@
 """The botanical name on one side tells what a word of the other side is."""
 
+from dataclasses import replace
+
 import pytest
 
 from ocr_tags.claims.both_sides import settled
@@ -70,3 +72,37 @@ def test_a_genus_that_ends_another_common_name_of_the_tag_is_not_one_beside_it()
     claims = [named("Deutzia", certainty=0.98), named("Slender Deutzia", side="back", certainty=0.98)]
     found = settled({"common_names": claims, "botanical_name": [in_latin("Deutzia", "gracilis")]})
     assert [claim.value for claim in found["common_names"]] == ["Slender Deutzia"]
+
+
+LINE = Box(0, 0, 400, 20)
+
+
+def with_cultivar(name: str, genus: str, cultivar: str) -> Claim:
+    value = BotanicalName(name, genus, cultivar=cultivar)
+    return Claim(value, name, "back", BOX, (("rapidocr", 0.9),), 0.0, certainty=0.9)
+
+
+@pytest.mark.parametrize(
+    ("front", "back", "box", "names"),
+    [
+        (["Rosemary"], "Tansley Rosemary", LINE, ["Tansley Rosemary"] * 2),  # its cultivar before it
+        (["Sorrel Moon", "Rosemary"], "Sorrel Moon Rosemary", LINE, ["Sorrel Moon Rosemary"] * 2),
+        (["Rosemary"], "Sorrel Moon Rosemary", LINE, ["Rosemary", "Sorrel Moon Rosemary"]),
+        (["Rosemary"], "Tansley Rosemary", Box(0, 0, 60, 90), ["Rosemary", "Tansley Rosemary"]),  # two lines
+    ],
+)
+def test_a_name_with_its_selling_name_in_one_line_is_no_second_name(
+    front: list[str], back: str, box: Box, names: list[str]
+) -> None:
+    whole = Claim(back, back, "back", box, (("rapidocr", 0.9),), 0.0, certainty=0.9)
+    claims = [*(named(name, certainty=0.95) for name in front), whole]
+    latin = with_cultivar("Salvia 'Tansley'", "Salvia", "Tansley")
+    found = settled({"common_names": claims, "botanical_name": [latin]})
+    assert [claim.value for claim in found["common_names"]] == names
+
+
+def test_a_genus_read_out_of_the_botanical_name_is_no_common_name() -> None:
+    latin = replace(with_cultivar("Hebe 'Tansley'", "Hebe", "Tansley"), spans=((0, 4, 18),))
+    genus = replace(named("Hebe", side="back", certainty=0.95), spans=((0, 4, 18),))
+    found = settled({"common_names": [genus], "botanical_name": [latin]})
+    assert found["common_names"] == []

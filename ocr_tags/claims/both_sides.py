@@ -11,8 +11,9 @@ from dataclasses import replace
 
 from ocr_tags.claims.of_side import Claim
 from ocr_tags.claims.selling_names import told_apart
-from ocr_tags.facts import BOTANICAL_NAME, COLOURS, COMMON_NAMES, ROW_SPACING, SPACING
-from ocr_tags.names import lexicon, titles
+from ocr_tags.claims.whole_names import is_one_line
+from ocr_tags.facts import BOTANICAL_NAME, COLOURS, COMMON_NAMES, ROW_SPACING, SERIES, SPACING
+from ocr_tags.names import lexicon, repair, titles
 from ocr_tags.names.known_names import agrees
 
 NAMED = 0.8
@@ -29,6 +30,7 @@ def settled(stated: Mapping[str, Sequence[Claim]]) -> dict[str, list[Claim]]:
     """By field, what both sides state, names judged by the botanical names of the other side."""
     botanical = told_apart(stated.get(BOTANICAL_NAME.name, ()))
     common = list(_judged(stated.get(COMMON_NAMES.name, ()), botanical))
+    common = list(_with_selling_name(common, _selling_names(botanical, stated.get(SERIES.name, ()))))
     said = {name: list(several) for name, several in stated.items()}
     if COLOURS.name in said:
         said[COLOURS.name] = [claim for claim in said[COLOURS.name] if not _is_name(claim, common)]
@@ -59,14 +61,9 @@ def _judged(common: Sequence[Claim], botanical: Sequence[Claim]) -> Iterator[Cla
     genera = {b.value.genus for b in named}
     known = [claim for claim in common if _is_of(titles.known_ending(claim.value.split())[1], genera)]
     said = {claim.side for claim in known if claim.value not in genera}
-    others = {claim.side for claim in common if claim.value not in genera and claim.certainty > GUESSED}
     for claim in common:
-        if (
-            claim.value in genera
-            and others - {claim.side}
-            and any(_is_within(claim, latin) for latin in botanical)
-        ):
-            continue  # Hosta, of Hosta 'Sky Lantern', where the other side has Plantain Lily
+        if claim.value in genera and any(_is_within(claim, latin) for latin in botanical):
+            continue  # Hosta, of Hosta 'Sky Lantern'
         if lexicon.is_genus(claim.value) and any(_ends_with(one, claim.value) for one in common):
             continue  # Deutzia, where the tag has Slender Deutzia
         if any(_is_kind_of(claim.value, one.value) for one in common if one.side != claim.side):
@@ -82,6 +79,33 @@ def _judged(common: Sequence[Claim], botanical: Sequence[Claim]) -> Iterator[Cla
             yield _beside(claim, genera)
         else:
             yield _alone(claim, genera)
+
+
+def _selling_names(botanical: Sequence[Claim], series: Sequence[Claim]) -> set[str]:
+    """The words, folded, under which this plant is sold beside its common name."""
+    named = [part for claim in botanical for part in (claim.value.cultivar, claim.value.trade_designation)]
+    return {repair.fold(part) for part in (*named, *(claim.value for claim in series)) if part}
+
+
+def _with_selling_name(common: Sequence[Claim], selling: set[str]) -> Iterator[Claim]:
+    """The names, where one side has in one line what the other breaks in two or leaves out: Arp Rosemary, and
+    Rosemary on the front, are one name, and so are Black Cherry Tomato, and Tomato under Black Cherry."""
+    for claim in common:
+        own = [one for one in common if one.side == claim.side]
+        whole = [one for one in common if one.side != claim.side and is_one_line(one)]
+        if any(_begun(one, other) == repair.fold(claim.value) for one in whole for other in own):
+            continue
+        before = selling | {repair.fold(one.value) for one in own}
+        named = next((one for one in whole if _begun(one, claim) in before), claim)
+        yield replace(claim, value=named.value)
+
+
+def _begun(whole: Claim, claim: Claim) -> str:
+    """What stands before a name in a longer one that ends with it, folded; "" where it does not."""
+    words, ending = whole.value.split(), claim.value.split()
+    first = len(words) - len(ending)
+    same = first > 0 and [*map(repair.fold, words[first:])] == [*map(repair.fold, ending)]
+    return repair.fold(" ".join(words[:first])) if same else ""
 
 
 def _is_within(claim: Claim, latin: Claim) -> bool:

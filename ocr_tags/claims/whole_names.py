@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from rapidfuzz.distance import OSA
 
+from ocr_tags.claims.of_side import Claim
 from ocr_tags.names import lexicon, repair, titles
 from ocr_tags.names.known_names import agrees
 from ocr_tags.record import Reading
@@ -80,7 +81,7 @@ def _once(common: Names) -> Names:
 def _holds_cultivar(one: Reading[str], common: Names, botanical: BotanicalName) -> bool:
     """Whether it is a cultivar or selling name over a common name that the record has alone as well."""
     begun, rest = _parted(one.value)
-    if not begun or _is_one_line(one) or not any(other.value.lower() == rest.lower() for other in common):
+    if not begun or is_one_line(one) or not any(other.value.lower() == rest.lower() for other in common):
         return False
     # A cultivar that is a mere code says that the words above are the selling name.
     return bool(botanical.cultivar) or _is_alike(begun, botanical.trade_designation or "")
@@ -107,7 +108,8 @@ def _is_alike(one: str, other: str) -> bool:
     return OSA.normalized_similarity(repair.fold(one), repair.fold(other)) >= ALIKE
 
 
-def _is_one_line(one: Reading[str]) -> bool:
+def is_one_line(one: Reading[str] | Claim) -> bool:
+    """Whether its print is as long as one line of its letters would be."""
     if one.box is None:
         return True
     long, short = max(one.box.w, one.box.h), max(min(one.box.w, one.box.h), 1)

@@ -15,7 +15,7 @@ from ocr_tags.names.broken_names import MARK, put_together, read_runs
 from ocr_tags.names.cultivars import labelled_cultivar, lone_cultivar
 from ocr_tags.names.firms import is_maker, labelled_firms
 from ocr_tags.names.foreign_names import genera_called, is_plant_word
-from ocr_tags.names.known_names import agrees, known_name, names_in
+from ocr_tags.names.known_names import agrees, ending_of, known_name, names_in
 from ocr_tags.names.labelled_names import read_labelled, read_languages, read_strokes
 from ocr_tags.names.naming import find_names, mentions_in
 from ocr_tags.names.series_words import SERIES_AFTER
@@ -24,6 +24,7 @@ from ocr_tags.names.title_names import read_titles
 from ocr_tags.names.title_runs import with_wrapped
 from ocr_tags.names.titles import Line, Piece
 from ocr_tags.record import Found, TagText
+from ocr_tags.values import BotanicalName
 
 _OWNED = re.compile(r"[A-Z]\w+['’][sS] ")
 """How many a common name begins and few else: Widow's, Lady's, Bishop's."""
@@ -87,10 +88,13 @@ def _read_beside(side: Side) -> None:
             beside += side.lines[number + 2 : number + 3]
         near = (line, *beside) if here[0].alone else (line,)
         for other in near:
-            if other.title and other is not line and _first_sentence(other) is other:
+            pieces = _pieces(_first_sentence(other), side)
+            listed = len(pieces) > 1 and "," in other.text
+            if other.title and other is not line and _first_sentence(other) is other and not listed:
                 continue  # titles are read by themselves
-            for piece in _pieces(_first_sentence(other), side):
-                found = known_name(piece, 0.93) or _kind_of(piece, here[0].name.genus, here[0].name.cultivar)
+            for piece in pieces:
+                sort = _listed(piece, side.genera) if listed else None
+                found = known_name(piece, 0.93) or sort or _kind_of(piece, here[0].name)
                 if found and (agrees(found.value, here[0].name.genus) or found.certainty == KIND):
                     side.take(found)
 
@@ -105,13 +109,20 @@ def _first_sentence(line: Line) -> Line:
     return replace(line, end=line.start + stop.start(), text=line.text[: stop.start()]) if stop else line
 
 
-def _kind_of(piece: Piece, genus: str | None, cultivar: str | None = None) -> Found[str] | None:
+def _listed(piece: Piece, genera: set[str]) -> Found[str] | None:
+    """One of several names listed beside the botanical one, that ends as a name of this plant does."""
+    _, ending = ending_of(piece.text.split(), genera)
+    own = bool(ending) and any(agrees(ending, genus) for genus in genera)
+    return Found(titles.as_written(piece.text), (piece.start, piece.end), KIND) if own else None
+
+
+def _kind_of(piece: Piece, named: BotanicalName) -> Found[str] | None:
     """A name of this plant with only describing words or its cultivar before it: Climbing Rose."""
     words = piece.text.split()
-    count, ending = titles.known_ending(words)
-    if not 0 < count < len(words) or not agrees(ending, genus):
+    count, ending = ending_of(words, {named.genus or ""})
+    if not 0 < count < len(words) or not agrees(ending, named.genus):
         return None
-    own = lexicon.key(cultivar or "") == lexicon.key(" ".join(words[:-count]))
+    own = lexicon.key(named.cultivar or "") == lexicon.key(" ".join(words[:-count]))
     if not own and not titles.is_qualifier(words[:-count]):
         return None
     return Found(titles.as_written(piece.text), (piece.start, piece.end), KIND)
@@ -131,7 +142,7 @@ def _read_kinds(side: Side) -> None:
                 continue
             genera = side.genera or set(lexicon.genera_of(titles.known_ending(piece.text.split())[1]))
             known = known_name(piece, KIND) if lexicon.is_trade_name(piece.text) else None
-            kinds = (_kind_of(piece, genus) for genus in sorted(genera))
+            kinds = (_kind_of(piece, BotanicalName(genus, genus)) for genus in sorted(genera))
             if kind := known or next(filter(None, kinds), None):
                 side.take(kind)
 

@@ -71,6 +71,9 @@ def names_in(piece: Piece, genera: set[str]) -> list[Piece]:
     if genera and not lexicon.is_common_name(piece.text):
         for space in re.finditer(" ", piece.text):
             one, other = piece.text[: space.start()], piece.text[space.end() :]
+            kind = f"{one} {other.split()[-1]}"  # Jalapeño Hot Pepper is a Jalapeño Pepper
+            if lexicon.is_common_name(kind):
+                continue
             if other[0].isupper() and called_by(one) & genera and _whole_or_list(other, genera):
                 at = piece.start + space.start()
                 rest = names_in(Piece(at + 1, piece.end, other), genera)
@@ -102,8 +105,17 @@ def _is_like_name(text: str) -> bool:
 
 def _is_name(text: str, genera: set[str]) -> bool:
     """Whether it is a name, or ends with one, of these plants; of any plant where none is named."""
-    own = called_by(text) | lexicon.genera_of(titles.known_ending(text.split())[1])
+    own = called_by(text) | lexicon.genera_of(ending_of(text.split(), genera)[1])
     return bool(own & genera if genera else own) and not titles.is_noise(text)
+
+
+def ending_of(words: list[str], genera: set[str]) -> tuple[int, str]:
+    """The trade name that ends a name, or any name of the plants named in Latin beside it, and of how many
+    words it is: Gentian is hardly sold by that alone, but beside Gentiana it ends Trumpet Gentian."""
+    count, ending = titles.known_ending(words)
+    last = words[-1]
+    own = not count and lexicon.is_common_name(last) and any(agrees(last, genus) for genus in genera)
+    return (1, last) if own else (count, ending)
 
 
 def called_by(name: str) -> frozenset[str]:

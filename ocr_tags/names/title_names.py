@@ -11,7 +11,7 @@ from ocr_tags.names.cultivars import lone_cultivar
 from ocr_tags.names.epithets import SMALL, plausible_epithet
 from ocr_tags.names.firms import is_maker
 from ocr_tags.names.foreign_names import genera_called
-from ocr_tags.names.known_names import agrees, known_name, names_in, spelt
+from ocr_tags.names.known_names import agrees, ending_of, known_name, names_in, spelt
 from ocr_tags.names.side import KNOWN, Side
 from ocr_tags.names.titles import Line, Piece
 from ocr_tags.record import Found
@@ -125,7 +125,7 @@ def _is_many(name: str) -> bool:
 def _parted(piece: Piece, words: list[str], line: Line, side: Side) -> Found[str] | None:
     """A title that holds a known name and more words: a kind of it, or it and a cultivar."""
     shade = 0.88 if line.flat else 1.0
-    count, ending = titles.known_ending(words)
+    count, ending = ending_of(words, side.genera)
     span = (piece.start, piece.end)
     if count:
         before = words[:-count]

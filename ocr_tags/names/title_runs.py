@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 from itertools import pairwise
@@ -17,9 +18,17 @@ _LIST = later(r"[/·∙•|]")
 
 
 def with_wrapped(string: str, lines: tuple[Line, ...]) -> tuple[Line, ...]:
-    """The lines again, a list of names that goes on below in small letters, or after its stroke, made one."""
+    """The lines again, a list of names that goes on below in small letters, or after its stroke, made one.
+
+    At commas names are listed as care is: there the line below must be a name by itself, the end of the last.
+    """
     found: list[Line] = []
     for number, line in enumerate(lines):
+        before = found[-1] if found and string[found[-1].end : line.start] == "\n" else None
+        ends_name = line.text[:1].islower() and lexicon.is_common_name(line.text.strip(" ."))
+        if before and ends_name and re.search(r", [a-z-]+$", before.text, re.I):
+            found[-1] = replace(before, end=line.end, text=f"{before.text} {line.text}")
+            continue
         last = found[-1] if found and _LIST.search(lines[number - 1].text) else None
         if (
             last

@@ -70,7 +70,8 @@ def lines_of(tag: TagText) -> tuple[Line, ...]:
         left -= first
         passport = passport or bool(_PASSPORT.search(text))
         under = bool(lines) and lines[-1].title and span.size >= SUBTITLE_SIZE * base
-        title = first if flat else span.size >= TITLE_SIZE * base or under
+        large = (span.size >= TITLE_SIZE * base or under) and sum(map(str.isalpha, text)) > 1  # no petal
+        title = first if flat else large
         lines.append(
             Line(
                 span.start,
