@@ -13,6 +13,7 @@ from dataclasses import replace
 from itertools import chain
 
 from ocr_tags.fields.labels import is_label
+from ocr_tags.fields.parts import IT_WILL
 from ocr_tags.fields.phrases import Phrases, clean, flowing, fold
 from ocr_tags.fields.values import Labelled, is_torn, labelled, value_end
 from ocr_tags.patterns import later
@@ -49,6 +50,7 @@ def after_labels(
             or len(phrase) > 160
             or labels.whole(phrase)
             or is_label(phrase)
+            or _SIZE.fullmatch(phrase)
         ):
             continue
         if found.bare and text[found.start - 1] == " " and sentence.match(flowing(text), found.label):
@@ -82,6 +84,10 @@ def _with_next(text: str, found: Labelled, own: re.Pattern[str], sentence: re.Pa
     return replace(found, start=first, end=value_end(text, gap.end()))
 
 
+_SIZE = later(
+    r"\W*\d[^a-z]{0,12}(?:in|ft|cm|m|inches|feet)?\b[^a-z]{0,4}(?:high|tall|wide|across|apart)\W*", re.I
+)
+"""A size that stands where the value of another label was lost."""
 _BROKEN = later(
     r"(?![aAàyoI] )[^\W\d_] (?=[a-z])|[a-z](?=[A-Z][a-z]{2})|[“”\"‘’'] ?[a-z]"
     r"|\W*[^\W\d_]{1,4}\.+(?=[A-Z])|(?:[Aa]n?|[Tt]he) (?:spring|summer|autumn|fall|winter|week|month|year)$"
@@ -90,25 +96,57 @@ _BROKEN = later(
     r"|than)\b"
 )
 """The end of a torn word or phrase, or leader dots read as letters: "e moist", "drained", "ww.Sandy"."""
+_JOBS = (
+    r"(?:cut|prune|dead-?head|pinch|trim|shear|stake|mulch|plant|space|harvest|divide|remove|protect|pick"
+    r"|lift"
+    r"|fertili[sz]e|feed|water)"
+)
+_TO_ITS_CARE = (
+    r"(?:fertili[sz]e|feed|water|mulch|dead-?head|cut (?:it |them )?(?:back|down)|prune|pinch|trim|shear"
+    r"|stake|thin"
+    r"|harvest|divide|repot|spray|weed|support|tie|keep|pick (?:often|regularly|daily|young|over)"
+    r"|(?:shelter|protect|shade|shield|guard)(?= (?:it |them |young |the \w+ )?(?:from|against|in|with))"
+    r"|(?:away|out|sheltered|protected) (?:from|of) (?:the |full |hot |strong |cold |direct )*(?:draughts?"
+    r"|drafts?|winds?"
+    r"|sun|frosts?|heat|reach|rain))"
+)
 _OTHER_JOB = later(
-    r"[,;]\s(?:and |then |so )?(?=(?:cut|prune|dead-?head|pinch|trim|shear|stake|mulch|plant|space|harvest"
-    r"|divide"
-    r"|remove|protect|pick|lift|fertili[sz]e|feed|water"
+    rf"[,;]\s(?:and |then |so )?(?=(?:{_JOBS}"
     r"|(?:(?:balanced|liquid|weekly|monthly|fortnightly|high[- ]potash|tomato|rose|half-strength|dilute|weak"
-    r"|general"
-    r"|slow-release|regular) ){1,3}(?:feed|food|fertili[sz]er)"
+    r"|general|slow-release|regular) ){1,3}(?:feed|food|fertili[sz]er)"
     r"|frost[- ](?:tender|hardy)|hardy|half-hardy|spacing|height|spread|flowers?|flowering|blooms?|zones?"
     r"|deer|attracts?|loved)\b)"
-    r"|,? (?:and|&) (?:then )?(?=(?:fertili[sz]e|feed|water|mulch|dead-?head|cut back|prune|pinch"
-    r"|keep)\b(?! again))"
+    rf"|,? (?:and|&) (?:then |also |please )?(?={_TO_ITS_CARE}\b(?! again))"
+    rf"|,? (?:and|so) (?:then )?(?={IT_WILL})|,? or (?=(?:else |the |its )?[a-z]+(?:['’]ll| will| may)\b)"
     r"|(?:,|,? (?:and|&|or)) (?=(?:an? )?(?:(?:full|part(?:ial)?|bright|light|some|morning|afternoon) "
     r"(?:sun|shade|light)|sun|shade|(?:rich|fertile|well[- ]drain(?:ed|ing)|good|average|sandy"
-    r"|free[- ]draining"
-    r"|loamy|acidic?|moist)(?:[, ]+[\w-]+)? soil)\b)"
+    r"|free[- ]draining|loamy|acidic?|moist)(?:[, ]+[\w-]+)? soil)\b)"
 )
-"""Where a sentence turns to another job or another need: "Keep moist, cut back in fall"."""
+"""Where a sentence turns to another job, another need or what comes of it: "Keep moist, cut back in fall"."""
 _SAME_CLAUSE = later(r"(?i)\w,? \w+,? (?:and|then|with|but|&)\s$")
 """A phrase may also begin behind such words: "Firm in and feed weekly"."""
+
+
+_ITS_PLANT = r"(?:it|them|me|her|him|this(?: (?:one|plant))?|the plants?)"
+
+
+def asking(verb: str) -> re.Pattern[str]:
+    """Where a question asks how the plant is to be treated: "Do I water it?", "And feed it?"."""
+    asks = (
+        r"(?:(?:when|how|how (?:often|much|frequently)|what)(?: do| should| must)? |do |should |must "
+        r"|shall |can )"
+        r"(?:i|we|you) "
+    )
+    return later(rf"(?:^|(?<=[\n\t])|(?<=[.!?] ))(?:and |so |but )?(?:{asks})?{verb} {_ITS_PLANT}\? ?", re.I)
+
+
+def asked(text: str, questions: re.Pattern[str]) -> Iterator[Found[str]]:
+    """What answers such a question, to the end of its sentence."""
+    for match in questions.finditer(text):
+        end = value_end(text, match.end())
+        phrase = clean(text[match.end() : end])
+        if 1 < len(phrase) <= 160 and phrase[0].isalnum() and text[end : end + 1] != "?":
+            yield Found(phrase, (match.end(), end), 0.9)
 
 
 def opens_sentence(text: str, at: int) -> bool:
@@ -167,7 +205,8 @@ def _first_sure(spoken: Iterator[Found[str]]) -> Iterator[Found[str]]:
 
 
 _OTHER_TONGUE = later(
-    r"[à-öø-ÿß]|\b(?:est|ouest|nord|sud|le|la|les|du|des|de|une?|et|au|aux|en|si|sol|terre|humide|sec|seche|frais|arros\w+"
+    r"[à-öø-ÿß]|\b(?:est|ouest|nord|sud|le|la|les|du|des|de|une?|et|au|aux|en|si|sol|terre|humide|sec"
+    r"|seche|frais|arros\w+"
     r"|eau|garder|regulier\w*|moyen\w*|faible|eleve\w*|moder[eé]\w*|legere?\w*|drain[eé]e?s?|riche|pauvre"
     r"|acide|neutre|argil\w+|sabl\w+|chaque|semaines?|mois|mensuel\w*|printemps"
     r"|engrais|fertiliser au|tous?|toute?s?|abondant\w*"

@@ -55,6 +55,16 @@ OTHER = (
 """Words of matters that are neither watering nor feeding."""
 
 
+IT_WILL = (
+    r"(?:it|they|you|she|he|(?:the )?(?:plants?|flowers?|blooms?|crops?|heads|leaves|buds|fruits?|roots))"
+    r"(?:['’]ll| (?:will|may|might|can|should|blooms?|flowers|comes?|repays?|rewards?|goes on|keeps?"
+    r"|bolts?|drops?"
+    r"|crops))\b"
+)
+"""What comes of a job, which is no part of it."""
+_COMES_OF_IT = later(IT_WILL, re.I)
+
+
 @dataclass(frozen=True, slots=True)
 class Matter:
     """What tells of a matter, what of another, and how much a stretch of text says of it."""
@@ -239,7 +249,9 @@ def _opens(flow: str, part: Span) -> bool:
 def _kind(part: str, matter: Matter) -> str:
     if matter.other.search(part):
         return "other"
-    return "own" if matter.own.search(part) else "none"
+    if matter.own.search(part):
+        return "own"
+    return "other" if _COMES_OF_IT.match(part) else "none"
 
 
 def _parts(text: str, flow: str, start: int, end: int) -> list[Span]:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from ocr_tags.fields.phrases import Hit, Phrases, label_phrases, listed, squeezed
 from ocr_tags.fields.small_letters import all_small
+from ocr_tags.fields.turns import NEW_MATTER, OTHER_MATTER
 from ocr_tags.patterns import later
 
 _CELL_START = later(r"(?:^|[\t\n]|[ \w)][|•·] ?)[^\w\n\t]*$")
@@ -147,6 +148,8 @@ def _continues(text: str, at: int) -> bool:
 def _is_label(text: str, start: int) -> bool:
     line = re.split(r"[\t\n]|[.;] ", text[start:], maxsplit=1)[0]
     head = re.split(r":| [-–—] ", line)[0]
+    if line[:1].islower() and text[start + len(line) : start + len(line) + 1] == ".":
+        return ":" in line  # the end of a sentence: "free-draining" over "soil. Feed weekly."
     return ":" in line or _OTHER_LABELS.whole(head) is not None or _in_capitals(line)
 
 
@@ -189,14 +192,6 @@ _TAKEN_UP = later(
     r"|IN(?= (?:EARLY|LATE|MID|SPRING|SUMMER|AUTUMN|FALL|WINTER)))(?! PLANT| GROW) (?=[A-Z])"
 )
 """In capitals, where sentences do not show, few phrases begin so."""
-_OTHER_MATTER = later(
-    r"(?:(?:[\w-]+ ){0,2}(?:annual|perennial|biennial|shrub|tree|vine|climber|herb|bulb)s?(?=[\t\n]|$)"
-    r"|(?:divide|cut|prune|dead-?head|pinch|mulch|stake|plant|space|sow|harvest|pick|feed|fertili[sz]e)"
-    r" (?:back|every|in|after|to|when|hard|at|out|weekly|monthly)\b|hardy|frost[- ](?:tender|hardy|free)"
-    r"|winterhart|winterhard|full sun|part(?:ial)? (?:sun|shade)|zones? ?\d|ht\b|spacing|space \d"
-    r"|\d+ ?-? ?\d* ?(?:cm|in|ft|m|\"|”|″|')(?!\w))"
-)
-"""In small letters too such words begin what another field says."""
 _PARTED = later(
     r"(?:release|purpose|soluble|potash|tomato|rose)\n(?:feed|food|fertili[sz]er|plant food)\b(?! ?:)", re.I
 )
@@ -207,14 +202,6 @@ _SCRAP = later(
     re.I,
 )
 """The rest of a torn word or a mark read as letters, where a line should go on."""
-
-_NEW_MATTER = later(
-    r"(?<=[a-zà-ÿ0-9%)]) (?=(?:Loved by|Attracts?|Resists?|Resistant|Fragrant|Scented|Evergreen|Deciduous"
-    r"|Deer|Rabbit|Drought|Salt|Grown (?:by|in)|Good (?:for|cut)|Great for|Ideal for|Perfect for|Native to"
-    r"|Hardy (?:to|in)|Harmful|Toxic|Poisonous|All parts|Fertili[sz]er|Where to|Acclimati?[sz]e"
-    r"|Divide|Firm in|Keep this|Please|Guaranteed|Self-(?:fertile|pollinating|sterile|seeds))\b)"
-)
-"""Within a line, with its full stop lost, a capital that begins what another field says."""
 
 
 def value_end(text: str, start: int, known: int = 0) -> int:
@@ -239,7 +226,7 @@ def value_end(text: str, start: int, known: int = 0) -> int:
         end = len(text)
     label = _NEXT_LABEL.search(text, max(start, known), end)
     end = len(text[: _label_start(label)].rstrip(" ;,")) if label else end
-    matter = _NEW_MATTER.search(text, max(start, known), end)
+    matter = NEW_MATTER.search(text, max(start, known), end)
     return matter.start() if matter and not _is_title(text[start:end]) else end
 
 
@@ -290,7 +277,7 @@ def _goes_on(text: str, start: int, at: int) -> bool:
         return True
     if _is_label(text, at + 1):
         return False
-    if following.islower() and not _OTHER_MATTER.match(text, at + 1) and not all_small(text, start, at):
+    if following.islower() and not OTHER_MATTER.match(text, at + 1) and not all_small(text, start, at):
         return True
     return bool(_GOES_BACK.match(text, at + 1) or (phrase.isupper() and _TAKEN_UP.match(text, at + 1)))
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import chain
 
-from ocr_tags.fields.care import AMOUNT, after_labels, or_spoken, sentences
+from ocr_tags.fields.care import AMOUNT, after_labels, asked, asking, or_spoken, sentences
 from ocr_tags.fields.feeding.clauses import DISH_AND_TIME, fed
 from ocr_tags.fields.feeding.talk import TALK
 from ocr_tags.fields.parts import rounded, told
@@ -15,6 +15,7 @@ from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
 _LABELS = label_phrases("feeding")
+_FEED_IT = asking("(?:feed|fertili[sz]e)")
 _MONTH = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
 _HOW_OFTEN = (
     r"every|each|monthly|weekly|bi-?weekly|bi-?monthly|fortnightly|yearly|regularly|once|twice|lightly"
@@ -134,6 +135,7 @@ def read_feeding(tag: TagText) -> Iterator[Found[str]]:
     """
     text = tag.string
     found = [_whole(text, f) for f in after_labels(text, _LABELS, _BARE, _OWN, _SPOKEN) if _is_feed(text, f)]
+    found += asked(text, _FEED_IT)
     clauses = (sentences(text, pattern, sure) for pattern, sure in _TOLD)
     spoken = (rounded(text, fed(one, text), TALK) for one in chain.from_iterable(clauses))
     said = chain(spoken, told(text, TALK, 0.85, 2.0))

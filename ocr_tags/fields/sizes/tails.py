@@ -23,6 +23,7 @@ from ocr_tags.fields.sizes.clauses import (
 )
 from ocr_tags.fields.sizes.columns import Measured
 from ocr_tags.fields.sizes.words import FLOWER_TOO, Label
+from ocr_tags.fields.values import is_torn
 from ocr_tags.measures.printed import Measure
 from ocr_tags.patterns import later
 
@@ -71,10 +72,17 @@ def by_tail(tag: Measured, measure: Measure, tail: re.Match[str]) -> tuple[tuple
         if FOREIGN_BEFORE.search(before) or OF_PART.search(before):
             return (), 0.0
         if FOREIGN_EARLIER.search(before):
-            certainty *= 0.6
+            certainty *= 0.85 if _fills_row(tag.text, measure.span[0], tail.end()) else 0.6
         if _STEM_BEFORE.search(before) or (kind == "spread" and (measure.length.max_cm or 0) < _OF_FLOWER):
             certainty *= 0.45
     return (("height", "spread") if kind == "both" else (kind,)), certainty
+
+
+def _fills_row(text: str, start: int, end: int) -> bool:
+    """Whether a length and its word are a line of a list, which the line above does not run into."""
+    above, _, own = text[:start].rpartition("\n")
+    ends = text[end : end + 1] in ("", "\n")
+    return ends and not any(map(str.isalnum, own)) and not is_torn(above.rpartition("\n")[2])
 
 
 _OF_FLOWER = 8.0

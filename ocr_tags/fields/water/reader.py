@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import chain
 
-from ocr_tags.fields.care import AMOUNT, after_labels, or_spoken, sentences
+from ocr_tags.fields.care import AMOUNT, after_labels, asked, asking, or_spoken, sentences
 from ocr_tags.fields.parts import rounded, told, with_next
 from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
-from ocr_tags.fields.values import value_end
+from ocr_tags.fields.values import SECOND_LANGUAGE, value_end
+from ocr_tags.fields.water.aside import place_of_water, thirsty
 from ocr_tags.fields.water.clauses import CLAUSE, WHEN_THEN, with_lead
 from ocr_tags.fields.water.ends import MEASURE_LINE, MUCH, advice
 from ocr_tags.fields.water.talk import TALK
@@ -18,20 +19,24 @@ from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
 _LABELS = label_phrases("water")
+_WATER_IT = asking("water")
 _BARE = later(
+    r"(?:daily|weekly|deeply|freely|sparingly|often|little)[,;] [^.\t\n]{3,50}|"
     rf"{AMOUNT}(?: (?:to|-) {AMOUNT})?(?: (?:water|moisture|needs|use))?"
     r"(?: (?:when|once|after|until|till|while) establish(?:ed|ing))?"
 )
 _MONTH = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
 _DAMP = r"(?:(?:evenly |fairly |slightly |always )?(?:moist|wet|damp)|dry|average|avg|medium|mesic)"
 _MOISTURE = later(
-    rf"(?:^|(?<=[\n\t])|(?<=[★•·*] ))(?P<value>{_DAMP} to {_DAMP}|(?:evenly |always )?(?:moist"
-    rf"|damp)(?:,? (?:but )?(?:not"
-    r"|never) )(?:soggy|wet|waterlogged|sodden|swampy)) ?(?=[\n\t]|$)"
+    rf"(?:^|(?<=[\n\t])|(?<=[★•·*] ))(?P<value>{_DAMP} to {_DAMP}|(?P<sure>(?:evenly |always |just "
+    r"|fairly )?(?:moist|damp)(?:,? (?:but )?(?:not|never) )(?:too )?(?:soggy|wet|waterlogged|sodden|swampy"
+    r"|saturated)|(?:just|barely|lightly) (?:moist|damp)|on the dry side)) ?(?=[\n\t]|$)"
 )
 """Moisture that is all a line tells; a list of conditions with commas and strokes tells of the soil."""
 _AND_THEN = later(
-    r"[.;] (?=(?:\d(?: ?[-–] ?\d)? ?x (?:an? |per )?(?:wk|week|day|month)|(?:less|hardly(?: at all)?"
+    r"[.;] (?=(?:\d(?: ?[-–] ?\d)? ?x (?:an? |per )?(?:wk|week|day|month)"
+    r"|(?:twice|three times|double|more|more often|oftener|daily|every day|weekly)(?: a day| a week)?"
+    r" (?:above|over|below|in|from|during|when|if|once|after|while|through)\b|(?:less|hardly(?: at all)?"
     r"|not at all|rarely|drier"
     rf"|barely|little|sparingly|much less|keep drier) (?:in|from|during|over|when|once|after|{_MONTH}))\b)"
 )
@@ -42,7 +47,8 @@ _OWN = later(
     r"|normal"
     r"|minim|light|heav|week|da(?:y|ily)|freely|sparing|establish|thorough|deep|often|frequent|rain|humid"
     r"|require|much|little|plenty|need|glass|\bcups?\b|every|steady|\beven\b|consistent|occasional"
-    r"|month|soak|mist|droop|wilt|limp|surface|\btop\b|finger|bucket|\bcans?\b|splash|trickle|\bdrip|drench"
+    r"|hardly|seldom|rarely|never|scarcely|month|soak|mist|droop|wilt|limp|surface|\btop\b|finger|bucket"
+    r"|\bcans?\b|splash|trickle|\bdrip|drench"
     r"|arros|\beau|\bsec|moyen|modere|faible|eleve|frais|humed|moderad|medi[oa]|\bbaj|\balt[oa]"
     r"|seco\b|poc[oa]|riego|mucho|massig|mittel|feucht|trocken|gie(?:ss|ß)|wenig|viel|frisch|nass|hoch"
     r"|gering"
@@ -98,6 +104,9 @@ _SPOKEN = later(
     rf"(?<![\w-])(?:keep (?:{_SOIL_WORD} |roots |plants? |it |me |them |us |my (?:soil|roots"
     rf"|feet) )?{_ADVERB}(?:moist|damp|wet|watered"
     r"|well[- ]watered|on the dry side|dry)\b"
+    r"|(?:keep|hold|maintain) (?:the |its |soil )*moisture(?: levels?)?(?: as)? (?:even|steady|constant"
+    r"|consistent"
+    r"|level|regular|high|up)\b"
     rf"|water(?: (?:newly[ -]planted |new |young |potted )?(?:plants?|trees|shrubs|transplants))? {_HOW}\b"
     rf"|water (?:newly[ -]planted|young|new) \w+ with \d|water[ \n]{_MEASURED} {_EACH}"
     rf"|(?:(?:give|provide|supply|needs?|requires?|wants?) (?:it |them "
@@ -161,6 +170,10 @@ _ELSEWHERE = later(
 )
 
 
+_IN_ENGLISH = later(r"(?:^|[.\n\t] ?)(?:water|keep|soak|let)\s[a-z]", re.I)
+"""A job in English, which the other language says again."""
+
+
 def read_water(tag: TagText) -> Iterator[Found[str]]:
     """What the tag says about watering: the labelled phrase, or else the first sentence about it.
 
@@ -171,20 +184,23 @@ def read_water(tag: TagText) -> Iterator[Found[str]]:
     """
     text = tag.string
     found = list(after_labels(text, _LABELS, _BARE, _OWN, _SPOKEN)) or list(_behind_drops(text))
-    found += _asked(text)
+    found += [*thirsty(text), *asked(text, _WATER_IT)]
     spoken = sentences(text, _SPOKEN, 0.85)
     damp = (
-        Found(clean(text[slice(*match.span("value"))]), match.span("value"), 0.65)
-        for match in chain(_MOISTURE.finditer(fold(text)), MEASURE_LINE.finditer(fold(text)))
+        Found(clean(text[slice(*match.span("value"))]), match.span("value"), 0.8 if sure else 0.65)
+        for pattern in (_MOISTURE, MEASURE_LINE)
+        for match in pattern.finditer(fold(text))
+        for sure in (match.groupdict().get("sure"),)
     )
     clauses = chain(sentences(text, WHEN_THEN, 0.78), sentences(text, CLAUSE, 0.78))
     spoken = (rounded(text, one, TALK) for one in chain(spoken, damp, clauses))
-    spoken = chain(spoken, told(text, TALK, 0.7, 2.5), sentences(text, _ELSEWHERE, 0.8))
-    found = [_with_rest(text, advice(text, one)) for one in found if not _place_of_water(text, one)]
+    again = 0.8 * (SECOND_LANGUAGE if _IN_ENGLISH.search(text) else 1)
+    spoken = chain(spoken, told(text, TALK, 0.7, 2.5), sentences(text, _ELSEWHERE, again))
+    found = [_with_rest(text, advice(text, one)) for one in found if not place_of_water(text, one)]
     said = (
         with_lead(text, advice(text, one))
         for one in spoken
-        if not _planted(text, one) and not _negated(text, one)
+        if not _planted(text, one) and not _negated(text, one) and not place_of_water(text, one)
     )
     found = [with_next(text, _with_no(text, one), TALK, 2.5) for one in found]
     yield from or_spoken(
@@ -200,14 +216,6 @@ def _with_no(text: str, found: Found[str]) -> Found[str]:
     start, end = found.span
     no = _NO_BEFORE.search(text, max(0, start - 8), start)
     return replace(found, value=clean(text[no.start() : end]), span=(no.start(), end)) if no else found
-
-
-_UNDER_WATER = later(r"(?i)\b(?:above|below|under|in|over|of) (?:the )?water\W*\Z")
-
-
-def _place_of_water(text: str, found: Found[str]) -> bool:
-    """Whether the label is none: "Height above water"."""
-    return bool(_UNDER_WATER.search(text[: found.span[0]]))
 
 
 _LET = later(r"(?:let|allow)\b(?!.*\b(?:between|before|slightly|until|then)\b)", re.I | re.S)
@@ -251,6 +259,7 @@ def _planted(text: str, found: Found[str]) -> bool:
     """Whether "Water well" is but the last step of planting."""
     step = _WHEN_PLANTED.fullmatch(found.value)
     before = text[max(0, found.span[0] - 120) : found.span[0]].split("\n\n")[-1]
+    before = "".join(re.split(r"(?<=[a-z][.!?])(?=\s[A-Z])", before)[-2:])
     if _ROOTS.match(found.value) and _BARE_ROOTED.search(before):
         return True
     return bool(step and (step["when"] or _PLANTS.search(before)))
@@ -258,23 +267,6 @@ def _planted(text: str, found: Found[str]) -> bool:
 
 _ROOTS = later(r"(?i)keep (?:the )?roots (?:moist|damp|wet|covered)")
 _BARE_ROOTED = later(r"(?i)\b(?:heel in|on arrival|unpack|unwrap|bare[- ]root\w*|open the bag)\b")
-
-
-_QUESTION = later(
-    r"(?i)(?:^|(?<=[\n\t])|(?<=[.!?] ))(?:(?:is it|am i|are (?:we|they)|is she|is he) )?thirsty\? ?"
-)
-
-
-def _asked(text: str) -> Iterator[Found[str]]:
-    """What answers "Thirsty?", with the sentence that says how: "Hardly. A cup each month"."""
-    for question in _QUESTION.finditer(text):
-        end = value_end(text, question.end())
-        if text[question.end() : end].count(" ") < 2 and (gap := later(r"[.!][ \n]").match(text, end)):
-            more = value_end(text, gap.end())
-            end = more if TALK.own.search(flowing(text), gap.end(), more) else end
-        phrase = clean(text[question.end() : end])
-        if 3 < len(phrase) <= 160:
-            yield Found(phrase, (question.end(), end), 0.9)
 
 
 _DROPS = later(r"💧[💧 ]*")
