@@ -92,6 +92,14 @@ _FRENCH = later(
 )
 
 
+_TWO_TONGUES = later(
+    r"(?i)\b(?:annual|perennial|biennial|shrub|tree|vine|vegetable|herb|fern|grass|houseplant)s? ?[/|·] ?"
+    r"(?:annuelle|vivace|bisannuelle|arbuste|arbre|grimpante|l[ée]gume|fine herbe|foug[èe]re|gramin[ée]e"
+    r"|plante d['’]int[ée]rieur)"
+)
+"""Said in English and French, which with dollars only Canada prints (common practice, no source)."""
+
+
 def dollar(text: str) -> str | None:
     """Whose dollar "$" is before a figure; None when that cannot be told."""
     named = [currency for currency, land in _LANDS if land.search(text)]
@@ -102,7 +110,8 @@ def dollar(text: str) -> str | None:
     if _MILLIMETRE_POT.search(text) and not _FEET_OR_INCHES.search(text):
         return "AUD"
     speaks_french = french(text) or _FRENCH.search(text)
-    if speaks_french and _METRIC.search(text) and not _SPANISH.search(text):
+    canadian = _TWO_TONGUES.search(text) or (speaks_french and _METRIC.search(text))
+    if canadian and not _SPANISH.search(text):
         return "CAD"
     metric = len(_METRIC.findall(text)) >= 2 and not _FEET_OR_INCHES.search(text)
     if metric and (_COLD_ZONE.search(text) or _GALLONS.search(text)):

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from ocr_tags.fields.colours.clauses import DETAIL, NAME, TURNS, Stretch, plain, time_words
+from ocr_tags.fields.colours.clauses import DETAIL, MORE, NAME, TURNS, Stretch, plain, time_words
 from ocr_tags.fields.colours.parts import FRUIT, VERB
 from ocr_tags.fields.colours.words import LAID, TRACE, choice, colour, colour_list
 from ocr_tags.fields.phrases import flowing, fold
@@ -107,6 +107,8 @@ def filled(tag: TagText) -> Iterator[Stretch]:
     flow = folded.replace("\n", " ")
     for match in _LABELLED.finditer(folded):
         yield *match.span("list"), 0.85
+        if more := MORE.match(flow, match.end("list")):
+            yield *more.span("list"), 0.85
     for pattern in (_FORMED, _VARIES):
         for match in pattern.finditer(folded):
             if _is_small(tag, match) and (plain(match["list"]) or re.search("[ -]", match["list"])):

@@ -13,6 +13,7 @@ from ocr_tags.fields.colours.clauses import NAME, TURNS, Stretch, plain, time_wo
 from ocr_tags.fields.colours.parts import VERB
 from ocr_tags.fields.colours.words import choice, colour, colour_list
 from ocr_tags.fields.phrases import flowing
+from ocr_tags.names import lexicon
 from ocr_tags.patterns import later
 from ocr_tags.record import TagText
 
@@ -108,7 +109,7 @@ _AT_TIMES = later(
     lambda: (
         rf"(?:(?:^|[\n\t]|[.!?;] )(?:the )?|(?<=[a-z]), (?:then |and )?)(?P<list>{colour_list()}) "
         rf"(?=(?:in|by|from|through|until) (?:early |mid |late |mid-)?(?:{choice(time_words())}|{_LATER})\b"
-        r" ?(?:[.,;:)\n\t]|$)|all (?:year|season)\b|year-round\b)"
+        r" ?(?:[.,;:)\n\t]|$)|all (?:year|season|spring|summer|autumn|winter)\b|year-round\b)"
     )
 )
 _CROP = later(
@@ -122,7 +123,7 @@ _CROP = later(
 )
 _FLESHED = later(
     lambda: (
-        rf"(?<![\w'’-])(?P<list>{colour()})[- ](?:flesh|skinn|stemm|flower|berri|podd|fruit|leav|leaf"
+        rf"(?<![\w'’-])(?P<list>{colour()})(?:- ?| )(?:flesh|skinn|stemm|flower|berri|podd|fruit|leav|leaf"
         rf"|bark|stalk"
         r"|throat|cent(?:er|re)?|vein|edg|back|tipp|rimm|margin|splash|lin)ed\b"
         r"(?! (?:hummingbird|bird|finch|warbler|woodpecker|bee|admiral|blackbird)s?\b)"
@@ -161,6 +162,20 @@ _PATTERNS = (
 )
 
 
+_CELL_END = later(r"[^\n\t·•|/.,;:(]*")
+
+
+def _is_common_name(text: str, start: int, end: int) -> bool:
+    """Whether the adjective opens a common name, with a capital and all there is: "Blue-leaved hosta"."""
+    opens = not start or text[start - 1] in "\n\t" or text[start - 2 : start] in ("· ", "• ", "| ", "/ ")
+    if not (opens and text[start].isupper()):
+        return False
+    rest = _CELL_END.match(text, end)
+    plant = rest[0].strip(" -") if rest else ""
+    genus = lexicon.is_genus(plant.split()[0].capitalize()) if plant else False
+    return 0 < len(plant.split()) <= 3 and (genus or bool(lexicon.plants_called(plant)))
+
+
 def changes(tag: TagText) -> Iterator[Stretch]:
     """Stretches of colours told by when they come.
 
@@ -180,6 +195,8 @@ def changes(tag: TagText) -> Iterator[Stretch]:
                 continue  # Red-leaved
             if pattern is _FLESHED and _NAMED.match(tag.string, match.end()):
                 continue  # White-fleshed Peach
+            if pattern is _FLESHED and _is_common_name(tag.string, match.start(), match.end()):
+                continue
             if match[0].startswith("ripe ") and not plain(match["list"]):
                 continue  # "smells of ripe mango"
             if (turns and _ILL.search(before)) or tag.line_at(start).size >= NAME:

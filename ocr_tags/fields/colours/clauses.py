@@ -29,6 +29,7 @@ DETAIL = (
     r"|reverses?|lips?|coronas?|hearts?|cal[iy]x|calyces|sepals|discs?|cones?|boss|splash(?:es)?|flush"
     r"|base|flares?|faces?|ribs?|seeds?|cheeks?|crests?|falls|tubes?|markings|stars?|frills?|ruffles?|bees?"
     r"|rings?|borders?|collars?|cups?|tongues?|hairs|undersides?|backs?|buds|tassels?|picotee edge|dots"
+    r"|skirts?|corollas?|petticoats?"
     r"|freckles|lines|patch(?:es)?|zones?|highlights)"
 )
 TURNS = (
@@ -41,7 +42,11 @@ TURNS = (
     rf"(?: (?:in|with|to|by))?(?: an?| the)? ?(?:{TRACE})?"
 )
 """Between one colour and the other: how they lie together, or follow each other."""
-MORE = later(lambda: rf",?{TURNS}{_ADJECTIVE}(?P<list>{colour_list()})(?: {DETAIL})?(?![\w-])")
+MORE = later(
+    lambda: (
+        rf",?(?: (?:each|all|every one))?{TURNS}{_ADJECTIVE}(?P<list>{colour_list()})(?: {DETAIL})?(?![\w-])"
+    )
+)
 """What goes on from flowers of one colour to their other one: "White flowers with golden stamens"."""
 
 _SCENT = (
@@ -132,6 +137,8 @@ def _in_clause(text: str, folded: str, start: int, end: int) -> Iterator[Stretch
             yield *spans[0], 0.8
     elif (opening := _OPENING.match(folded, start, end)) and _is_shade(text, opening.span("list")):
         yield *opening.span("list"), 0.75
+        if more := MORE.match(folded, opening.end("list"), end):
+            yield *more.span("list"), 0.75
     elif timed := _TIMED.fullmatch(folded, start, end):
         spoken = timed["link"] != " " or text[timed.start("time")].isupper()
         following = re.search(r"[a-z]{3,}", folded[timed.end("time") : end])

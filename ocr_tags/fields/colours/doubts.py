@@ -42,6 +42,14 @@ PERHAPS = later(r"\b(?:if|when|should|unless|until)\b[^.;\n]{0,20}$")
 """Before what leaves may do: "If leaves turn red in winter"."""
 
 
+RIPE = later(
+    r"(?:berries|fruits?|pods|tomatoes|peppers|hips|haws|cherries|apples|plums|figs) (?:all |first )?"
+    r"(?:turn|go|ripen|colour|color|change|deepen|blush)(?:s|es)? "
+    r"(?:to |in ?to )?(?!(?:brown|pale|yellow)\b)"
+)
+"""What fruit does when it is ripe is sure to come: "Net when berries turn blue"."""
+
+
 def is_ill(folded: str, match: re.Match[str]) -> bool:
     sick = _SICK.fullmatch(match["list"])
     if sick and _CHORE.search(folded, max(0, match.start() - 40), match.start()):

@@ -22,6 +22,7 @@ ADJECTIVE = (
     r"|cut|toothed"
     r"|strap|grassy|palm|fan|paddle|sword|ribbon|maple-like|pinnate|deeper|darker|lighter|ripe|sweet"
     r"|plump|juicy|crisp"
+    r"|heirloom|heritage|beefsteak|slicing|dessert|culinary|cooking|eating|snacking|paste"
     r"|felted|hairy|downy|woolly|silky|soft|rounded|oval|long|dense|airy|heart|pea|seeded|seedless|skinned"
     r"|slipskin"
     r"|[a-z]{3,}(?:y|ous|ular|like|shaped|ish|ing))"
@@ -50,7 +51,7 @@ BEFORE_PART = later(
     lambda: (
         r"(?<![\w'’‘-])(?!(?:orchid|lemon|orange|lime|ginger|mango|cherry|coral) (?:bark|peel|pulp"
         r"|stones?)\b)"
-        rf"(?P<list>{colour_list()})(?:-(?:colou?red|edged|tipped|veined|splashed|margined"
+        rf"(?P<list>{colour_list()})(?:- ?(?:colou?red|edged|tipped|veined|splashed|margined"
         rf"|striped))?(?:(?:,? {ADJECTIVE}){{0,3}}(?:,(?= \d| {_BORNE}))? {MEASURE}{PART}"
         rf"| (?!{colour()} )[a-z]{{3,}} (?:flowers|blooms|blossoms|florets)(?![\w-]))"
     )
@@ -121,11 +122,12 @@ FRUIT = (
     r"|tomatoes|peppers|chillies|chilies|beans|peas|squash|cucumbers|aubergines|eggplants|pumpkins"
     r"|strawberries"
     r"|raspberries|blueberries|blackberries|currants|gooseberries|melons|carrots|beets|radishes|onions"
-    r"|kernels)"
+    r"|kernels|(?:apple|pear|plum|peach|tomato|pepper|squash|pumpkin)(?= ?(?:[,.;]|$)))"
 )
 FRUITS = later(
     lambda: (
-        rf"(?<![\w'’‘-])(?P<list>{colour_list()})(?:,? (?:sweet|juicy|plump|ripe|smooth|crisp|round|long"
+        rf"(?<![\w'’‘-])(?P<list>{colour_list()})(?:,? (?:heirloom|dessert|cooking|eating|slicing|sweet"
+        rf"|juicy|plump|ripe|smooth|crisp|round|long"
         rf"|small|large"
         rf"|tiny|tasty|meaty|edible|firm))* (?P<shape>{FRUIT})(?![\w-])"
     )
@@ -142,7 +144,10 @@ FORMS = later(
 )
 """What a plant is or has as a whole; in small letters, its leaves."""
 HYPHENED = later(
-    lambda: rf"(?<![\w-])(?P<list>{colour()})-(?:{LAID}|throated) (?:{ADJECTIVE},? ){{0,2}}{PART}"
+    lambda: (
+        rf"(?<![\w-])(?P<list>{colour()})- ?(?:{LAID}|throated) (?:{ADJECTIVE},? ){{0,2}}"
+        rf"(?:{PART}|(?:pads|fans|swords|straps|pitchers|traps|cups|heads|growth|rosettes?)\b)"
+    )
 )
 """A second colour in the adjective: "white, purple-spotted flowers"."""
 DETAILS = later(

@@ -68,6 +68,21 @@ _BY_GROUND = later(
         rf"{_GROUND}(?= ?(?:[.,;)\n\t]|$| (?:and|or|but)\b))"
     )
 )
+_OF_WHAT = later(
+    lambda: (
+        rf"\b(?:the )?colou?rs? of (?:an? |the |old |fine |good |ripe |fresh |dark |thick |wet )*"
+        rf"(?P<list>{colour()}(?: (?:and|or) {colour()})?)(?= ?(?:[.,;:)\n\t]|$)| (?:and|that|with|on|in"
+        rf"|above|from)\b)"
+    )
+)
+"""What a part of the plant is likened to: "stems the colour of claret"."""
+_ON_STEMS = later(
+    lambda: (
+        rf"(?:^|[\n\t]|[.;:!] )(?P<list>{colour()}(?:(?:, | ?/ ?| ?& ?|,? (?:and|or) ){colour()}){{1,5}}) "
+        r"on (?:[a-z-]+,? ){0,3}?(?:stems|stalks|plants|bushes|spikes|canes|wands)\b"
+    )
+)
+"""Flowers without the word: "Red, orange and pink on wiry stems"."""
 _OVER = later(
     lambda: (
         rf"(?<![\w'’-])(?P<list>{colour()}),? (?:held |carried |set |borne |high )?"
@@ -147,6 +162,8 @@ def passages(tag: TagText) -> Iterator[Stretch]:
         _MEASURED,
         _BY_GROUND,
         _OVER,
+        _OF_WHAT,
+        _ON_STEMS,
         _IN_SEVERAL,
         _IF_LEFT,
         _FLOWERING,
@@ -156,7 +173,7 @@ def passages(tag: TagText) -> Iterator[Stretch]:
             sick = {one[0] for one in _COLOUR.finditer(match["list"])} <= _PALE
             if pattern is _WITHIN and match["list"] in ("brown", "black"):
                 continue
-            ill = pattern not in (_MEASURED, _WITHIN, _OVER, _IF_LEFT) and (
+            ill = pattern not in (_MEASURED, _WITHIN, _OVER, _OF_WHAT, _ON_STEMS, _IF_LEFT) and (
                 sick or (pattern is _PASSES and _ILL.search(folded, max(0, start - 60), start))
             )
             if pattern is _BY_GROUND and not plain(match["list"]) and " " not in match["list"]:

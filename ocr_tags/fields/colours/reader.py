@@ -16,7 +16,7 @@ from ocr_tags.fields.bloom.reader import read_bloom
 from ocr_tags.fields.colours.cells import filled
 from ocr_tags.fields.colours.changes import changes
 from ocr_tags.fields.colours.clauses import DETAIL, MORE, TURNS, clauses, plain
-from ocr_tags.fields.colours.doubts import BELOW_FLOWERS, PERHAPS, TROUBLE, is_ill, of_another
+from ocr_tags.fields.colours.doubts import BELOW_FLOWERS, PERHAPS, RIPE, TROUBLE, is_ill, of_another
 from ocr_tags.fields.colours.items import items
 from ocr_tags.fields.colours.parts import (
     AFTER_PART,
@@ -117,6 +117,8 @@ def _every(tag: TagText) -> Iterator[Found[str]]:
         if runs and _MORE_LOST.match(within, runs[-1][1]):
             certainty *= TORN
         for first, last in runs:
+            if _BLUSHES_TO.match(within, first) and _AND.search(within, 0, first):
+                continue  # "white and blush to pink"
             verb = _BLUSHES.match(within, first)
             if verb and _THEN.search(folded, 0, start + first):
                 first = verb.end()  # "then blush strawberry"
@@ -133,6 +135,8 @@ def _every(tag: TagText) -> Iterator[Found[str]]:
 
 
 _BLUSHES = later(r"blush (?=[a-z])")
+_BLUSHES_TO = later(r"blush(?: ?$| (?:in)?to\b)")
+_AND = later(r"(?:\band|\bthen|,) \Z")
 _THEN = later(r"(?:\bthen|, and|\band then) \Z")
 _NOT_SEEN = later(r"(?<![\w-])(?:smell\w*|tast\w+|flavou?r\w*|like|(?:scent|aroma|hint)s? of|reminiscent)\b")
 """What is said of scent and taste has colours' names in it: "pale pink, smells of warm chocolate"."""
@@ -190,9 +194,14 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
                 continue
             if of_another(folded, match) if pattern is FRUITS else is_ill(folded, match):
                 continue
-            if pattern in (AFTER_PART, FLOWERS_FIRST) and PERHAPS.search(
-                folded, max(0, match.start() - 30), match.start()
+            if (
+                pattern in (AFTER_PART, FLOWERS_FIRST)
+                and PERHAPS.search(folded, max(0, match.start() - 30), match.start())
+                and not RIPE.match(match[0])
             ):
+                continue
+            epithet = _FRENCH_PART.match(match[0]) and _EPITHET.search(folded, 0, match.start())
+            if pattern is AFTER_PART and epithet:
                 continue
             if pattern is FLOWERS_FIRST and match["list"] == "rust":
                 continue  # wet leaves rust
@@ -217,12 +226,15 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
             yield from _more(folded, after.end())
 
 
+_FRENCH_PART = later(r"feuil|fleurs|baies|fruits|epis|tiges|aiguilles|grappes")
+_EPITHET = later(r"[a-z] a (?:petites |grandes |larges )?$")
+"""Before the leaves of a French name: "Hosta à feuilles bleues"."""
 _SAID = 0.5
 _LABELLED = 0.85
 _AFTER_TIME = later(
     lambda: (
-        r"(?:[.)]{0,2}(?:,| [-–—|•·/])|\.(?= )|) ?\(?(?:in )?(?:an? |shades of )?(?:(?:fragrant|scented"
-        r"|large|small"
+        r"(?:[.)]{0,2}(?:[,;]| [-–—|•·/])|\.(?= )|) ?\(?(?:in )?(?:an? |shades of )?(?:(?:fragrant|scented"
+        r"|large|small|starry|nodding|tiny|frilly|feathery|fluffy|airy|dainty|single"
         r"|double|showy)"
         rf",? )*(?P<list>{colour_list()})(?= ?(?:[\n\t.;|•·)]|$)|,? (?:and|but) (?:the|its?|they)\b"
         rf"|{TURNS})"

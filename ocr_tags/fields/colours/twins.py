@@ -6,6 +6,7 @@ or a new line between "pink" and "rose" parts two languages, not two colours (co
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from functools import cache
 
@@ -19,8 +20,11 @@ _SPEAKS = later(
     r"|coeur|petit|grand|arbre|plante|bisannuelle|ombre|soleil)\b"
 )
 _TWINS = {
-    "pink": later(r"roses?(?:[ -](?:pale|fonce|vif|clair|tendre|saumon|nuit))?"),
-    "purple": later(r"(?:violet|mauve)s?(?:[ -](?:pale|fonce|vif|clair))?"),
+    "pink": later(
+        r"roses?(?:[ -](?:pales?|fonces?|vifs?|clairs?|tendres?|saumon|nuit|lavande|lilas|corail|mauve"
+        r"|violace|poudre|givre|bonbon|vieux))?"
+    ),
+    "purple": later(r"(?:violet|mauve)s?(?:[ -](?:pales?|fonces?|vifs?|clairs?|rose|bleu))?"),
 }
 _PARTS = later(r"[^\w,&+]*(?:/|\||·|•| [-–—] |[\n\t])[^\w,&+]*")
 
@@ -42,7 +46,7 @@ def _is_twin(text: str, found: Sequence[Found[str]], at: int) -> bool:
     """Whether a colour is parted from its neighbour, as tongues are, and the tag has its English word."""
     own = fold(found[at].value)
     english = [word for word, pattern in _TWINS.items() if pattern.fullmatch(own)]
-    others = {fold(other.value).split()[-1] for other in found if other is not found[at]}
+    others = {re.split("[ -]", fold(other.value))[-1] for other in found if other is not found[at]}
     if not any(word in others for word in english):
         return False
     start, end = found[at].span
