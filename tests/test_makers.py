@@ -169,6 +169,12 @@ def test_supplier(text: str, supplier: str | None) -> None:
         ("Marlgleam™ of the Brushpot Walk Group", "Brushpot Walk"),
         ("An early member of the Brushpot™ line: knee high.", "Brushpot"),
         ("Part of the family", None),
+        ("TIDEWICKTM SERIES", "Tidewick"),
+        ("BRUSHPOT™M SERIES", "Brushpot"),
+        ("Tidewick™ Lemon Million Bells", "Tidewick"),
+        ("TIDEWICK\nConeflower\n\nEchinacea purpurea 'Tidewick Magenta'", "Tidewick"),
+        ("TIDEWICK\nConeflower\n\nEchinacea purpurea 'Tidewick Giant'", None),
+        ("COVE LANTERN™\nTangerine\n\n6 pack\n\nPetunia", "Cove Lantern"),
     ],
 )
 def test_series(text: str, series: str | None) -> None:

@@ -82,7 +82,7 @@ _RIGHTS = later(
 _PROTECTED = later(
     r"\b(?:(?i:protected)(?i: variety| by)?|(?i:rights)|P[BV]R)(?:[:,]?\s"
     r"| ?[·•|/–—-] ?)(?P<right>EU ?\d{4,6})\b"
-    r"|(?<![^\W_])(?P<filed>(?:(?:UK|GB) )?AFP ?(?:No\.? ?)?\d{1,2}/\d{2,5})(?!\d)"
+    r"|(?<![^\W_])(?P<filed>(?:(?:UK|GB) )?AFP\s?(?:No\.? ?)?\d{1,2}/\d{2,5})(?!\d)"
 )
 """A right of the European office, named by its number alone, or an application to the British one."""
 

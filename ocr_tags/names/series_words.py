@@ -14,7 +14,7 @@ WORD = rf"(?:[dl]['’]{{1,2}}(?=[{CAPITALS}]))?[{CAPITALS}][\w’'&-]*"
 """A word of somebody's own name."""
 
 SERIES_AFTER = later(
-    rf"(?P<name>{WORD}(?:[ ](?:& )?{WORD}){{0,2}})[\"”’']?(?:(?:\s?[™®©])?\s+(?:[Ss]eries|SERIES)"
+    rf"(?P<name>{WORD}(?:[ ](?:& )?{WORD}){{0,2}})[\"”’']?(?:(?:\s?[™®©]M?)?\s+(?:[Ss]eries|SERIES)"
     r"|\s?[™®]\s+(?:Collection|COLLECTION|Family|FAMILY))\b"
 )
 SERIES_NAMED = later(

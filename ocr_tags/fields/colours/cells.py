@@ -92,7 +92,8 @@ _FACT = later(
     )
 )
 _RUNS_ON = later(
-    r"[a-z]{2,}[ -](?:[a-z'’-]+ ){2,}[a-z'’-]+$|[,–&-]$|\b(?:and|or|of|to|in|with|the|an?|goes|turns?)$"
+    r"[a-z]{2,}[ -](?:[a-z'’-]+ ){2,}[a-z'’-]+$|[,–&-]$|\b(?:feuilles|feuillage|fleurs|baies|fruits|tiges)$"
+    r"|\b(?:and|or|of|to|in|with|the|an?|goes|turns?)$"
 )
 
 

@@ -162,7 +162,7 @@ _PATTERNS = (
 )
 
 
-_CELL_END = later(r"[^\n\t·•|/.,;:(]*")
+_CELL_END = later(r"(?:(?! [-–—*+°-] )[^\n\t·•|/.,;:(])*")
 
 
 def _is_common_name(text: str, start: int, end: int) -> bool:

@@ -39,7 +39,7 @@ _MANY = (
     r"|Troupe|Parade|Party|Carnival"
     r"|Circus|Crowd|Bunch|Jungle|Larder|Pantry|Deli|Bouquet|Balcony|Orchard|Foliage"
     r"|Meadows?|Oddities|Rascals|Rebels"
-    r"|Succulents|Tropicals|Citrus|Edibles|Hebes|Nights|Days|Dreams|Tales|Stories|Charms"
+    r"|Baskets|Succulents|Tropicals|Citrus|Edibles|Hebes|Nights|Days|Dreams|Tales|Stories|Charms"
     r"|Wonders|Colours|Colors"
 )
 """What a range of plants is called by, and seldom a single one."""
@@ -110,11 +110,31 @@ def beside_names(tag: TagText, lines: tuple[Line, ...]) -> Iterator[Found[str]]:
         genus for found in common for genus in lexicon.genera_of(found.value)
     }
     bedding = genera & _BEDDING
-    ways = [_over_the_name(tag, lines, holds, {*sorts, *sold}), _before_mark(lines, holds, bedding - _SINGLE)]
+    ways = [_before_tint(lines, holds, sorts)]
+    ways += [
+        _over_the_name(tag, lines, holds, {*sorts, *sold}),
+        _before_mark(lines, holds, bedding - _SINGLE),
+    ]
     ways.append(_marked_alone(lines, holds, sorts, bedding - _SINGLE))
     if bedding:
         ways.append(_before_colour(lines, holds, sorts))
     yield from [found for found in ways if found][:1]
+
+
+def _before_tint(lines: tuple[Line, ...], holds: list[bool], sorts: set[str]) -> Found[str] | None:
+    """A line that is a cultivar's name without its colour: TIDEWICK by 'Tidewick Magenta'."""
+    for line, held in zip(lines, holds, strict=True):
+        name = line.text.strip(" ™®\"'“”*·•-–—")
+        for sort in sorts if not held and re.fullmatch(rf"{CAP}(?:[ ]{CAP}){{0,2}}", name) else ():
+            rest = sort[len(name) :]
+            if lexicon.plants_called(name):
+                continue
+            if sort.casefold().startswith(f"{name.casefold()} ") and re.fullmatch(
+                colour(), rest.strip(), re.I
+            ):
+                start = line.start + line.text.index(name)
+                return Found(written(name), (start, start + len(name)), HEADED)
+    return None
 
 
 _MARKED_SORT = later(
@@ -140,7 +160,10 @@ def _before_mark(lines: tuple[Line, ...], holds: list[bool], bedding: set[str | 
         plant = lexicon.is_genus(rest[0]) or any(
             lexicon.plants_called(" ".join(rest[n:])) for n in range(len(rest))
         )
-        sort = re.fullmatch(colour(), match["rest"], re.I) or (
+        sort = (tint := _TINT_FIRST.match(match["rest"])) and (
+            tint.end() == len(match["rest"]) or lexicon.plants_called(match["rest"][tint.end() :].strip())
+        )
+        sort = sort or (
             bedding and (lexicon.plants_called(match["rest"]) or not (plant or is_noise(match["rest"])))
         )
         if sort and not lexicon.plants_called(match["name"]):
@@ -149,6 +172,8 @@ def _before_mark(lines: tuple[Line, ...], holds: list[bool], bedding: set[str | 
     return None
 
 
+_TINT_FIRST = later(lambda: rf"(?:{colour()})(?:\s(?:{colour()}))?(?!\S)", re.I)
+"""The colour of one of a series, alone or before what the plant is: Tidewick™ Lemon | Million Bells."""
 _MARKED = later(rf"^\W*(?P<name>{CAP}(?:[ ](?:& )?{CAP}){{0,3}}) ?[™®]\W*$")
 
 
@@ -156,10 +181,15 @@ def _marked_alone(
     lines: tuple[Line, ...], holds: list[bool], sorts: set[str], bedding: set[str | None]
 ) -> Found[str] | None:
     """A marked name on a line of its own next to the name of a bedding plant: Tidewick™ over Petunia."""
-    for number, line in enumerate(lines if bedding else ()):
+    for number, line in enumerate(lines):
         match = _MARKED.match(line.text)
-        beside = any(holds[max(0, number - 1) : number] + holds[number + 1 : number + 2])
-        if match is None or not beside or firm_in(line.text) or lexicon.plants_called(match["name"]):
+        if match is None or not (bedding or MANY_LAST.search(match["name"])):
+            continue
+        below = lines[number + 1].text.strip() if number + 1 < len(lines) else ""
+        beside = any(holds[max(0, number - 1) : number] + holds[number + 1 : number + 2]) or (
+            any(holds[number + 2 : number + 4]) and re.fullmatch(colour(), below, re.I)
+        )
+        if not beside or firm_in(line.text) or lexicon.plants_called(match["name"]):
             continue
         if not any(lexicon.key(match["name"]) == lexicon.key(sort) for sort in sorts):
             start = line.start + match.start("name")

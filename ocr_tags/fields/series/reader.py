@@ -85,7 +85,12 @@ def _called_so(lines: tuple[Line, ...]) -> Iterator[Found[str]]:
         if not name or name.lower() in ("the", "this", "our", "new", "a"):
             continue
         start = line.start + line.text.rindex(name, 0, match.end("name"))
+        name = _SIGN.sub("", name)
         yield Found(written(name), (start, start + len(name)), NAMED)
+
+
+_SIGN = later(r"(?<=[A-ZÀ-Þ]{3})TM$")
+"""A raised sign, read as letters of a name in capitals: no such word ends so."""
 
 
 def _may_own(name: str) -> bool:
