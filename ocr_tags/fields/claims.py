@@ -85,7 +85,8 @@ _NATIVE_TO = later(
 _FOREIGN = later(r"(?:originaire|(?:\w+ )?indigene|nativ[ao] |beheimatet)")
 _NATIVE_KIND = later(
     rf"(?:\b(?:(?:an? )?selection of (?:an? |the )?|(?:(?:an? )?true|truly an?|evergreen|deciduous) ))?"
-    rf"(?:\b(?:{_OPEN_PLACE}\n|{_PLACE} ))+(?:(?:rainforest|woodland|bush|desert|coastal|alpine"
+    rf"(?:\b(?:{_OPEN_PLACE}\n|{_PLACE}(?: (?:and|&))? ))+(?:(?:rainforest|woodland|bush|desert|coastal"
+    rf"|alpine"
     rf"|wetland|meadow|hedgerow) )?(?:native|endemic)(?: {_KIND}| parentage| stock| origin"
     rf"| hybrid)?\b"
     rf"|\b(?:an?|our|this) native (?:(?:{_PLACE}|{_SORT}) ){{0,3}}(?:[a-z]+-[a-z]+ )?(?:cactus|succulent"

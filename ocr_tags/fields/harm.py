@@ -141,7 +141,8 @@ def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
         begin = bracket + 1
     stop = value_end(text, end)
     colon = _COLON.match(text, stop)
-    if colon and not is_label(colon["word"]):  # "if eaten: these are no peas" is no label
+    # "if eaten: these are no peas" is no label, nor is "planting" in "after planting: bulbs irritate"
+    if colon and (_AFTER.search(text, begin, stop) or not is_label(colon["word"])):
         stop = value_end(text, start, colon.end())
     if comma := _COMMA_FOR_STOP.search(text, end, stop):
         return begin, comma.start()
@@ -171,13 +172,14 @@ _LED = later(r"(?:[^.:;\t\n]|\n(?=[a-z]))*\b(?:is|are|has|have) (?:[^.:;\t\n]|\n
 """A sentence that leads up to a warning without telling it: "The juice is another matter: wear gloves"."""
 _SEVERAL_WORDS = later(r"\([^()\t]+ [^()\t]+ [^()\t]+ [^()\t]+\)")
 """What a bracket holds is a sentence of its own when it has several words."""
+_AFTER = later(r"\b(?:after|before|when|while|during|if|from|by)\Z")
 _SPACED_COLON = later(r"[^:\t\n]+ : (?=[a-zà-ÿ])")
 _TORN_ABROAD = later(
     r"(?:/|/ ?[A-ZÀ-Þ]?[a-zà-ÿ]{1,3}|\b(?:zum|zur|beim?|voor|pour|aux?|les?|la|ses|du|des|der|die|das"
     r"|mit|para|con))\Z"
 )
 """No phrase ends so in the languages that stand behind a stroke."""
-_COLON = later(r"(?P<word>(?: [a-z]+)+) ?: (?=[a-z])")
+_COLON = later(r",?(?P<word>(?:[ \n][a-z]+)+) ?: (?=[a-z])")
 _COMMA_FOR_STOP = later(r"(?<=[a-z]),\n(?=[A-Z][a-z]+\s(?:[A-Z&]|inc\b))")
 """Before a name, which tells of no danger, a comma at a line's end is a full stop read amiss."""
 
