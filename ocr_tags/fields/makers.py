@@ -7,18 +7,20 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from ocr_tags.names import lexicon
-from ocr_tags.names.addresses import firms_at_home
+from ocr_tags.names.addresses import IN_STREET, ON_SITE, firms_at_home
 from ocr_tags.names.closing_lines import closing_firms
 from ocr_tags.names.epithets import title_case
-from ocr_tags.names.firms import firm_in, labelled_firms
+from ocr_tags.names.firms import firm_at, firm_in, labelled_firms
 from ocr_tags.names.signatures import is_nameless, signed_firms
 from ocr_tags.names.titles import Line, lines_of
+from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
 DOUBTFUL = 0.75
 """A firm less sure than this may be read as any name that closes a tag is."""
 BEGUN, REST_OF_NAME = 0.95, 0.6
 """What is left of the certainty of a name of trade words alone, with what stands above it and without."""
+IMPORTER = 0.9
 EVEN = 1.3
 """No name goes on in letters as much larger or smaller."""
 
@@ -33,7 +35,7 @@ def read_supplier(tag: TagText) -> Iterator[Found[str]]:
     """
     lines = lines_of(tag)
     for name, span, certainty in _firms(tag, lines):
-        if not is_nameless(name):
+        if certainty == ON_SITE or not is_nameless(name):
             yield Found(written(name), span, certainty)
         elif begun := _begun_above(tag.string, lines, span[0]):
             whole = f"{begun.text.strip()} {name}"
@@ -62,10 +64,25 @@ def _firms(tag: TagText, lines: Sequence[Line]) -> Iterator[tuple[str, tuple[int
     placed = [*firms_at_home(tag.string, lines), *signed_firms(tag.string, lines)]
     if not told and all(certainty < DOUBTFUL for _, _, certainty in placed):
         placed = [*closing_firms(tag.string, lines), *placed]
+    signed = any(certainty >= DOUBTFUL for _, _, certainty in placed)
     for name, span, certainty in placed:
+        if IN_STREET.fullmatch(name) or (signed and certainty < DOUBTFUL):
+            continue  # where the firm is
         if not any(start < span[1] and span[0] < end for start, end in told):
             told.append(span)
             yield name, span, certainty
+    if not told:  # who brought it into the country, where nobody signs as who sells it
+        yield from _importers(tag.string)
+
+
+_IMPORTED = later(r"\b(?:imported|shipped)(?: (?:from|into) (?-i:[A-Z])\w+)? by[:\s]\s*", re.I)
+
+
+def _importers(string: str) -> Iterator[tuple[str, tuple[int, int], float]]:
+    """Who imported or shipped the plant: seldom who sells it under a name of its own."""
+    for label in _IMPORTED.finditer(string):
+        if firm := firm_at(string, label.end()):
+            yield firm[0], (label.end(), firm[1]), IMPORTER
 
 
 def _begun_above(text: str, lines: Sequence[Line], at: int) -> Line | None:

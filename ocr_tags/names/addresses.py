@@ -19,12 +19,16 @@ _SITE = later(
 )
 _WORD = later(r"[^\W\d_][\w’'-]*\.?|&")
 _SMALL = frozenset(["&", "and", "of", "the", "de", "du", "des", "la", "le", "van", "von", "und", "et", "en"])
+ON_SITE = 0.9
+"""How sure a name is that the web address on the tag spells."""
 _FEWEST_LETTERS = 6
 """A name on the web shorter than this, of one word, tells too little."""
 _STREET = (
     r"(?:Road|Rd|Street|Lane|Ln|Avenue|Ave|Highway|Hwy|Drive|Drove|Boulevard|Blvd|Crescent|Close|Turnpike|Pike"
     r"|Route|Rte|Chemin|Rue|Rang)"
 )
+IN_STREET = later(r".* (?:Road|Rd|Street|Avenue|Ave|Highway|Hwy|Boulevard|Blvd|Turnpike|Chemin)\.?", re.I)
+"""A street and no firm, nor, as Lane and Close may be, a person: Outlook Road."""
 STATE = (
     r"(?:A[BKLRZ]|BC|C[AOT]|DE|FL|GA|HI|I[ADLN]|K[SY]|LA|M[ABDEINOST]|N[BCDEHJLMSVY]|O[HKNR]|P[AE]|QC|RI"
     r"|S[ACDK]|T[NX]|UT|V[AT]|W[AIVY]|NSW|VIC|QLD|TAS|ACT"
@@ -40,6 +44,12 @@ COUNTY = (
     r"|Dyfed|Fife|Angus|Perthshire|Aberdeenshire|Ayrshire|(?:Co\.?|County) [A-Z][a-z]+"
     r"|Otago|Southland|Canterbury|Waikato|Northland|Taranaki|Marlborough|Hawke['’]s Bay|Manawatu)"
 )
+OF_COUNTY = (
+    r"(?i:Antrim|Armagh|Carlow|Cavan|Clare|Cork|Derry|Donegal|Down|Dublin|Durham|Fermanagh|Galway|Kerry|Kildare"
+    r"|Kilkenny|Laois|Leitrim|Limerick|Londonderry|Longford|Louth|Mayo|Meath|Monaghan|Offaly|Roscommon|Sligo"
+    r"|Tipperary|Tyrone|Waterford|Westmeath|Wexford|Wicklow)\b"
+)
+"""Counties after "Co.", which is no company there."""
 LAND = (
     r"(?:Alabama|Arkansas|California|Colorado|Connecticut|Delaware|Florida|Georgia|Idaho|Illinois|Indiana|Iowa"
     r"|Kansas|Kentucky|Louisiana|Maine|Maryland|Massachusetts|Michigan|Minnesota|Mississippi|Missouri|Montana"
@@ -104,7 +114,7 @@ def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
             trade = TRADE.search(name) is not None
             span = line.start + start, line.start + words[-1].end()
             if any(_shares(site, words) for site in sites):
-                yield name, span, 0.9
+                yield name, span, ON_SITE
             elif (
                 len(words) == 1
                 or words[-1][0] == "OK"

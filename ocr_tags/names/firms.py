@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from ocr_tags.names import lexicon
-from ocr_tags.names.addresses import TRADE
+from ocr_tags.names.addresses import OF_COUNTY, TRADE
 from ocr_tags.names.series_words import CAPITALS, SERIES_AFTER, WORD
 from ocr_tags.names.signature_words import HOUSE, TAIL
 from ocr_tags.names.titles import words_of
@@ -17,7 +17,8 @@ _SMALL = frozenset(["the", *_JOIN.split("|")])
 """Words in small letters within names of firms."""
 _NAME = rf"{_WORD}(?:\.?[ ](?:{_JOIN}|{_WORD})){{0,5}}"
 FORM = (
-    r"(?:,?\s(?:Inc|LLC|L\.L\.C|Ltd|Limited|(?<!,\s)Co|(?<!,\s)CO(?=\.)|Corp|Corporation|GmbH|B\.?V|S\.?A|plc|PLC|LTD|INC|KG|OHG|e\.K"
+    rf"(?:,?\s(?:Inc|LLC|L\.L\.C|Ltd|Limited|(?<!,\s)Co(?!\.? {OF_COUNTY})|(?<!,\s)CO(?=\.)(?!\. {OF_COUNTY})"
+    r"|Corp|Corporation|GmbH|B\.?V|S\.?A|plc|PLC|LTD|INC|KG|OHG|e\.K"
     r"|Ltée|Ltee|inc(?=\.)|ltée|enr(?=\.)"
     r"|N\.?V|BVBA|S\.?L|SARL|S\.A\.R\.L|SAS|S\.?r\.?l|S\.?p\.?A|(?<!,\s)AB|A/S|ApS|Oy|(?<=[a-zà-ÿ]\s)AS|GbR|cc|CC"
     r"|(?:\(?Pty\)?|PTY)(?:\.? (?:Ltd|LTD))?|LLP|SNC|Lda|V\.?O\.?F"
@@ -38,7 +39,7 @@ _FIRST = (
 )
 _VERB = (
     r"(?:grown|produced|supplied|distributed|raised|marketed|packed|propagated|cultivated|divided"
-    r"|started|nurtured|tended|potted|imported|shipped|sent out|brought to you"
+    r"|started|nurtured|tended|potted|sent out|brought to you"
     r"|collected|sown|reared|lifted|rooted"
     r"|cultivé|produit|gekweekt|kultiviert|cultivado)"
 )
@@ -100,7 +101,8 @@ _OWNER = later(
 _YOUNG = later(r"\b(?:herb|tomato|pepper|veg|veggie|greens?|lettuce|fruit|bulb|seed)s? starts$", re.I)
 """Young plants, and not who raised them."""
 _FAMILY = later(
-    rf"^[A-Z][\w'’-]+ (?:&|and|und|et|en|y|e|och|og) (?:Sons?|Daughters?|Brothers|Bros\.?|Sohn|Söhne"
+    rf"^(?:(?:[Vv][ao]n|[Dd]e[nr]?|[Tt]er|[Ll][ae]|St\.?|[A-Z]\.|[A-Z][\w'’-]+) ){{0,2}}[A-Z][\w'’-]+"
+    r" (?:&|and|und|et|en|y|e|och|og) (?:Sons?|Daughters?|Brothers|Bros\.?|Sohn|Söhne"
     rf"|Tochter|Töchter|Fils|Filles?|Hijos?|Hijas?|Zo(?:on|nen)|Figli|Söner|Sønner)(?: (?:{_LAST}"
     rf"|{_PERHAPS_LAST}))?$"
 )

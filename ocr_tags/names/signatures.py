@@ -265,8 +265,12 @@ def is_nameless(name: str) -> bool:
 
     >>> is_nameless("Bedding Co."), is_nameless("Seeds & Starts"), is_nameless("Elmscote Plants Ltd")
     (True, True, False)
+    >>> is_nameless("Clover & Pine")  # two plants, of which neither is what a firm deals in
+    False
     """
     words = re.sub(rf"{FORM}$", "", name).replace("&", " ").split()
+    if "&" in name and not any(map(_of_trade, words)):
+        return False
     return not any(_unknown([word]) and not _of_trade(word) for word in words)
 
 
