@@ -13,6 +13,7 @@ from dataclasses import replace
 from functools import partial
 from itertools import pairwise
 
+from ocr_tags.fields.kind.cells import among_labels, is_kind_of_rose, is_offer, labels_in_capitals
 from ocr_tags.fields.kind.clauses import (
     BESIDE,
     CAPITAL_NEXT,
@@ -140,25 +141,6 @@ _NAMES_TOO = frozenset(("rose",))
 """Kinds that are common names as well: they count behind a label, or where the name is said more fully."""
 
 
-def _among_labels(text: str, start: int, end: int) -> bool:
-    """Whether a cell stands in a column of labels: one right above it and one right below."""
-    above, below = text[:start].rstrip("\n"), text[end:].lstrip("\n")
-    return is_label(above.rpartition("\n")[2]) and is_label(below.partition("\n")[0])
-
-
-def _is_kind_of_rose(folded: str, start: int, end: int) -> bool:
-    """Whether "Shrub rose", or "Rose" beside a name like Beach Rose, is all a cell says."""
-    cell = folded[start:end].strip(" •·*-.|")
-    named = re.search(r"(?<!shrub) rose[ \W]*$", folded, re.M)
-    told = re.match(r"shrub rose(?:$|[,.]| (?:up )?to \d| (?:with|that|which|reaching|growing)\b)", cell)
-    return told is not None or (cell == "rose" and named is not None)
-
-
-def _labels_in_capitals(text: str) -> int:
-    """How many lines are labels in capitals, as stand over their values."""
-    return sum(line.isupper() and is_label(line) for line in re.split(r"[\t\n]+", text))
-
-
 _USES_TOO = frozenset(("groundcover",))
 """Kinds that tags list among the uses too, one a line."""
 
@@ -177,7 +159,7 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
     ):
         return 0.9
     start, end = next(cell for cell in cells(text) if cell[0] <= hit.start < cell[1])
-    if hit.value in _NAMES_TOO and not _is_kind_of_rose(folded, start, end):
+    if hit.value in _NAMES_TOO and not is_kind_of_rose(folded, start, end):
         return 0.0
     if OVER_TYPE.match(folded, start) and TYPE.search(folded):
         begin = start + len("plant ")
@@ -191,9 +173,9 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
         )
         or text[hit.end : hit.end + 1] == "\t"
         or (len(beside) > 1 and is_label(beside[-2]))
-        or (text[hit.start : hit.end].isupper() and _labels_in_capitals(text) > 2)
+        or (text[hit.start : hit.end].isupper() and labels_in_capitals(text) > 2)
         or (text[hit.end : hit.end + 1] == "\n" and is_label(text[hit.end + 1 :].split("\n")[0]))
-        or (hit.value == "fruit" and _among_labels(text, start, end))
+        or (hit.value == "fruit" and among_labels(text, start, end))
     ):
         return 0.0  # "Fruit" over "Colour", and a value beside
     if hit.value in PARTS_TOO and (
@@ -209,7 +191,7 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
         _fills(folded, habit.end(), stop, hits, hit) for stop in (end, folded.find(",", start, end))
     ):
         return 0.85
-    if _is_offer(folded, [other for other in hits if start <= other.start < end]):
+    if is_offer(folded, [other for other in hits if start <= other.start < end]):
         return 0.0
     if _fills(folded, start, end, hits, hit):
         listed_use = hit.value in _USES_TOO and not _tells_growth(folded, start, end, hits)
@@ -289,12 +271,6 @@ def _part(text: str, start: int, end: int, at: int) -> tuple[int, int] | None:
     ends = [*(cut.start() for cut in cuts), end]
     part = next(((one, other) for one, other in zip(begins, ends, strict=True) if one <= at < other), None)
     return None if part and text[slice(*part)].casefold() == "fruit" else part  # "Fruit - red in autumn"
-
-
-def _is_offer(folded: str, inside: list[_Kind]) -> bool:
-    """Whether a line tells what a nursery grows: "Trees • Shrubs • Perennials"."""
-    several = len({hit.value for hit in inside}) > 2
-    return several and all(folded[hit.start : hit.end].endswith("s") for hit in inside)
 
 
 def _fills(folded: str, start: int, end: int, hits: list[_Kind], hit: _Kind) -> bool:

@@ -160,10 +160,9 @@ def _before_mark(lines: tuple[Line, ...], holds: list[bool], bedding: set[str | 
         plant = lexicon.is_genus(rest[0]) or any(
             lexicon.plants_called(" ".join(rest[n:])) for n in range(len(rest))
         )
-        sort = (tint := _TINT_FIRST.match(match["rest"])) and (
-            tint.end() == len(match["rest"]) or lexicon.plants_called(match["rest"][tint.end() :].strip())
-        )
-        sort = sort or (
+        tint = _TINT_FIRST.match(match["rest"])
+        behind = match["rest"][tint.end() :].strip() if tint else ""
+        sort = (tint is not None and (not behind or lexicon.plants_called(behind))) or (
             bedding and (lexicon.plants_called(match["rest"]) or not (plant or is_noise(match["rest"])))
         )
         if sort and not lexicon.plants_called(match["name"]):
