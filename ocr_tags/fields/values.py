@@ -167,7 +167,8 @@ _STOP = later(
     r"|(?<=[a-z]{3}[.!])[A-Z][a-z]{2})|\s?[•·]\s|\s[*«»¢]\s|\s\+\s(?=[A-Z][a-z]+\s[a-z])|\s\|\s|\t|\n"
 )
 _GOES_ON = later(
-    r"(?:,|;|-|&|/|\b(?:and|or|but|the|a|an|of|to|(?<!settled )(?<!bedded )in|is|are|by|for|from"
+    r"(?:,|;|-|&|/|\b(?:(?<!is )(?<!are )over|under|onto|into|beneath|and|or|but|the|a|an|of|to"
+    r"|(?<!settled )(?<!bedded )in|is|are|by|for|from"
     r"|with|at|when|if|as|until|than|between|every|each|per|(?<!or )not|never|(?<!will\s)do|very|evenly"
     r"|(?<!matter )(?<!compost )(?<!manure )(?<!grit )(?<!sand )(?<!lime )added|(?<!dry )(?<!out )slightly"
     r"|moderately|consistently|fairly|(?<!, )(?:balanced|liquid)|et|y"

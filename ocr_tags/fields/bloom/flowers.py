@@ -21,7 +21,8 @@ _MEASURED = later(r"(?:,? (?:to|up to|on|of))? \d[\d./½-]* (?:ft|in|cm|m)\. (?!
 LINKED = later(r"(?:,|\b(?:in|from|of|and|to|through|until|after|before|with|during|the|a|late|early|mid))$")
 
 _FLOWER = (
-    r"(?:flowers?(?! buds)|blooms|blossoms?|florets|petals|bracts|racemes|umbels|panicles|spikes|spires"
+    r"(?:flowers?(?! buds)|blooms|blossoms?|florets|petals|sepals|tepals|bracts|racemes|umbels|panicles"
+    r"|spikes|spires"
     r"|plumes"
     r"|bottlebrushes"
     r"|fl\.|fl(?:w?rs?|s|ws)\b\.?|spathes?|cymes|corymbs|flower[- ](?:stems|spikes|heads|stalks)|drumsticks"
@@ -89,7 +90,8 @@ _OTHER = later(
 )
 _ABOVE_LEAVES = later(
     r"\b(?:(?:held|carried|borne|high|well|ris(?:e|es|ing)|stand(?:s|ing)?) )*(?:above|over|among|amid"
-    r"|amongst) (?:the |its |their )?(?:[a-z-]+,? ){0,2}(?:foliage|leaves) |\bon [^.;\n]{0,24}?(?:stems"
+    r"|amongst) (?:the |its |their )?(?:[a-z-]+,? ){0,2}(?:foliage|leaves)(?: |(?=,))"
+    r"|\bon [^.;\n]{0,24}?(?:stems"
     r"|stalks|scapes) "
     r"|\bover (?:christmas|the holidays|(?:the )?(?:winter|summer)|many weeks|a (?:very )?long (?:season"
     r"|period|time))\b"

@@ -175,15 +175,22 @@ def _stands_alone(text: str, chain: Chain) -> bool:
 
 _SENTENCE_ENDS = later(r"(?:^|[\n\t]|[.!?;] )\Z")
 _SENTENCE_CLOSES = later(
-    r"(?:\.(?= [A-Z\d]|\n|$)|, again\b|;|,(?= \d)| without (?:dead-?heading|a (?:break|pause|rest)"
+    r"(?:\.(?= [A-Z\d]|\n|$)|,(?= (?:in )?(?:its|the|their) (?:first|second|third) (?:year|season|summer))"
+    r"|,(?= (?:in )?(?:its|the|their) (?:first|second|third)\n)|, again\b|;|,(?= \d)"
+    r"| without (?:dead-?heading|a (?:break|pause|rest)"
     r"|stopping|pause)\b"
     r"| if (?:d.?headed|dead-?headed|cut back|sheared|picked)"
     r"|(?=\n[A-Z]))"
 )
 
 
+_WHEN = later(r"(?:^|(?<=[\n\t]))when(?: does it flower| to look)?(?: ?[:?]\s?|[\t\n])\Z", re.I)
+"""On a tag that asks "When?", its time stands alone behind the question."""
+
+
 def _is_cell(text: str, chain: Chain) -> bool:
-    before, after = text[: chain[0].start].rstrip(" ✿*-"), text[chain[-1].end :].lstrip(" .")
+    before = _WHEN.sub("\n", text[: chain[0].start]).rstrip(" ✿*-")
+    after = text[chain[-1].end :].lstrip(" .")
     ends = ("", "\n", "\t", "•", "·", "|", "—")
     rest = re.split(r"[\n\t•·|—]", after)[0]
     closed = after[:1] in ends or (after[:1] == "," and opens_with_colours(fold(rest[1:])))

@@ -128,7 +128,9 @@ WITH_FLOWERS = later(r"[ \n](?:with|in|by) [a-z ,\n-]{0,50}?\b(?:flowers|blooms|
 """Around the time of "covered in May with white flowers"."""
 SHOWN = later(
     r"(?:^|[\n\t.;•|] ?)(?:(?:main|first|peak|long|non-?stop|constant|bright|summer) )?"
-    r"(?:season|on show|on display|in colou?r|colou?r|show(?: ?time)?(?: runs| lasts| is)?|flush)"
+    r"(?:(?:it |they )?(?:shows? (?:itself |themselves )?off|struts? (?:its|their) stuff|steals? the show"
+    r"|(?:puts?|putting) on (?:a|its|the) (?:\w+ )?(?:show|display|performance)|on stage|takes? the stage)"
+    r"|season|on show|on display|in colou?r|colou?r|show(?: ?time)?(?: runs| lasts| is)?|flush)"
     r"(?: ?: ?|\t|\.{3,} ?| )(?:from |all |in )?$"
 )
 """Before a time with a beginning and an end, words of what a flowering plant is grown for."""

@@ -26,7 +26,8 @@ ON_CONDITION = later(
 
 ALSO = later(
     r"[,;]?[ \n](?:(?:but|though|although|and|yet)[ \n])?(?:(?:it|they|she|he)[ \n])?(?:(?:will|can)[ \n])?"
-    r"(?:also[ \n])?(?:put(?:s|ting)?[ \n]up[ \n]with|cop(?:es?|ing)[ \n]with|accept(?:s|ing)?"
+    r"(?:also[ \n])?(?:forgiv(?:es?|ing)|allow(?:s|ing)?|permit(?:s|ting)?|gets?[ \n]by[ \n](?:in|with)"
+    r"|put(?:s|ting)?[ \n]up[ \n]with|cop(?:es?|ing)[ \n]with|accept(?:s|ing)?"
     r"|manag(?:es?|ing)[ \n]in|(?:is[ \n])?(?:fine|happy|content|ok)[ \n]in|(?:does|do)[ \n](?:fine|well"
     r"|ok)[ \n]in"
     r"|makes?[ \n]do[ \n]with|lives?[ \n]with)[ \n]"
@@ -43,13 +44,14 @@ HALF = later(
 _LABEL_WORD = later(r"(?:light|sun|sunlight|exposure|exp|luz|licht|exposition|exposicion)")
 _LEAD = later(
     r"(?:(?:en|de|fr|nl|gb|uk|it|es|da|dk|sv|se)(?:[:–—-]| [–—-])? )?"
+    r"(?:(?:it|they|she|he|i)(?: really| just| only)? (?=wants?|needs?|likes?|loves?|asks?|prefers?))?"
     r"(?:(?:an? )?(?:(?:hardy|tender|half-hardy|evergreen|deciduous|tough) )*"
     r"(?:annual|perennial|biennial|shrub|tree|climber|vine|fern|grass|herb|bulb|plant)s? (?=for|in))?"
-    r"(?:best |grows? |does |performs |plant |place |needs? |prefers |likes |loves |enjoys |thrives "
+    r"(?:best |grows? |does |performs |plant |place |needs? |prefers? |likes? |loves? |enjoys? |thrives? "
     r"|requires |asks (?:only )?for |grow it |ideal "
     r"|(?:must|has to|have to) have |craves |demands |insists on |(?:can't|can’t|cannot|won't"
     r"|won’t) do without "
-    r"|(?:likes|loves|wants|needs) it |suits |wants |happiest |happy |choose |give |position |site "
+    r"|(?:likes|loves|wants|needs) it |suits |wants? |happiest |happy |choose |give |position |site "
     r"|suitable |suited )*"
     r"(?:(?:(?:set|space|plant|thin|sow)\b[^.;\n\t]{0,28}\b)?apart )?"
     r"(?:(?:(?:south|west|east|north)(?:[- ]facing)?(?: (?:or|and) )?){1,2} ?(?:walls?|fences?|aspects?"
@@ -84,7 +86,7 @@ SHIELD = later(
     r"|\bburn\w*|\bwithout\b"
     r"|\bless than\b|\bevite\w*|\bevitar?\b|\bkein\w*|\bgeen\b|\bprovide (?:some|light|afternoon|midday"
     r"|a little)\b|\bneeds? afternoon"
-    r"|\bbright)(?: ?:| ?\n)?"
+    r"|\bbright(?! (?:light|spot|place|position|room)[,;]))(?: ?:| ?\n)?"
     r"(?:(?!\b(?:winds?|gales?|draughts?|drafts?|frosts?|rain|cold)\b)[^.;:\n\t]){0,24}\Z"
 )
 """What the light named is kept from the plant, or only borne."""
@@ -161,6 +163,9 @@ _EMPHASIS = (
 _CLAUSE_END = later(
     rf" ?(?:[.;\t\n|•·]|$|/ (?=[^\n\t])|\+ (?=\d|zones?\b|{_WANTS_TOO})|\(| – )"
     r"|,? (?:(?:and|in) )?[^.,;\n\t]{0,32}\bsoils?\b"
+    r"|(?:,| and| &) (?:shelter|warmth|heat|wind|moisture|cool(?:ness)?(?: roots)?|humidity|company|room"
+    r"|space"
+    r"|privacy|damp|protection)\b"
     r"|(?:,| &| and| \+) (?:sheltered|warm|open|moist|dry|damp|hot|airy|dryish|lean|poor|exposed"
     r"|frost[- ]free|free[- ]draining|well[- ]drained|plenty(?: of it)?) ?(?:[.;:,\t\n]|$)"
     r"|(?:,? (?:if|when|where|until|unless) [^.;\n\t]{2,20})? (?:to|for) (?:best |good |more )?(?:fruit"

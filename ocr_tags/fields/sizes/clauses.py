@@ -23,6 +23,8 @@ TAIL = later(
     rf"(?:(?P<flower_height>(?:(?:tall|high){WRAP})?(?:(?<!\n)|(?-i:(?=[iw])))(?:when )?"
     rf"in{WRAP}(?:full )?(?:bloom|flower|seed(?=[.,;]|\n|$))(?! (?:beds?|gardens?|borders?|pots?)\b)|"
     r"(?-i:(?:(?:flower|bloom)(?:ing)?[ -]?)(?:stems|stalks|scapes)|scapes|"
+    r"when[ \n](?:it|they)[ \n](?:is[ \n]|are[ \n])?(?:flowers?|blooms?|flowering|blooming|in[ \n](?:flower"
+    r"|bloom))|(?:when|at|during)[ \n](?:flowering|blooming)(?=[.,;]|\n|$)|"
     r"with (?:its )?(?:scapes?|(?:flower|bloom) (?:spikes?|stems?|stalks?))(?=[.,;]|\n|$)|"
     r"stems(?= in (?:(?:early|mid|late)[ -])?"
     r"(?:bloom|flower|spring|summer|autumn|fall|winter|Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec))))|"
@@ -46,13 +48,14 @@ TAIL = later(
     r"in[ \n](?:leaf|foliage)(?=[.,;/&\n\t]|[ \n](?:and|but)\b)|(?:in|of)[ \n]height"
     r"|,?[ \n]?straight[ \n]up(?=[.,;)\n\t]|$)"
     r"|(?-i:h)(?=\.? ?(?:[x×,;/&)◆•·|+~–-]|by\b|[\n\t]|$)))|"
-    r"(?P<spread>wide|broad|across|(?:through|a?round)(?=[.,;)\n\t]|$|[ \n]and\b)|span(?=[.,;)\n\t]|$)"
+    r"(?P<spread>wide|broad|across|spread[ \n](?:on|over|across)[ \n](?:the[ \n])?(?:surface|water"
+    r"|ground)|(?:through|a?round)(?=[.,;)\n\t]|$|[ \n]and\b)|span(?=[.,;)\n\t]|$)"
     r"|along(?=[ \n](?:a|the|its)[ \n](?:wall|fence|wires?|trellis))|of[ \n](?:canopy"
     r"|spread)(?=[.,;)\n\t]|$)|\((?:w|width|wide|spread|s)(?=\))|(?-i:mats?"
     r"|carpets?)(?=[.,;)\n\t]|$| (?:of|in|that))|"
     r"(?:in|of)[ \n](?:width|spread|diameter)|(?-i:w)(?=\.? ?(?:[x×,;/&)◆•·|+~–-]|by\b|[\n\t]|$)))|"
     rf"(?P<row_spacing>(?<!\.)(?:apart[ \n])?between[ \n](?:the[ \n])?{ROWS}"
-    rf"(?![ \t]*(?:\([^)\n]*\))?[ \t]*[:\d]|\s+{ANY_LENGTH})|"
+    rf"(?![ \t]*(?:\([^)\n]*\))?(?:[ \t]*|[ .·…_]+\t)[:\d]|\s+{ANY_LENGTH})|"
     rf"(?:to|from)[ \n](?:{_THE}[ \n])?(?:next|nearest|other|adjacent|neighbou?ring)[ \n]{ROWS}|"
     rf"(?:from[ \n])?{ROWS}[ \n]to[ \n]{ROWS}|(?:aisles?|alleys?|paths?)(?=[.,;)\n\t]|$)|"
     r"entre les rangs|entre hileras)|"
@@ -83,7 +86,7 @@ TAIL = later(
 )
 
 LABELS_NEXT = later(
-    r"[ \t]?[:|/↕↔⇿]| \d|\t[^\w\n]{0,2}\d|(?: ?[.·…_]){3,} ?\d|\n\d|(?<=[oO]\.[cC]\.)[ :]{1,2}\d"
+    r"[ \t]?[:|/↕↔⇿]| \d|[ .·…_]*\t[^\w\n]{0,2}\d|(?: ?[.·…_]){3,} ?\d|\n\d|(?<=[oO]\.[cC]\.)[ :]{1,2}\d"
     r"|(?<=O[cC])[ :]{1,2}\d"
 )
 """Behind a word that opens a line: it is the label of what follows."""

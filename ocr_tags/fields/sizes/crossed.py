@@ -11,9 +11,12 @@ _ELSE = (
     r"(?:pots?|trays?|packs?|flats?|cells?|modules?|plugs?|bands?|liners?|box(?:es)?|cartons?|crates?"
     r"|containers?|tubs?|troughs?|bowls?|baskets?|beds?|holes?|trench(?:es)?|pits?|grids?|blocks?|squares?"
     r"|areas?|plots?|patch(?:es)?|spac\w+|sets?|plant(?:ed|ing)?|thin\w*|apart|asunder|rows?|frames?|raised"
-    r"|trellis\w*|mesh|net\w*|cages?|stakes?|posts?|wires?|blooms?|flowers?|lea(?:f|ves)|fruits?|berr\w+|pods?"
-    r"|heads?|cones?|petals?|bulbs?|tubers?|roots?|(?:root)?balls?|corms?|slabs?|bricks?|walls?|doors?|windows?"
-    r"|sills?|labels?|stems?|spikes?|centres|centers|mulch|sheets?|mounted|boards?|shelf|shelves|wide|tall|high|deep|across)"
+    r"|trellis\w*|mesh|net\w*|cages?|stakes?|posts?|wires?|blooms?|flowers?|lea(?:f|ves)|fruits?|berr\w+"
+    r"|pods?"
+    r"|heads?|cones?|petals?|bulbs?|tubers?|roots?|(?:root)?balls?|corms?|slabs?|bricks?|walls?|doors?"
+    r"|windows?"
+    r"|sills?|labels?|stems?|spikes?|centres|centers|mulch|sheets?|mounted|boards?|shelf|shelves|wide|tall"
+    r"|high|deep|across)"
 )
 _ELSE_BEFORE = later(rf"\b{_ELSE}\b(?:[^.;:,\t\n]|\n(?!\n)){{0,50}},?\s?$", re.I)
 _ELSE_AFTER = later(rf"(?:\s|-)(?:(?!and\b|in\b|with\b|for\b)[a-z-]+\s){{0,2}}{_ELSE}\b", re.I)

@@ -19,6 +19,10 @@ _OTHER_BEFORE = later(
     r"|standard|other|smaller|larger|wild|older|newer)"
     r" (?:types?|varieties|kinds|forms|cultivars|sorts|selections)\s(?:[a-z]+\s){0,3}$"
     r"|(?-i:\([A-Z]\. [a-z-]+\))\s(?:grows?|reach(?:es)?|gets?|climbs?)\s(?:up\s)?$"
+    r"|\b(?:called|named|christened) (?:after|for)\b[^.;\t]*$"
+    r"|\b(?:beside|beneath|amongst?|dwarfed by|next to|behind|than|unlike)\s(?:the|its|their|those|these|our"
+    r"|her|his)\s$|\bthan [^.;\t]*\($"
+    r"|\b(?:overtops?|outgrows?|dwarfs|towers over|overshadows)\s(?:it|this|them)\b[^.;\t]{0,20}$"
     r"|\b(?:side-?dress|top-?dress|feed|fertili[sz]e|thin|transplant|plant out|set out|pot on|repot"
     r"|hill up|earth up|tie in|tie up|stake|spray|pick|harvest|pinch|mulch|cut)\b"
     r"[^.;:\n\t]{0,30}\s(?:at|when|once)\s(?:about |around )?$",

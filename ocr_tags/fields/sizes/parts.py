@@ -16,7 +16,7 @@ ANY_LENGTH = (
 LED = r"(?: ?[.·…_])+\t|(?: ?[.·…_]){2,} ?\d"
 """Leader dots to the next column or to a figure."""
 STEMS = rf"{ANY_LENGTH}[ \n-](?:[a-z]+ )?(?:stems|stalks|scapes|spikes|wands)\b"
-BARE = r"(?=\s{0,2}(?:[:|↕↔⇿\t\n]|$)| \d|(?: ?[.·…_]){3,} ?\d)"
+BARE = rf"(?=\s{{0,2}}(?:[:|↕↔⇿\t\n]|$)| \d|{LED})"
 """What must follow a word that is a label only at the head of its cell."""
 WILL = r"(?: (?:(?:does|do|will) )?(?:it|they) (?:gets?|grows?|will get))?(?: ?\?|(?= ?:))"
 

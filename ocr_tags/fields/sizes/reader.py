@@ -56,6 +56,8 @@ _GAP = later(
     r"| (?:at|in) maturity(?= ?/)| ?/(?=\t)"
     r"| (?:on|against|along|over|up) (?:an? |the |its )?(?:wall|fence|trellis|wires?)"
     r"|(?: for| in| as)?(?: [a-z]+){1,3}\? ?A(?:nswer)?[.:)]| ?A(?:nswer)?[.:)](?= )"
+    r"|,(?=\t)|,? (?:when )?(?:staked|trained|caned|supported|un(?:pruned|clipped)|clipped|pruned)"
+    r"| in (?:full |part |light |half )?(?:sun|shade)"
     r"| in (?:leaf|foliage)| in (?:pots?|containers?|tubs?|(?:the )?(?:ground|garden))"
     r"| on (?:the )?(?:surface|water)\b"
     r"| for (?:an? )?(?:hedg(?:es?|ing)|screens?|screening|ground ?cover|mass(?:ed)? planting)"

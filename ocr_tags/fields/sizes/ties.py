@@ -9,19 +9,24 @@ from ocr_tags.fields.sizes.columns import Measured
 from ocr_tags.fields.sizes.words import Label
 from ocr_tags.measures.printed import Measure
 
+_BEFORE = 80
+"""So many characters before a label may be what it is called in other languages."""
+
 
 def tied(tag: Measured, label: Label, measure: Measure, between: str) -> bool:
     """Whether a column gap or line end leaves label and length together; a sentence runs on past its line."""
     text = tag.text
     if "\n" in between and "\t" not in between:
-        clause = label.weak or bool(clauses.OPENS_CLAUSE.search(text, max(0, label.start - 40), label.start))
+        clause = label.weak or bool(
+            clauses.OPENS_CLAUSE.search(text, max(0, label.start - _BEFORE), label.start)
+        )
         return clause or _opens_cell(text, label.start, True) or _ends_row(tag, label, measure)
     return "\t" not in between or _opens_cell(text, label.start, False)
 
 
 def opens(text: str, label: Label) -> bool:
     """Whether a label opens its cell or a sentence in it."""
-    before = max(0, label.start - 40)
+    before = max(0, label.start - _BEFORE)
     return _opens_cell(text, label.start, False) or bool(
         clauses.OPENS_CLAUSE.search(text, before, label.start)
     )
@@ -30,7 +35,7 @@ def opens(text: str, label: Label) -> bool:
 def _opens_cell(text: str, start: int, row_too: bool) -> bool:
     """Whether a label opens its cell (with `row_too`, its row): icons read as signs may stand before it."""
     return bool(
-        (clauses.OPENS_ROW if row_too else clauses.OPENS_CELL).search(text, max(0, start - 40), start)
+        (clauses.OPENS_ROW if row_too else clauses.OPENS_CELL).search(text, max(0, start - _BEFORE), start)
     )
 
 

@@ -58,7 +58,7 @@ _MIX = (
     rf"(?:(?:ericaceous|aquatic|john innes(?: no\.? ?\d)?|bark|(?:loam|soil"
     r"|peat|bark"
     rf"|coir)-based"
-    r"|peat-free|multi-?purpose|cactus|succulent|orchid|citrus|bulb|potting|houseplant|lime-free|gritty"
+    r"|peat- ?free|multi-? ?purpose|cactus|succulent|orchid|citrus|bulb|potting|houseplant|lime-free|gritty"
     r"|soilless"
     r"|well[- ]drain(?:ed|ing)|free[- ]draining)(?:, ?| )){1,3}(?:compost|mix(?:ture)?|medium"
     r"|bark)\b)(?: topped with (?:\w+ )?(?:grit|gravel|sand))?"
@@ -83,6 +83,9 @@ _LAST = (
     r"|sandy|gravel|lime(?:stone)?|limy|stony|peat|wet|dry|poor|rocky)\b"
     r"|,? (?:add )?lime if (?:sour|acid|acidic|needed)\b|[;,] no (?:chalk|lime|peat|clay)\b"
     r"| topped with (?:\w+ )?(?:grit|gravel|sand|shingle|stones)\b"
+    r"|,? or (?:(?:very |shallow|still|moving|up to|\d+ ?(?:cm|in(?:ches)?)\b\.?|of|in"
+    r"|standing) ){1,4}water\b"
+    r"(?: (?:up )?to \d+ ?(?:cm|in(?:ches)?)\b)?"
     r"| suits (?:it|me|them) (?:better|best)(?: than [^.;,\t•|·\n]{3,25})?|,? not (?:fed|enriched|manured"
     r"|over-?rich|amended)\b"
     r"|,? (?:except|but not|excluding|other than|not) (?:\w+ ){0,2}(?:wet|waterlogged|soggy|boggy|sodden"
@@ -92,6 +95,9 @@ _LAST = (
     r"|boggy|sodden|dry|chalky|limy|heavy)\b(?! out)"
     r"|,? (?:that|which) (?:is|are|drains?|stays?|holds?|does|do|isn.t|aren.t|doesn.t|don.t|never"
     r"|won.t|keeps?|retains?|warms?|has|have|can)\b[^.;,\t•|·\n]{0,40}"
+    r"|,? (?:with|and) (?:its )?(?:roots|feet|toes|base) (?:in|kept|well) (?:the )?(?:shade|shaded|cool"
+    r"|moist|damp"
+    r"|wet)\b"
     r"|,? (?:(?:w/ ?(?:added |some |extra )?"
     r"|with (?:good|excellent|sharp|free|plenty of|lots of|added|some|extra"
     r"|high|a little|a (?:bit|touch|lot) of) )|rich in |high in )(?:body|lime|moisture|leaf litter|gravel"
@@ -116,7 +122,8 @@ _MIXED = later(
     r"(?:\b(?P<verb>use|needs?|requires?|prefers?|likes?|loves?|wants?|enjoys?|aim for|choose|asks? for"
     r"|calls? for"
     r"|(?:happy|happiest|best|thrives?|does well) in|(?:re)?pot(?: \w+){0,3} in(?:to)?|(?:plant|grow"
-    r"|set)(?: it| them)? in)"
+    r"|set|put|out)(?: it| them)?(?: out| up| on)?(?: (?:after|from|once|when|in) [^.,;\t]{3,24},?)?"
+    r" in(?:to)?)"
     rf" (?:an? |only |some )?)?\b(?P<soil>{_MIX}(?: ?/ ?{_SOILS})?{_LAST})"
 )
 _MIX_END = later(r"(?:compost|mix(?:ture)?|medium|bark)$")
@@ -154,6 +161,7 @@ _DRAINAGE = later(
     rf"\b(?P<soil>(?:{ADJECTIVE},? (?:and |with )?)*(?:sharp|good|excellent|perfect|free|fast"
     rf"|quick) drainage(?: (?:is )?(?:essential|a must|important|vital|needed|required))?)\b"
 )
+_PRESSED = later(r"(?:essential|a must|important|vital|needed|required)$")
 _NOT_OF_PLANT = later(
     r"\b(?:(?<!of )water(?!,)|keep|when|until|if|allow|let|backfill|fill|cover|with(?! its| their)|firm"
     r"|press"
@@ -165,7 +173,7 @@ _SUFFERED = later(
     r"|encourages)\b"
     r"| (?:is|are) (?:\w+ )?(?:avoided|unsuitable|fatal|death|no good|wrong|resented|hated|the enemy)\b"
     r"| avoided\b"
-    r"| (?:does not|doesn.t|will not|won.t)\b"
+    r"| (?:does not|doesn.t|will not|won.t)\b(?! (?:matter|need))"
 )
 """Behind a soil that does something to the plant."""
 _WORD_CUT = later(r"\w- ?\n?\Z")
@@ -248,7 +256,8 @@ def _spoken(text: str) -> Iterator[Found[str]]:
             )
             if (asked or (alone and not product)) and not _UNWANTED.search(folded[: match.start()]):
                 # drainage alone ("Sun, good drainage") tells of the place as much as of the soil
-                certainty = 0.75 if asked or pattern is not _DRAINAGE else 0.5
+                pressed = pattern is not _DRAINAGE or _PRESSED.search(match["soil"])
+                certainty = 0.75 if asked or pressed else 0.5
                 start, end = match.start("soil"), soil_end(text, *match.span("soil"))
                 yield Found(clean(text[start:end]), (start, end), certainty)
     yield from sentences(text, _MUST, 0.75)
