@@ -44,6 +44,7 @@ from ocr_tags.record import TagText
             "van Marlby & Daughters",
         ),
         ("Bloom\nSun\nIt likes room.\nImported by Tamsin Bulb Company, Elmscote", "Tamsin Bulb Company"),
+        ("FromMarlwater Growers", "Marlwater Growers"),
         ("Bloom\nSun\nMarlwater Climbers\nKilmarl Co. Kilkenny", "Marlwater Climbers"),
         ("Bloom\nSun\nIt likes room.\nMarlwater Climbers\nMarlby Road, Sask.", "Marlwater Climbers"),
         ("Bloom\nSun\nMarlwater\nBedding Co.\nStoneford", "Marlwater Bedding Co."),

@@ -120,5 +120,6 @@ def written(name: str) -> str:
     """A firm's or series' name as a person would write it."""
     plain = re.sub("'{2}", "'", " ".join(name.replace("’", "'").split()))
     plain = re.sub(r"(?<=[a-z])(?:TM|™|®)$", "", plain)  # a raised sign, read as letters
+    plain = re.sub(r"^(?:From|By)(?=[A-Z][a-z])", "", plain)  # a lost blank
     plain = re.sub(r"\bP[ée]pini[éèe]re", "Pépinière", plain)  # readers mistake the second accent
     return title_case(plain) if plain.isupper() and len(plain) > 4 else plain

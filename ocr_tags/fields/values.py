@@ -168,7 +168,7 @@ _STOP = later(
 )
 _GOES_ON = later(
     r"(?:,|;|-|&|/|\b(?:(?<!is )(?<!are )over|under|onto|into|beneath|and|or|but|the|a|an|of|to"
-    r"|(?<!settled )(?<!bedded )in|is|are|by|for|from"
+    r"|(?<!settled )(?<!bedded )in|is|are|by|for|from|during"
     r"|with|at|when|if|as|until|than|between|every|each|per|(?<!or )not|never|(?<!will\s)do|very|evenly"
     r"|(?<!matter )(?<!compost )(?<!manure )(?<!grit )(?<!sand )(?<!lime )added|(?<!dry )(?<!out )slightly"
     r"|moderately|consistently|fairly|(?<!, )(?:balanced|liquid)|et|y"
@@ -179,7 +179,8 @@ _GOES_ON = later(
 """No phrase ends so."""
 _CUT = later(
     r"\b(?:(?:when|until|if) (?:the )?(?:top|soil|surface|first)"
-    r"|(?:low|little|moderate|medium|average|tolerant) once)$"
+    r"|(?:low|little|moderate|medium|average|tolerant) once"
+    r"|(?<=[a-z]{3} )[b-hj-z])$"  # the first letter of a word that is worn away
 )
 """Nor so; but the line below may belong to another value."""
 _GOES_BACK = later(
@@ -252,7 +253,13 @@ def _label_start(label: re.Match[str]) -> int:
 
 
 def is_torn(phrase: str) -> bool:
-    """Whether a phrase breaks off where none ends: "Water when top inch is"."""
+    """Whether a phrase breaks off where none ends.
+
+    >>> [is_torn(text) for text in ("Water when top inch is", "Feed monthly during", "Soak once a week t")]
+    [True, True, True]
+    >>> is_torn("Water weekly")
+    False
+    """
     ending = phrase.rstrip(" /").lower()
     return bool(_GOES_ON.search(ending) or _CUT.search(ending))
 
