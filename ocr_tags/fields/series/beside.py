@@ -122,16 +122,15 @@ def beside_names(tag: TagText, lines: tuple[Line, ...]) -> Iterator[Found[str]]:
 
 
 def _before_tint(lines: tuple[Line, ...], holds: list[bool], sorts: set[str]) -> Found[str] | None:
-    """A line that is a cultivar's name without its colour: TIDEWICK by 'Tidewick Magenta'."""
-    for line, held in zip(lines, holds, strict=True):
+    """A line that is a cultivar's name without its colour, which is not the line below."""
+    for line, below, held in zip(lines, (*lines[1:], None), holds, strict=True):
         name = line.text.strip(" ™®\"'“”*·•-–—")
-        for sort in sorts if not held and re.fullmatch(rf"{CAP}(?:[ ]{CAP}){{0,2}}", name) else ():
-            rest = sort[len(name) :]
-            if lexicon.plants_called(name):
-                continue
-            if sort.casefold().startswith(f"{name.casefold()} ") and re.fullmatch(
-                colour(), rest.strip(), re.I
-            ):
+        if held or lexicon.plants_called(name) or not re.fullmatch(rf"{CAP}(?:[ ]{CAP}){{0,2}}", name):
+            continue
+        for sort in sorts:
+            rest = sort[len(name) + 1 :].casefold()
+            parted = below is not None and below.text.strip(" '’”").casefold().startswith(rest)
+            if sort.casefold() == f"{name.casefold()} {rest}" and re.fullmatch(colour(), rest) and not parted:
                 start = line.start + line.text.index(name)
                 return Found(written(name), (start, start + len(name)), HEADED)
     return None
