@@ -195,7 +195,8 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
         return 0.0
     if _fills(folded, start, end, hits, hit):
         listed_use = hit.value in _USES_TOO and not _tells_growth(folded, start, end, hits)
-        return 0.0 if listed_use or _ends_name(text, start, end) else 0.9
+        broken = _ends_name(text, start, end) or (hit.value not in LIVES and _begins_name(text, start, end))
+        return 0.0 if listed_use or broken else 0.9
     if (part := _part(text, start, end, hit.start)) and _fills(folded, *part, hits, hit):
         return 0.0 if hit.value in _USES_TOO else 0.8
     sentence = next((part for part in _sentences(text) if part[0] <= hit.start < part[1]), None)
@@ -222,6 +223,14 @@ def _ends_name(text: str, start: int, end: int) -> bool:
     )
     own = words and not WHOLE.fullmatch(fold(f"{words[-1]} "))
     return bool(own) and any(lexicon.is_common_name(run) for run in runs)
+
+
+def _begins_name(text: str, start: int, end: int) -> bool:
+    """Whether this line and the one below make a common name: "Shrub" and "Verbena"."""
+    below = re.match(r"\n(?=[^\n])([^\n\t]*)", text[end:])
+    words = below[1].split()[:2] if below else []
+    runs = (" ".join([text[start:end].strip(), *words[:number]]) for number in range(1, len(words) + 1))
+    return any(lexicon.is_common_name(run) for run in runs)
 
 
 def _opens_sentence(text: str, folded: str, hit: _Kind) -> bool:
