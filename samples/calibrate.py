@@ -64,7 +64,8 @@ ALONE_WEIGHT = 0.5
 TYPED_WEIGHT = 0.3
 """What a typed tag counts beside a drawn one. Much of what is wrong on them is where a phrase ends in its
 writer's opinion, which no evidence tells: at full weight twice as many values of photographs are doubted."""
-SURE_WRONG = 1 / 200
+SURE_WRONG = 1 / 250
+"""At most one in 200 is asked for; tags of others err more than those drawn here."""
 SHOWN = 0.85
 """Under this chance a value is left out: here the table of floors has its least cost, a wrong value counting
 as ten missing ones. Of the values, 1 in 100 is lost so, and of the wrong ones a third."""
@@ -272,7 +273,7 @@ def printed_on(tags: Sequence[Tag]) -> int:
 
 
 def sure_from(rows: Sequence[Row]) -> float:
-    """The lowest chance from which up at most one in 200 is wrong, half a value more allowed for."""
+    """The lowest chance from which up few enough are wrong, half a value more allowed for."""
     ordered = sorted((row for row in rows if not row.doubted), key=lambda row: -row.chance)
     cut, wrong = 1.0, 0
     for number, row in enumerate(ordered, 1):
