@@ -88,6 +88,7 @@ def with_cultivar(name: str, genus: str, cultivar: str) -> Claim:
         (["Rosemary"], "Tansley Rosemary", LINE, ["Tansley Rosemary"] * 2),  # its cultivar before it
         (["Sorrel Moon", "Rosemary"], "Sorrel Moon Rosemary", LINE, ["Sorrel Moon Rosemary"] * 2),
         (["Rosemary"], "Sorrel Moon Rosemary", LINE, ["Rosemary", "Sorrel Moon Rosemary"]),
+        (["Pee Gee", "Hydrangea"], "Pee Gee Hydrangea", LINE, ["Pee Gee Hydrangea"] * 2),
         (["Rosemary"], "Tansley Rosemary", Box(0, 0, 60, 90), ["Rosemary", "Tansley Rosemary"]),  # two lines
     ],
 )

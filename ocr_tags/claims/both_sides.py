@@ -29,8 +29,8 @@ GUESSED = 0.75
 def settled(stated: Mapping[str, Sequence[Claim]]) -> dict[str, list[Claim]]:
     """By field, what both sides state, names judged by the botanical names of the other side."""
     botanical = told_apart(stated.get(BOTANICAL_NAME.name, ()))
-    common = list(_judged(stated.get(COMMON_NAMES.name, ()), botanical))
-    common = list(_with_selling_name(common, _selling_names(botanical, stated.get(SERIES.name, ()))))
+    selling = _selling_names(botanical, stated.get(SERIES.name, ()))
+    common = list(_judged(list(_with_selling_name(stated.get(COMMON_NAMES.name, ()), selling)), botanical))
     said = {name: list(several) for name, several in stated.items()}
     if COLOURS.name in said:
         said[COLOURS.name] = [claim for claim in said[COLOURS.name] if not _is_name(claim, common)]
@@ -91,21 +91,33 @@ def _with_selling_name(common: Sequence[Claim], selling: set[str]) -> Iterator[C
     """The names, where one side has in one line what the other breaks in two or leaves out: Arp Rosemary, and
     Rosemary on the front, are one name, and so are Black Cherry Tomato, and Tomato under Black Cherry."""
     for claim in common:
-        own = [one for one in common if one.side == claim.side]
+        own = [one for one in common if one.side == claim.side and one is not claim]
         whole = [one for one in common if one.side != claim.side and is_one_line(one)]
-        if any(_begun(one, other) == repair.fold(claim.value) for one in whole for other in own):
+        if any(_is_begun(claim, one, own) for one in whole):
             continue
         before = selling | {repair.fold(one.value) for one in own}
         named = next((one for one in whole if _begun(one, claim) in before), claim)
         yield replace(claim, value=named.value)
 
 
+def _is_begun(claim: Claim, whole: Claim, own: Sequence[Claim]) -> bool:
+    """Whether it begins a name whose rest its side has on another line: Pee Gee, over Hydrangea."""
+    first, words = _words(claim), _words(whole)
+    rest = words[len(first) :]
+    return (
+        bool(rest) and words[: len(first)] == first and any(_words(one)[-len(rest) :] == rest for one in own)
+    )
+
+
 def _begun(whole: Claim, claim: Claim) -> str:
     """What stands before a name in a longer one that ends with it, folded; "" where it does not."""
-    words, ending = whole.value.split(), claim.value.split()
+    words, ending = _words(whole), _words(claim)
     first = len(words) - len(ending)
-    same = first > 0 and [*map(repair.fold, words[first:])] == [*map(repair.fold, ending)]
-    return repair.fold(" ".join(words[:first])) if same else ""
+    return "".join(words[:first]) if first > 0 and words[first:] == ending else ""
+
+
+def _words(claim: Claim) -> list[str]:
+    return [repair.fold(word) for word in claim.value.split()]
 
 
 def _is_within(claim: Claim, latin: Claim) -> bool:

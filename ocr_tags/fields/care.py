@@ -224,12 +224,16 @@ def other_tongue(phrase: str) -> bool:
 
 
 def in_english(phrase: str) -> str:
-    """Of a phrase that is printed in two languages, a stroke between, its English half.
+    """Of a phrase that is printed in two languages, a stroke or but a capital between, its English half.
 
     >>> in_english("Keep moist / Garder humide"), in_english("Sun / part shade"), in_english("Sec / Dry")
     ('Keep moist', 'Sun / part shade', 'Dry')
+    >>> in_english("Régulier, surtout au printemps Regular, in spring above all")
+    'Regular, in spring above all'
     """
     halves = re.split(r"\s+/\s*|\s*/\s+", phrase)
+    if len(halves) == 1:
+        halves = re.split(r"(?<=[a-zà-ÿ]) (?=[A-Z])", phrase)
     if len(halves) != 2:
         return phrase
     english = [half for half in halves if not _OTHER_TONGUE.search(half)]

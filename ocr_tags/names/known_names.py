@@ -28,11 +28,20 @@ def known_name(piece: Piece, certainty: float) -> Found[str] | None:
     if "&" in text and lexicon.is_trade_name(text.replace("&", "and")):
         return Found(written, span, certainty)
     near = None if titles.is_answer(text) or genera_called(text) else repair.nearest_common(text)
+    if near and any(titles.is_qualifier([word]) for word in _other_words(text, near.name)):
+        near = None  # Greater Masterwort is printed right, though the lists have the Great
     if near and near.clear and (_owned(near.name) == _owned(text) or not text.isascii()):
         return Found(written, span, certainty * 0.9)  # with accents it is another language's: Sansevière
     if near and near.clear and (near.likeness >= 0.9 or not titles.is_noise(text)):
         return Found(spelt(near.name, text), span, certainty * (0.6 + 0.3 * near.likeness))
     return None
+
+
+def _other_words(text: str, known: str) -> list[str]:
+    """The words of a text in whose place a known name of as many words has others."""
+    printed, listed = text.split(), known.split()
+    pairs = zip(printed, listed, strict=False) if len(printed) == len(listed) else ()
+    return [one for one, other in pairs if lexicon.key(one) != lexicon.key(other)]
 
 
 def _owned(name: str) -> str:
