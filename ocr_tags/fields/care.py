@@ -234,6 +234,7 @@ def in_english(phrase: str) -> str:
     halves = re.split(r"\s+/\s*|\s*/\s+", phrase)
     if len(halves) == 1:
         halves = re.split(r"(?<=[a-zà-ÿ]) (?=[A-Z])", phrase)
+        halves = halves if all(half[0].isupper() for half in halves) else []  # "1x pro Woche"
     if len(halves) != 2:
         return phrase
     english = [half for half in halves if not _OTHER_TONGUE.search(half)]
