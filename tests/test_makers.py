@@ -137,6 +137,7 @@ from ocr_tags.record import TagText
         ("Set out plants started by July. An inch of mulch helps.", None),
         ("Raised peat-free at Elmscote Works, under glass", "Elmscote Works"),
         ("Bloom\nSun\nRockery & Trough", None),
+        ("Bloom\nSun\nIt likes room.\nStake it.\nMarlbrook Series", None),
         ("DO NOT EAT BULBS. POISONOUS TO PETS.", None),
         ("Bloom\nLavender-White Blooms\nSun", None),
         ("Bloom\nSun\nSix Seedlings\n$3", None),

@@ -55,7 +55,7 @@ _NUMBERED = later(r"(?: (?:Lot|Batch|Item|SKU|No|EAN|UPC|Tray|ABN|Zones?|Est))+$
 """Labels of numbers, which the line goes on with."""
 _SAYS = later(
     r"\b(?:your|you|our|we|us|my|me|i|it|its|this|that|these|not|no|never|if|when|with|without|is|are|may|can|do|does"
-    r"|keep|grow|grown|plant passport|passport|product|produce|native to"
+    r"|keep|grow|grown|plant passport|passport|product|produce|native to|series"
     r"|made|for|please|enjoy|thanks?|happy|new|free|see"
     r"|reserved|rights?|patent|pending|warning|caution|hardy|zones?|sun|shade|height|spread|spacing|bloom\w*"
     r"|^water|water$|feed|fertili[sz]\w*|care|guarantee\w*|recycl\w*|price|fruiting|tag)\b",
