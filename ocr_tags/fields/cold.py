@@ -197,6 +197,10 @@ _NOT_BELOW = later(
     r"|black|collapse|mush|perish|shiver|sees|above|lower|cooler|colder|anything|chill|stall|burns|dies",
     re.I | re.S,
 )
+_HARDY = later(
+    r"(?<!half[- ])(?<!not )\bhardy (?:perennial|shrub|tree|fern|grass|vine|climber|bulb|geranium)", re.I
+)
+"""No plant that is called so is kept from a cool room (common practice, no source)."""
 _COLDEST, _WARMEST = -55.0, 25.0
 _COOL = 12.0
 """In °C; a warmer least is mostly that of the ground at sowing (common practice, no source)."""
@@ -213,9 +217,9 @@ def read_min_temperature(tag: TagText) -> Iterator[Found[Temperature]]:
         if _NOT_COLD.search(tag.string[max(0, match.start() - 40) : match.start()]) or celsius is None:
             continue
         zoned = _MOVED.match(match["head"]) and _ZONED.search(tag.string)
-        yield Found(
-            Temperature(celsius), match.span(), (0.5 if zoned else 1) * _cold_certainty(match, celsius)
-        )
+        lost = celsius > 0 and _HARDY.search(tag.string)  # its minus, as likely as not
+        doubt = 0.5 if zoned or lost else 1
+        yield Found(Temperature(celsius), match.span(), doubt * _cold_certainty(match, celsius))
     for match in _COLD_ABOVE.finditer(tag.string):
         if (celsius := _celsius(match, "t")) is not None:
             yield Found(Temperature(celsius), match.span(), 0.65 * _cold_certainty(match, celsius))
