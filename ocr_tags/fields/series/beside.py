@@ -189,7 +189,9 @@ def _marked_alone(
         )
         if not beside or firm_in(line.text) or lexicon.plants_called(match["name"]):
             continue
-        if not any(lexicon.key(match["name"]) == lexicon.key(sort) for sort in sorts):
+        name, own = lexicon.key(match["name"]), {lexicon.key(sort) for sort in sorts}
+        # Over a cultivar that is called otherwise it is what this one is sold as: Tidewick Rose™, 'Marlnix'.
+        if not own or any(sort.startswith(name) and sort != name for sort in own):
             start = line.start + match.start("name")
             return Found(written(match["name"]), (start, start + len(match["name"])), MARKED)
     return None
