@@ -46,7 +46,15 @@ from ocr_tags.record import TagText
         ("Bloom\nSun\nIt likes room.\nImported by Tamsin Bulb Company, Elmscote", "Tamsin Bulb Company"),
         ("FromMarlwater Growers", "Marlwater Growers"),
         ("Bloom\nSun\nMarlwater Climbers\nKilmarl Co. Kilkenny", "Marlwater Climbers"),
-        ("Bloom\nSun\nIt likes room.\nMarlwater Climbers\nMarlby Road, Sask.", "Marlwater Climbers"),
+        (
+            "Bloom\nSun\nIt likes room.\n\nElmscote Nursery\n\nStake it.\tMarlby Rd., Ashmarl, TN",
+            "Elmscote Nursery",
+        ),
+        (
+            "Bloom\nSun\nIt likes plenty of room to spread.\nWater it only while in green leaf.\n\n"
+            "Marlmoor & Tansel Bulbs\nMarlby Tansley, Lincs",
+            "Marlmoor & Tansel Bulbs",
+        ),
         ("Bloom\nSun\nMarlwater\nBedding Co.\nStoneford", "Marlwater Bedding Co."),
         ("Bloom\nSun\nTansel Road\nVeg Plants\nMarlby", "Tansel Road Veg Plants"),
         ("Bloom\nSun\nMARLWATER\nSEEDS & STARTS", "Marlwater Seeds & Starts"),
@@ -146,6 +154,14 @@ from ocr_tags.record import TagText
 )
 def test_supplier(text: str, supplier: str | None) -> None:
     assert [one.value for one in read_supplier(TagText(text))] == ([supplier] if supplier else [])
+
+
+def test_a_firm_of_trade_words_alone_is_sure_where_its_web_address_spells_it() -> None:
+    alone, spelt = (
+        next(read_supplier(TagText(f"Bloom\nSun\nGarden Works\n{below}")))
+        for below in ("Box 12, Elmscote, OR", "gardenworks.example")
+    )
+    assert alone.certainty < 0.6 < 0.85 < spelt.certainty
 
 
 @pytest.mark.parametrize(

@@ -21,6 +21,7 @@ DOUBTFUL = 0.75
 BEGUN, REST_OF_NAME = 0.95, 0.6
 """What is left of the certainty of a name of trade words alone, with what stands above it and without."""
 IMPORTER = 0.9
+"""How sure a firm is that only brought the plant into the country."""
 EVEN = 1.3
 """No name goes on in letters as much larger or smaller."""
 

@@ -73,15 +73,16 @@ _NUMBER = later(
 )
 
 
-_FIGURES = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9}
+FIGURES = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9}
 _TENS = {"twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80}
-_FIGURES |= {f"{ten}-{one}": _TENS[ten] + _FIGURES[one] for ten in _TENS for one in list(_FIGURES)}
-_FIGURES |= _TENS | {"ten": 10, "eleven": 11, "twelve": 12, "fourteen": 14, "fifteen": 15, "sixteen": 16}
-_FIGURES |= {"eighteen": 18, "ninety": 90}
-_WORD = rf"(?:{'|'.join(sorted(_FIGURES, key=len, reverse=True))})"
+FIGURES |= {f"{ten}-{one}": _TENS[ten] + FIGURES[one] for ten in _TENS for one in list(FIGURES)}
+FIGURES |= _TENS | {"ten": 10, "eleven": 11, "twelve": 12, "fourteen": 14, "fifteen": 15, "sixteen": 16}
+FIGURES |= {"eighteen": 18, "ninety": 90}
+"""Numbers that tags spell out."""
+WORD = rf"(?:{'|'.join(sorted(FIGURES, key=len, reverse=True))})"
 _HALVES: dict[str, float] = {"a": 1, "an": 1, "half a": 0.5, "half an": 0.5}
 SPELLED = (
-    rf"(?<![^\W_])(?:{_WORD}(?=(?: and a half|[ \n](?:to|or)[ \n]{_WORD})?[ \n-]"
+    rf"(?<![^\W_])(?:{WORD}(?=(?: and a half|[ \n](?:to|or)[ \n]{WORD})?[ \n-]"
     r"(?:inch(?:es)?|foot|feet|met(?:re|er)s?|centimet(?:re|er)s?)\b)|"
     r"(?:half )?an?(?= (?:foot|inch|met(?:re|er))\b(?! or )))"
 )
@@ -145,7 +146,7 @@ def _spelled_at(text: str, start: int) -> Quantity | None:
     if match is None:
         return None
     word = match["word"].casefold()
-    figure = _HALVES[word] if word in _HALVES else _FIGURES[word]
+    figure = _HALVES[word] if word in _HALVES else FIGURES[word]
     unit, end, letters = _unit_at(text, match.end())
     half = _AND_A_HALF.match(text, end) if figure == 1 and unit else None
     return Quantity(

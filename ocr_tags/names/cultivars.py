@@ -8,7 +8,7 @@ from dataclasses import replace
 from ocr_tags.names import lexicon
 from ocr_tags.names.epithets import plausible_epithet, read_cultivar, tidy_epithet
 from ocr_tags.names.nomenclature import Parsed, write
-from ocr_tags.names.titles import Line, is_answer, is_noise, known_ending, words_of
+from ocr_tags.names.titles import Line, is_answer, is_noise, known_ending
 from ocr_tags.patterns import later
 from ocr_tags.values import BotanicalName
 
@@ -153,7 +153,7 @@ def half_quoted(text: str, line: Line, parsed: Parsed, trust: float) -> tuple[Pa
     if rest and not (is_noise(rest[1]) or is_answer(rest[1]) or known_ending(rest[1].split())[0]):
         epithet, end = f"{epithet} {tidy_epithet(rest[1])}", rest.end()
     named = replace(parsed, name=with_cultivar(parsed.name, epithet), end=end, quoted=quotes)
-    if not quotes and " " in epithet and epithet.split()[-1].lower() in words_of("shade"):
+    if not quotes and " " in epithet and epithet.split()[-1].lower() in lexicon.words_of("shade"):
         trust -= 0.1  # Impatiens Harrowby Coral: a series and its colour as well as a cultivar
     # A quote that is opened only may close on a line that was not read.
     return named, trust - (0.3 if not quotes else 0.05 if after and match["close"] else 0.15)

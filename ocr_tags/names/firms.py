@@ -8,7 +8,6 @@ from ocr_tags.names import lexicon
 from ocr_tags.names.addresses import OF_COUNTY, TRADE
 from ocr_tags.names.series_words import CAPITALS, SERIES_AFTER, WORD
 from ocr_tags.names.signature_words import HOUSE, TAIL
-from ocr_tags.names.titles import words_of
 from ocr_tags.patterns import later
 
 _WORD = WORD
@@ -171,7 +170,7 @@ def _firm_of(text: str) -> tuple[str, int] | None:
     rest = words[:-1]
     if len(rest) > 1 and rest[-1].lower() == "native" and not _HEADS.match(rest[0]):
         rest = rest[:-1]  # "Rushlight Native Plants" is a firm, "Texas Native Plants" a heading
-    known = rest[0].lower() in words_of("english") or lexicon.is_genus(rest[0].title())
+    known = rest[0].lower() in lexicon.words_of("english") or lexicon.is_genus(rest[0].title())
     odd = len(rest) > 1 and not (known or _HEADS.match(rest[0]) or _NOT.search(rest[0]))
     if re.match(r" ?[®™]", after) and not _NEVER_SERIES.fullmatch(words[-1]):
         return None

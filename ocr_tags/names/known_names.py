@@ -28,20 +28,11 @@ def known_name(piece: Piece, certainty: float) -> Found[str] | None:
     if "&" in text and lexicon.is_trade_name(text.replace("&", "and")):
         return Found(written, span, certainty)
     near = None if titles.is_answer(text) or genera_called(text) else repair.nearest_common(text)
-    if near and any(titles.is_qualifier([word]) for word in _other_words(text, near.name)):
-        near = None  # Greater Masterwort is printed right, though the lists have the Great
     if near and near.clear and (_owned(near.name) == _owned(text) or not text.isascii()):
         return Found(written, span, certainty * 0.9)  # with accents it is another language's: Sansevière
     if near and near.clear and (near.likeness >= 0.9 or not titles.is_noise(text)):
         return Found(spelt(near.name, text), span, certainty * (0.6 + 0.3 * near.likeness))
     return None
-
-
-def _other_words(text: str, known: str) -> list[str]:
-    """The words of a text in whose place a known name of as many words has others."""
-    printed, listed = text.split(), known.split()
-    pairs = zip(printed, listed, strict=False) if len(printed) == len(listed) else ()
-    return [one for one, other in pairs if lexicon.key(one) != lexicon.key(other)]
 
 
 def _owned(name: str) -> str:
@@ -73,7 +64,7 @@ def names_in(piece: Piece, genera: set[str]) -> list[Piece]:
         like = all(own or _is_like_name(part.text) for part, own in zip(parts, named, strict=True))
         if (all(named) or (genera and any(named) and like)) and not _is_turned(parts):
             return parts
-        shown = all(word.lower() in titles.words_of("shade") for p in parts[1:] for word in p.text.split())
+        shown = all(word.lower() in lexicon.words_of("shade") for p in parts[1:] for word in p.text.split())
         if shown and _is_name(parts[0].text, genera) and not _is_turned(parts):
             return parts[:1]
         return [piece]
@@ -104,7 +95,7 @@ def _is_turned(parts: list[Piece]) -> bool:
     last, *first = (part.text for part in parts)
     return (
         titles.is_qualifier(" ".join(first).split())
-        and not all(word.lower() in titles.words_of("shade") for word in " ".join(first).split())
+        and not all(word.lower() in lexicon.words_of("shade") for word in " ".join(first).split())
     ) or lexicon.is_common_name(" ".join((*first, last)))
 
 

@@ -276,3 +276,11 @@ def is_binomial(genus: str, epithet: str) -> bool:
         return True
     known = epithets(genus)
     return epithet in known or "×" + epithet in known
+
+
+@cache
+def words_of(name: str) -> frozenset[str]:
+    """One of the lists in `data/name_words.txt`: head, qualifier, stock, doubtful, foreign, answer …"""
+    text = files("ocr_tags").joinpath("data", "name_words.txt").read_text("utf-8")
+    section = re.search(rf"^\[{name}\]\n((?:(?![\[#]).*\n?)*)", text, re.M)
+    return frozenset(section[1].split()) if section else frozenset()

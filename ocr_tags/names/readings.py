@@ -13,7 +13,7 @@ from ocr_tags.names.cultivars import MARKS, half_quoted, with_cultivar
 from ocr_tags.names.epithets import plausible_epithet, title_case
 from ocr_tags.names.foreign_names import genera_called
 from ocr_tags.names.nomenclature import Parsed, read_name
-from ocr_tags.names.titles import Line, words_of
+from ocr_tags.names.titles import Line
 from ocr_tags.patterns import later
 
 _LATIN = later(r"(?:us|a|um|is|e|ens|ans|ii|i|ae|oides|or|ix|ax|es|on|os|er|ys|x)$")
@@ -95,7 +95,7 @@ def _line_end(text: str, start: int) -> int:
 
 def _maybe_epithet(genus: str, word: str) -> bool:
     return lexicon.is_binomial(genus, word) or bool(
-        len(word) > 3 and _LATIN.search(word) and word not in words_of("english")
+        len(word) > 3 and _LATIN.search(word) and word not in lexicon.words_of("english")
     )
 
 

@@ -23,6 +23,7 @@ from ocr_tags.names.lexicon import (
     plants_called,
     trade_binomials,
     trade_genera,
+    words_of,
 )
 
 ACCEPT = 0.85
@@ -104,6 +105,12 @@ def _name_words() -> frozenset[str]:
     return frozenset(key(word) for plant in plants() for name in plant.common_names for word in name.split())
 
 
+@cache
+def _describing() -> frozenset[str]:
+    """Words that only describe a plant."""
+    return frozenset(map(key, words_of("qualifier")))
+
+
 def _has_other_word(text: str, name: str) -> bool:
     """Whether a word of the text is a word of plant names, or little like, and another than in `name`.
 
@@ -114,12 +121,17 @@ def _has_other_word(text: str, name: str) -> bool:
     >>> _has_other_word("Hummingbird Sign", "hummingbird sage"), _has_other_word("Bee Baim", "bee balm")
     (True, False)
     """
-    printed, known = ([key(word) for word in words.split()] for words in (text, name))
-    pairs = [pair for pair in zip(printed, known, strict=False) if pair[0] != pair[1]]
-    return len(printed) == len(known) and any(
+    return any(
         one in _name_words() or OSA.normalized_similarity(fold(one), fold(other)) < LEAST_OF_WORD
-        for one, other in pairs
+        for one, other in _changed(text, name)
     )
+
+
+def _changed(text: str, name: str) -> list[tuple[str, str]]:
+    """The words of a text that differ from those in their place in a name of as many words, and these."""
+    printed, known = ([key(word) for word in words.split()] for words in (text, name))
+    pairs = zip(printed, known, strict=True) if len(printed) == len(known) else ()
+    return [(one, other) for one, other in pairs if one != other]
 
 
 @lru_cache(maxsize=8192)
@@ -142,13 +154,15 @@ def nearest_name_of(botanical: str, text: str) -> Near | None:
 
     >>> nearest_name_of("Prunus × yedoensis", "Yeshino Cberry").name
     'Yoshino cherry'
+    >>> nearest_name_of("Astrantia major", "Greater Masterwort")  # printed right, and not the great one
     """
     plant = plant_named(botanical)
     names = plant.common_names if plant else ()
     plain = key(text)
     scored = [(OSA.normalized_similarity(plain, key(name)), name) for name in names]
     likeness, name = max(scored, default=(0.0, ""))
-    return Near(name, likeness, 1.0) if len(plain) >= MIN_REPAIR and likeness >= 0.72 else None
+    whole = any(one in _describing() for one, _ in _changed(text, name))
+    return Near(name, likeness, 1.0) if len(plain) >= MIN_REPAIR and likeness >= 0.72 and not whole else None
 
 
 @lru_cache(maxsize=2048)

@@ -60,7 +60,7 @@ def _read_title(piece: Piece, line: Line, side: Side, main: bool) -> None:
         single = " " not in found.value
         if single and side.genera and not any(agrees(found.value, genus) for genus in side.genera):
             found = replace(found, certainty=min(found.certainty, OTHERS))  # Apricot, of a petunia
-        alone = single and lexicon.key(found.value) in titles.words_of("doubtful")
+        alone = single and lexicon.key(found.value) in lexicon.words_of("doubtful")
         if not alone or any(agrees(found.value, genus) for genus in side.genera):
             side.common.append(found)
         elif main:
@@ -140,7 +140,7 @@ def _parted(piece: Piece, words: list[str], line: Line, side: Side) -> Found[str
         told = bool(side.genera) or any(
             c.certainty >= KNOWN and c.span[1] <= piece.start for c in side.common
         )
-        vague = lexicon.key(ending) in titles.words_of("doubtful") and told and not agreed
+        vague = lexicon.key(ending) in lexicon.words_of("doubtful") and told and not agreed
         sorts = {lexicon.key(m.name.cultivar) for m in side.mentions if m.name.cultivar}
         if agreed and lexicon.key(" ".join(before)) in sorts:
             return Found(whole, span, OWN_SORT)
@@ -160,7 +160,7 @@ def _parted(piece: Piece, words: list[str], line: Line, side: Side) -> Found[str
         return Found(whole, span, (0.8 if agreed else 0.7) * shade)
     first = titles.known_beginning(words)
     rest = " ".join(words[first:])
-    if first and all(word.lower() in titles.words_of("stock") for word in words[first:]):
+    if first and all(word.lower() in lexicon.words_of("stock") for word in words[first:]):
         return Found(titles.as_written(piece.text), span, 0.8 * shade)
     shouted = first and " ".join(words[:first]).isupper() and not rest.isupper() and words[first][0].isupper()
     if shouted and len(words) <= first + 3:  # PANSY Brightmoor Mixed
@@ -174,9 +174,9 @@ def _parted(piece: Piece, words: list[str], line: Line, side: Side) -> Found[str
     agreed = any(agrees(begun, genus) for genus in side.genera)
     if (titles.has_head(rest) and not agreed) or titles.is_qualifier(words[first:]):
         return None  # Carrot Bush is no carrot; Strawberry Ozark Beauty is one, beside Fragaria
-    if lexicon.key(begun) in titles.words_of("doubtful") and not agreed:
+    if lexicon.key(begun) in lexicon.words_of("doubtful") and not agreed:
         return None  # Apricot Punch, Cherry Bomb
-    of_series = lexicon.is_genus(begun) and words[-1].lower() in titles.words_of("shade")
+    of_series = lexicon.is_genus(begun) and words[-1].lower() in lexicon.words_of("shade")
     if not of_series:  # Impatiens Harrowby Coral: a series and its colour
         side.loose.append((rest, 0.7 * shade, line))
     return Found(titles.as_written(begun), (piece.start, piece.start + len(begun)), 0.75 * shade)

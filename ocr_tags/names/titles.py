@@ -160,14 +160,6 @@ def pieces(line: Line, taken: list[tuple[int, int]]) -> list[Piece]:
 
 
 @cache
-def words_of(name: str) -> frozenset[str]:
-    """One of the lists in `data/name_words.txt`: head, qualifier, stock, doubtful, foreign, answer …"""
-    text = files("ocr_tags").joinpath("data", "name_words.txt").read_text("utf-8")
-    section = re.search(rf"^\[{name}\]\n((?:(?![\[#]).*\n?)*)", text, re.M)
-    return frozenset(section[1].split()) if section else frozenset()
-
-
-@cache
 def _stop_words() -> frozenset[str]:
     text = files("ocr_tags").joinpath("data", "not_names.txt").read_text("utf-8")
     return frozenset(line for line in text.splitlines() if line and not line.startswith("#"))
@@ -201,7 +193,7 @@ def _is_answer_word(word: str) -> bool:
 
 @cache
 def _answer_folds() -> frozenset[str]:
-    words = (part for word in words_of("answer") | _stop_words() for part in word.split("-"))
+    words = (part for word in lexicon.words_of("answer") | _stop_words() for part in word.split("-"))
     return frozenset(repair.fold(word) for word in words)
 
 
@@ -216,16 +208,16 @@ def looks_like_name(text: str) -> bool:
 
 
 def is_qualifier(words: list[str]) -> bool:
+    known = lexicon.words_of("qualifier")
     return all(
-        word.lower() in words_of("qualifier") or re.fullmatch(r"\w+-leaf|\w+-leaved|\w+leaf", word.lower())
-        for word in words
+        word.lower() in known or re.fullmatch(r"\w+-leaf|\w+-leaved|\w+leaf", word.lower()) for word in words
     )
 
 
 def has_head(text: str) -> bool:
     """Whether the last word is the kind of word common names end with."""
     last = re.sub(r"[^a-z]", "", re.split(r"[\s-]", text.lower())[-1])
-    return last in words_of("head") or (
+    return last in lexicon.words_of("head") or (
         len(last) > 6 and last.endswith(("grass", "wort", "berry", "flower", "weed", "bush"))
     )
 
@@ -290,7 +282,8 @@ def is_foreign(text: str) -> bool:
     words = re.findall(r"[^\W\d_]+(?:['’-][^\W\d_]+)*", text.lower())
     if re.search("[āēīōū]|\\w-(?!(?:of|and|in|on|the|eyed?|leaf|leaved)\\b)[a-zà-ü]{3,}-[A-Z]", text):
         return True  # Māori marks its long vowels; Zwarte-ogen-Susanne
-    return any(word in words_of("foreign") or is_plant_word(word) or genera_called(word) for word in words)
+    known = lexicon.words_of("foreign")
+    return any(word in known or is_plant_word(word) or genera_called(word) for word in words)
 
 
 def is_line_of_names(piece: Piece, line: Line, between: str = "") -> bool:

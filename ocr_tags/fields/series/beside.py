@@ -17,7 +17,7 @@ from ocr_tags.names.firms import firm_in
 from ocr_tags.names.foreign_names import genera_called
 from ocr_tags.names.naming import LABEL
 from ocr_tags.names.signatures import signed_firms
-from ocr_tags.names.titles import Line, is_answer, is_noise, looks_like_name, words_of
+from ocr_tags.names.titles import Line, is_answer, is_noise, looks_like_name
 from ocr_tags.names.vocabulary import is_tag_word
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -262,7 +262,7 @@ def _may_head(name: str, mark: bool) -> bool:
     if ("&" in words and not many) or _SHELF.search(name) or (name.isupper() and len(words) > 1 and not many):
         return False
     if many and len(words) > 1:
-        return not all(word.lower() in words_of("answer") for word in words[:-1])
+        return not all(word.lower() in lexicon.words_of("answer") for word in words[:-1])
     strange = [word for word in words if not is_tag_word(re.sub("['’]s$", "", word))]
     return bool(strange) and not is_noise(name) and not is_answer(name) and len(words) < 4
 

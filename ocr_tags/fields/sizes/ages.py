@@ -6,10 +6,10 @@ import re
 from collections.abc import Iterator
 
 from ocr_tags.fields.sizes.columns import Measured, Size
+from ocr_tags.measures.quantities import FIGURES, WORD
 from ocr_tags.patterns import later
 
-_NUMBERS = {"two": 2, "three": 3, "five": 5, "ten": 10, "fifteen": 15, "twenty": 20}
-_COUNT = rf"(?P<years>\d{{1,2}}|{'|'.join(_NUMBERS)})"
+_COUNT = rf"(?P<years>\d{{1,2}}|{WORD})"
 YEARS = later(rf"\b{_COUNT}[ -]?(?:years?|yrs?|ans|jahren?|jaar)\b", re.I)
 _YOUNG_BEHIND = later(
     r"(?: (?:tall|high))?,?\s(?:(?:with)?in|after|at|by)(?: about| around| the first)?\s"
@@ -34,7 +34,7 @@ _SURE = 0.8
 def years(match: re.Match[str]) -> int:
     """The count of `YEARS` as a number."""
     printed = match["years"].casefold()
-    return _NUMBERS.get(printed) or int(printed)
+    return FIGURES.get(printed) or int(printed)
 
 
 def grown(tag: Measured) -> Iterator[Size]:
