@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Generator, Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import chain
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
 from ocr_tags.errors import PhotoError, TagError
 from ocr_tags.joining import TagRead as TagRead
 from ocr_tags.joining import assemble
 from ocr_tags.pairing.pairs_file import group_by_file
 from ocr_tags.pairing.photographs import Group, group_by_name
-from ocr_tags.pictures.photos import PhotoFile, find_photos, fingerprint, open_photo
+from ocr_tags.pictures.photos import OpenedPhoto, PhotoFile, find_photos, fingerprint, open_photo
 from ocr_tags.settings import Settings
 from ocr_tags.workers import map_in_processes
 
@@ -36,15 +37,46 @@ Outcome = TagRead | Passed | PhotoError
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    photo: PhotoFile
+    """Photos to be read together, as they may be one tag."""
+
+    group: Group
     settings: Settings
 
+    @property
+    def name(self) -> str:
+        return self.group.photos[0].name
 
-def read_photo(job: Job) -> SideRead:
-    """One photo opened and read; runs in a worker process."""
-    from ocr_tags.pipeline import read_side
+    def one_by_one(self) -> Iterator[Job]:
+        for photo in self.group.photos:
+            fronts, backs = (
+                tuple(own for own in side if own == photo) for side in (self.group.fronts, self.group.backs)
+            )
+            yield replace(self, group=replace(self.group, fronts=fronts, backs=backs))
 
-    return read_side(open_photo(job.photo.path, job.photo.name, job.settings), job.settings)
+
+PhotoRead: TypeAlias = "SideRead | PhotoError"
+ReadJob: TypeAlias = Callable[[Job], "list[PhotoRead]"]
+"""What each of a job's photos says, in their order."""
+
+
+def read_photos(job: Job) -> list[PhotoRead]:
+    """Photos opened and read; runs in a worker process."""
+    from ocr_tags.pipeline import read_sides
+
+    opened = {photo: _opened(photo, job.settings) for photo in job.group.photos}
+    fronts, backs = (
+        [photo for name in side if not isinstance(photo := opened[name], PhotoError)]
+        for side in (job.group.fronts, job.group.backs)
+    )
+    read = chain.from_iterable(read_sides(fronts, backs, job.settings))
+    return [photo if isinstance(photo, PhotoError) else next(read) for photo in opened.values()]
+
+
+def _opened(photo: PhotoFile, settings: Settings) -> OpenedPhoto | PhotoError:
+    try:
+        return open_photo(photo.path, photo.name, settings)
+    except PhotoError as error:
+        return error
 
 
 def read_all(
@@ -54,7 +86,7 @@ def read_all(
     pairs_file: Path | None = None,
     on_progress: Progress | None = None,
     tag_of_photo: Callable[[str], str | None] = lambda sha256: None,
-    read: Callable[[Job], SideRead] = read_photo,
+    read: ReadJob = read_photos,
 ) -> Generator[Outcome]:
     """Every tag in these photos and folders, as they come, in the order of the photos.
 
@@ -69,7 +101,7 @@ def read_all(
             groups.append(found)
         else:
             yield found
-    jobs = [Job(photo, settings) for group in groups for photo in group.photos]
+    jobs = [Job(group, settings) for group in groups]
     yield from assemble(groups, _in_order(jobs, settings, on_progress, read), settings.pair_seconds)
 
 
@@ -103,29 +135,41 @@ def _fresh(
 
 
 def _in_order(
-    jobs: Sequence[Job],
-    settings: Settings,
-    on_progress: Progress | None,
-    read: Callable[[Job], SideRead],
-) -> Iterator[SideRead | PhotoError]:
-    """The photos read side by side, given in the order of `jobs`."""
-    early: dict[int, SideRead | PhotoError] = {}
-    next_up = 0
+    jobs: Sequence[Job], settings: Settings, on_progress: Progress | None, read: ReadJob
+) -> Iterator[PhotoRead]:
+    """The photos of all jobs, read side by side, given in the order of `jobs`."""
+    early: dict[int, list[PhotoRead]] = {}
+    next_up = count = 0
+    total = sum(len(job.group.photos) for job in jobs)
+    for number, outcome in _read(jobs, settings, read):
+        early[number] = outcome
+        for photo in jobs[number].group.photos:
+            count += 1
+            if on_progress:
+                on_progress(count, total, photo.name)
+        while next_up in early:
+            yield from early.pop(next_up)
+            next_up += 1
+
+
+def _read(jobs: Sequence[Job], settings: Settings, read: ReadJob) -> Iterator[tuple[int, list[PhotoRead]]]:
+    """Each job's number and photos, as they are done; where several fail together, they are read one by one,
+    as it is one of them that the reader fails on."""
     done = map_in_processes(
         read,
         jobs,
         workers=settings.worker_count,
         timeout_seconds=settings.timeout_seconds,
-        name_of=lambda job: job.photo.name,
+        name_of=lambda job: job.name,
     )
-    for count, (number, outcome) in enumerate(done, start=1):
-        name = jobs[number].photo.name
-        early[number] = _as_photo_error(outcome, name) if isinstance(outcome, TagError) else outcome
-        if on_progress:
-            on_progress(count, len(jobs), name)
-        while next_up in early:
-            yield early.pop(next_up)
-            next_up += 1
+    for number, outcome in done:
+        alone = list(jobs[number].one_by_one())
+        if not isinstance(outcome, TagError):
+            yield number, outcome
+        elif len(alone) > 1:
+            yield number, list(_in_order(alone, settings, None, read))
+        else:
+            yield number, [_as_photo_error(outcome, jobs[number].name)]
 
 
 def _as_photo_error(error: TagError, name: str) -> PhotoError:

@@ -28,7 +28,7 @@ from ocr_tags.names.matching import match_plant
 from ocr_tags.pictures.barcodes import code_words, confirmed, read_codes
 from ocr_tags.pictures.glare import find_glare
 from ocr_tags.pictures.photos import OpenedPhoto, open_photo
-from ocr_tags.reading import PictureRead, read_picture
+from ocr_tags.reading import PictureRead, read_pictures
 from ocr_tags.record import Photo, PlantMatch, Reading, Side, TagRecord, Word
 from ocr_tags.settings import Settings
 from ocr_tags.shots import joined_claims, joined_lines
@@ -43,7 +43,8 @@ T = TypeVar("T")
 Several: TypeAlias = T | Sequence[T] | None
 """Of one side: nothing, its only photo, or all its photos."""
 
-Look = Callable[[NDArray[np.uint8], Sequence[Engine]], PictureRead]
+Look = Callable[[Sequence[NDArray[np.uint8]], Sequence[Engine]], Sequence[PictureRead]]
+"""What turns the pixels of photos into lines of words."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,18 +74,39 @@ def read_tag(front: Several[Path], back: Several[Path] = None, settings: Setting
     """
     chosen = settings or Settings()
     fronts, backs = (
-        [read_side(open_photo(path, settings=chosen), chosen) for path in _several(paths)]
-        for paths in (front, back)
+        [open_photo(path, settings=chosen) for path in _several(paths)] for paths in (front, back)
     )
-    return make_record(fronts, backs)
+    return make_record(*read_sides(fronts, backs, chosen))
 
 
-def read_side(
-    photo: OpenedPhoto, settings: Settings, side: Side = "front", look: Look = read_picture
-) -> SideRead:
-    """Everything one photo says; `look` turns its pixels into lines of words."""
+def read_sides(
+    fronts: Sequence[OpenedPhoto],
+    backs: Sequence[OpenedPhoto],
+    settings: Settings,
+    look: Look = read_pictures,
+) -> tuple[list[SideRead], list[SideRead]]:
+    """Everything each photo says: those thought to be fronts, and backs, best of one tag at a time."""
     engines = _engines(settings.reader, settings.languages, str(settings.tessdata or ""))
-    seen, codes = look_at(photo, engines, look)
+    readers = tuple(engine.describe() for engine in engines)
+    seen = look_at((*fronts, *backs), engines, look)
+    return (
+        [_side_read("front", photo, *next(seen), readers) for photo in fronts],
+        [_side_read("back", photo, *next(seen), readers) for photo in backs],
+    )
+
+
+def look_at(
+    photos: Sequence[OpenedPhoto], engines: Sequence[Engine], look: Look = read_pictures
+) -> Iterator[tuple[PictureRead, list[Word]]]:
+    """What each photo says, the numbers in its bars among the passes, and its codes by themselves."""
+    for photo, seen in zip(photos, look([photo.pixels for photo in photos], engines), strict=True):
+        codes = _codes(photo, seen)
+        yield replace(seen, passes=_with_codes(seen.passes, codes)), codes
+
+
+def _side_read(
+    side: Side, photo: OpenedPhoto, seen: PictureRead, codes: Sequence[Word], readers: tuple[str, ...]
+) -> SideRead:
     texts = side_texts(seen.passes, side, seen.height, is_label)
     main = texts[0] if texts else None
     lines = tuple(main.string[line.start : line.end] for line in main.lines) if main else ()
@@ -97,19 +119,10 @@ def read_side(
         lines=(*lines, *(word.text for word in codes if word.reader == "qr")),
         title=" ".join(titles) or None,
         word_count=len(main.words) if main else 0,
-        readers=tuple(engine.describe() for engine in engines),
+        readers=readers,
         words=words,
         blown_out=tuple(word.text for word in glare.beside(words)) if glare else (),
     )
-
-
-def look_at(
-    photo: OpenedPhoto, engines: Sequence[Engine], look: Look = read_picture
-) -> tuple[PictureRead, list[Word]]:
-    """What one photo says, the numbers in its bars among the passes, and its codes by themselves."""
-    seen = look(photo.pixels, engines)
-    codes = _codes(photo, seen)
-    return replace(seen, passes=_with_codes(seen.passes, codes)), codes
 
 
 def _codes(photo: OpenedPhoto, seen: PictureRead) -> list[Word]:

@@ -1,4 +1,4 @@
-"""One photo into lines of words: where its lines are, which way is up, and what each reader makes of them.
+"""Photos into lines of words: which way is up, where the lines are, and what each reader makes of them.
 
 Lines are sought in two ways that fail differently: by an engine that can find lines, where there is one, and
 by chains of letter shapes. Each is then cut out and read by every engine, as that engine likes it. Where no
@@ -8,7 +8,7 @@ which vote.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 
@@ -16,42 +16,25 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from ocr_tags.engines import Engine, LineFinder, Quad
+from ocr_tags.engines import Engine, LineFinder
 from ocr_tags.engines.remembering import Remembering
+from ocr_tags.framing import found_lines, framed, missed
 from ocr_tags.layout.lines import Line, split_wide
 from ocr_tags.pictures.bend import flattened
-from ocr_tags.pictures.cleaning import Straightened, even_light, narrowed, straighten, widened
+from ocr_tags.pictures.cleaning import Straightened, even_light, straighten
 from ocr_tags.pictures.crops import Crop, cut_colour, cut_line
 from ocr_tags.pictures.facing import amount_said, reversed_line, upright
-from ocr_tags.pictures.geometry import Floats, reduced, through
-from ocr_tags.pictures.leaders import without_leaders
+from ocr_tags.pictures.geometry import Floats, box_around, reduced, through
 from ocr_tags.pictures.level import levelled
 from ocr_tags.pictures.marks import covers, find_marks, mark_words, unread
 from ocr_tags.pictures.month_bars import month_words
-from ocr_tags.pictures.regions import LineRegion, find_level, find_lines, region_of
+from ocr_tags.pictures.regions import LineRegion, find_lines
 from ocr_tags.record import Box, Word
 
 SPARSE_SCALE = 0.6
 """The sparse pass reads a smaller picture than the page pass, so that the two err differently."""
 SMALL_SIDE = 1200
 """Long side of the copy that is read whole to tell which way is up."""
-SHAPES_SIDE = 640
-"""Long side of the copy on which letter shapes are sought where an engine has found lines already: it is
-large letters that a finder overlooks."""
-LEAST_LIKELY = 0.75
-"""Of rows of letter shapes that an engine's finder left out, those less likely print are not read. On drawn
-tags a finder overlooks a large bold title now and then; of 600 rows less likely than this, one was a line."""
-TOUCHING = 0.2
-"""A row of which more lies on lines found is made of their letters."""
-WIDENINGS = 3
-"""How often a border that cuts lines off is moved, before and after the tag is sought by its lines."""
-CLOSELY, CLOSEST, FEW_LINES = 2.0, 4.0, 3
-"""How many times the usual area shows the lines where no tag was cut out, and where it shows so few: of 53
-such photographs 11 lost half of their lines or more on the usual one, of 470 others none."""
-WITH_ROOM = 1.5
-"""The same where the tag has been cut out along its lines, with room around it."""
-HALF = 0.6
-"""Of the longer side of a picture that is looked at in two halves: what they share holds a whole line."""
 MARK_GAP = 1.5
 """In its own heights: a mark stands no further before the line it belongs to."""
 LEAST_SURE = 0.25
@@ -77,114 +60,68 @@ class PictureRead:
         return int(self.straight.pixels.shape[0])
 
 
-def read_picture(pixels: NDArray[np.uint8], engines: Sequence[Engine]) -> PictureRead:
-    """Read an upright photo (BGR, uint8, height x width x 3) with every engine."""
+@dataclass(frozen=True)
+class _Sighted:
+    """One photo the right way up and its lines, with what the engine that was asked first makes of them.
+
+    `straight` is the picture whose pixels show the lines at `regions`; `level` is the one that words lie in,
+    which `way` (3 x 3) leads to; `limits` are the photo's width and height.
+    """
+
+    straight: Straightened
+    turn: int
+    level: Straightened
+    way: Floats
+    regions: Sequence[LineRegion]
+    said: Moved
+    limits: tuple[int, int]
+
+
+def read_pictures(pictures: Sequence[NDArray[np.uint8]], engines: Sequence[Engine]) -> list[PictureRead]:
+    """Read upright photos (BGR, uint8, height x width x 3) with every engine: what each photo says.
+
+    An engine that is a program costs more to start than a side's lines to read, so the sides of a tag are
+    best given together.
+    """
     finder = next((engine for engine in engines if isinstance(engine, LineFinder)), None)
-    cut = straighten(pixels, finely=finder is None)  # lines that are found can be made level later
-    straight, found = _framed(pixels, cut, finder)
     # The engine that finds lines reads them cheaply as well, so it is the one asked which way is up.
-    asked = Remembering(next((engine for engine in engines if engine is finder), engines[0]))
+    asked = next((engine for engine in engines if engine is finder), engines[0])
+    sighted = [_sighted(pixels, asked, finder) for pixels in pictures]
+    passes: list[dict[str, Moved]] = [{} for _ in sighted]
+    for engine in engines:
+        read = [one.said for one in sighted] if engine is asked else _read_all(engine, sighted)
+        for own, one, lines in zip(passes, sighted, read, strict=True):
+            own[f"{engine.name} lines"] = [words for words in lines if words]
+            if finder is None:
+                own[f"{engine.name} page"] = _read_page(one.level, engine)
+                own[f"{engine.name} sparse"] = _read_sparse(one.level, engine)
+    return [_picture_read(one, own, asked) for one, own in zip(sighted, passes, strict=True)]
+
+
+def _sighted(pixels: NDArray[np.uint8], engine: Engine, finder: LineFinder | None) -> _Sighted:
+    asked = Remembering(engine)
+    cut = straighten(pixels, finely=finder is None)  # lines that are found can be made level later
+    straight, found = framed(pixels, cut, finder)
     regions = found or find_lines(straight.pixels)
     read_whole = None if finder else partial(_read_small, asked)
     straight, turn, regions = upright(straight, regions, partial(read_lines, asked), read_whole)
     flat = flattened(straight)
     if flat is not straight:
         straight = flat
-        found = _found_lines(flat, finder)
+        found = found_lines(flat, finder)
         regions = found or find_lines(flat.pixels)
     level, way = levelled(straight, regions)
     if found:
-        regions = [*regions, *_missed(straight.pixels, regions)]
-    passes: dict[str, Moved] = {}
+        regions = [*regions, *missed(straight.pixels, regions)]
     said = _from_better_ends(regions, read_lines(asked, straight, regions, way))
     if finder:  # what it makes nothing of is grain or the edge of a leaf
         regions = [region for region, words in zip(regions, said, strict=True) if words]
-    for engine in engines:
-        lines = said if engine is asked.engine else read_lines(engine, straight, regions, way)
-        passes[f"{engine.name} lines"] = [words for words in lines if words]
-        if finder is None:
-            passes[f"{engine.name} page"] = _read_page(level, engine)
-            passes[f"{engine.name} sparse"] = _read_sparse(level, engine)
-    limits = (pixels.shape[1], pixels.shape[0])
-    read = {name: on_photo(lines, name, level, limits) for name, lines in passes.items()}
-    return PictureRead(level, turn, {**read, **_marked(read, asked.engine, level, limits)})
+    return _Sighted(straight, turn, level, way, regions, said, (pixels.shape[1], pixels.shape[0]))
 
 
-# ---------------------------------------------------------------- where the lines are
-
-
-def _framed(
-    pixels: NDArray[np.uint8], cut: Straightened, finder: LineFinder | None
-) -> tuple[Straightened, list[LineRegion]]:
-    """The picture with all the lines that a finder shows, and not much around them; the lines."""
-    straight = replace(cut, pixels=without_leaders(cut.pixels))
-    found = _found_lines(straight, finder)
-    for frame in (*[widened] * WIDENINGS, narrowed, *[widened] * WIDENINGS):
-        again = frame(pixels, cut, [np.array(region.quad) for region in found])
-        if again is not cut:
-            cut, straight = again, replace(again, pixels=without_leaders(again.pixels))
-            found = _found_lines(straight, finder, WITH_ROOM if frame is narrowed else CLOSELY)
-    return straight, found
-
-
-def _found_lines(
-    straight: Straightened, finder: LineFinder | None, closely: float = CLOSELY
-) -> list[LineRegion]:
-    """The lines a finder shows, looked at `closely` where no outline tells that the tag is all there is."""
-    if finder is None:
-        return []
-    quads = finder.find_lines(straight.pixels, 1.0 if straight.outline else closely)
-    if len(quads) < FEW_LINES and not straight.outline:
-        quads = _found_closest(straight.pixels, finder)
-    return [region_of(quad) for quad in quads]
-
-
-def _found_closest(picture: NDArray[np.uint8], finder: LineFinder) -> list[Quad]:
-    """Lines sought in either half of a picture and a little beyond, as one copy that shows as much would take
-    twice the memory; of two in one place, as where a half cuts a line, the larger."""
-    along = 0 if picture.shape[0] > picture.shape[1] else 1
-    length = picture.shape[along]
-    found: list[Quad] = []
-    for start in (0, round((1 - HALF) * length)):
-        part = np.take(picture, range(start, min(start + round(HALF * length), length)), axis=along)
-        shift = (0, start) if along == 0 else (start, 0)
-        found += [_shifted(quad, shift) for quad in finder.find_lines(part, CLOSEST * HALF)]
-    kept: list[tuple[Quad, Box]] = []
-    for quad, box in sorted(((q, _around(np.array(q))) for q in found), key=lambda one: -one[1].w * one[1].h):
-        if not any(box.shared(other) > 0.5 * box.w * box.h for _, other in kept):
-            kept.append((quad, box))
-    return [quad for quad, _ in kept]
-
-
-def _shifted(quad: Quad, by: tuple[int, int]) -> Quad:
-    a, b, c, d = ((x + by[0], y + by[1]) for x, y in quad)
-    return a, b, c, d
-
-
-def _missed(picture: NDArray[np.uint8], found: Sequence[LineRegion]) -> list[LineRegion]:
-    """Level rows of clear letter shapes in an upright picture that the finder left out."""
-    small, back = reduced(picture, SHAPES_SIDE / max(picture.shape[:2]))
-    taken, way = np.zeros(small.shape[:2], np.uint8), np.asarray(np.linalg.inv(back), np.float64)
-    for region in found:
-        cv2.fillConvexPoly(taken, _pixels(through(way, np.array(region.quad))), 1)
-    likely = (row for row in find_level(small) if row.score > LEAST_LIKELY)
-    return [_enlarged(row, back) for row in likely if _share_of(taken, row) < TOUCHING]
-
-
-def _share_of(taken: NDArray[np.uint8], region: LineRegion) -> float:
-    """How much of a region is marked in `taken`."""
-    own = np.zeros_like(taken)
-    cv2.fillConvexPoly(own, _pixels(np.array(region.quad)), 1)
-    return float((taken & own).sum() / max(own.sum(), 1))
-
-
-def _pixels(points: Floats) -> NDArray[np.int32]:
-    return np.asarray(np.rint(points), np.int32)
-
-
-def _enlarged(region: LineRegion, back: Floats) -> LineRegion:
-    a, b, c, d = ((float(x), float(y)) for x, y in through(back, np.array(region.quad)))
-    return replace(region, quad=(a, b, c, d), letter_height=region.letter_height * float(back[1, 1]))
+def _picture_read(one: _Sighted, passes: Mapping[str, Moved], asked: Engine) -> PictureRead:
+    read = {name: on_photo(lines, name, one.level, one.limits) for name, lines in passes.items()}
+    return PictureRead(one.level, one.turn, {**read, **_marked(read, asked, one.level, one.limits)})
 
 
 # ---------------------------------------------------------------- the passes
@@ -197,12 +134,26 @@ def read_lines(
 
     Their places are those in the picture that `way` (3 x 3) leads to.
     """
+    crops = _crops(engine, straight, regions)
+    read = engine.read([crop.pixels for crop in crops], "line")
+    return [_words_at(lines, crop, way) for lines, crop in zip(read, crops, strict=True)]
+
+
+def _read_all(engine: Engine, sighted: Sequence[_Sighted]) -> Iterator[Moved]:
+    """What `read_lines` gives for each picture, in one go."""
+    crops = [_crops(engine, one.straight, one.regions) for one in sighted]
+    read = iter(engine.read([crop.pixels for own in crops for crop in own], "line"))
+    for one, own in zip(sighted, crops, strict=True):
+        yield [_words_at(next(read), crop, one.way) for crop in own]
+
+
+def _crops(engine: Engine, straight: Straightened, regions: Sequence[LineRegion]) -> list[Crop]:
     cut = cut_colour if engine.colour else cut_line
-    crops: list[Crop] = [cut(straight.pixels, region) for region in regions]
-    return [
-        [replace(word, place=moved(word.place, way @ crop.to_picture)) for line in read for word in line]
-        for read, crop in zip(engine.read([crop.pixels for crop in crops], "line"), crops, strict=True)
-    ]
+    return [cut(straight.pixels, region) for region in regions]
+
+
+def _words_at(lines: Sequence[Sequence[Word]], crop: Crop, way: Floats) -> list[Word]:
+    return [replace(word, place=moved(word.place, way @ crop.to_picture)) for line in lines for word in line]
 
 
 def _from_better_ends(regions: Sequence[LineRegion], lines: Moved) -> Moved:
@@ -236,22 +187,16 @@ def _read_sparse(straight: Straightened, engine: Engine) -> Moved:
 
 def moved(place: Box, way: NDArray[np.float64]) -> Box:
     """The level box around `place` carried along the 3x3 homography `way`."""
-    return _around(through(way, _corners(place)))
+    return box_around(through(way, _corners(place)))
 
 
 def _on_photo(place: Box, straight: Straightened, limits: tuple[int, int]) -> Box:
-    return _around(np.clip(straight.on_photo(_corners(place)), (0, 0), limits))
+    return box_around(np.clip(straight.on_photo(_corners(place)), (0, 0), limits))
 
 
 def _corners(place: Box) -> Floats:
     x, y, right, bottom = place.x, place.y, place.right, place.bottom
     return np.array([(x, y), (right, y), (right, bottom), (x, bottom)], np.float64)
-
-
-def _around(points: Floats) -> Box:
-    left, top = np.floor(points.min(axis=0)).astype(int)
-    right, bottom = np.ceil(points.max(axis=0)).astype(int)
-    return Box(int(left), int(top), max(int(right - left), 1), max(int(bottom - top), 1))
 
 
 def on_photo(lines: Moved, reader: str, straight: Straightened, limits: tuple[int, int]) -> list[Line]:
@@ -261,7 +206,7 @@ def on_photo(lines: Moved, reader: str, straight: Straightened, limits: tuple[in
         words = [
             replace(
                 word,
-                box=_around(np.clip(straight.on_photo(_corners(word.place)), (0, 0), limits)),
+                box=box_around(np.clip(straight.on_photo(_corners(word.place)), (0, 0), limits)),
                 reader=reader,
             )
             for word in line

@@ -64,8 +64,10 @@ class Settings:
     tessdata: Path | None = field(
         default=None, metadata=_help("Folder of Tesseract's language data; the system's own when unset.")
     )
-    workers: int = field(default=0, metadata=_help("Photos read at once; 0 means one per processor core."))
-    timeout_seconds: int = field(default=180, metadata=_help("Give a photo up after this long."))
+    workers: int = field(default=0, metadata=_help("Tags read at once; 0 means one per processor core."))
+    timeout_seconds: int = field(
+        default=180, metadata=_help("Give a tag's photos up after this long, then each of them.")
+    )
     max_pixels: int = field(default=60_000_000, metadata=_help("Largest picture accepted: width x height."))
     max_bytes: int = field(default=100_000_000, metadata=_help("Largest photo file accepted."))
     min_side_pixels: int = field(default=40, metadata=_help("Smallest width or height accepted."))

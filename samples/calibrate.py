@@ -104,10 +104,11 @@ def seen_on(folder: Path, kept: Path | None, truth: Mapping[str, Any]) -> Seen:
         found: Seen = pickle.loads(file.read_bytes())
         return found
     engines = open_engines("both")
-    seen = {}
-    for photo in truth["photos"]:
-        read, _ = look_at(open_photo(folder / photo["file"], settings=Settings()), engines)
-        seen[photo["side"]] = (read.height, read.passes)
+    photos = [open_photo(folder / photo["file"], settings=Settings()) for photo in truth["photos"]]
+    seen = {
+        photo["side"]: (read.height, read.passes)
+        for photo, (read, _) in zip(truth["photos"], look_at(photos, engines), strict=True)
+    }
     if file:
         file.parent.mkdir(parents=True, exist_ok=True)
         file.write_bytes(pickle.dumps(seen))

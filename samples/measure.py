@@ -35,18 +35,23 @@ from score import Tally, Verdict, judge, name_found
 Look = Callable[[Any, Any], Any]
 
 
-def plain_tesseract(pixels: Any, engines: Any) -> Any:
-    """What Tesseract reads when it gets the photo as it is."""
-    return _plain(pixels, engines[0].read([cv2.cvtColor(pixels, cv2.COLOR_BGR2GRAY)], "page")[0])
+def plain_tesseract(pictures: Any, engines: Any) -> Any:
+    """What Tesseract reads when it gets the photos as they are."""
+    grey = [cv2.cvtColor(pixels, cv2.COLOR_BGR2GRAY) for pixels in pictures]
+    return list(map(_plain, pictures, engines[0].read(grey, "page")))
 
 
-def plain_rapidocr(pixels: Any, engines: Any) -> Any:
-    """What RapidOCR reads when it gets the photo as it is, with its own settings."""
+def plain_rapidocr(pictures: Any, engines: Any) -> Any:
+    """What RapidOCR reads when it gets the photos as they are, with its own settings."""
+    return [_plain(pixels, _plain_rapidocr(pixels)) for pixels in pictures]
+
+
+def _plain_rapidocr(pixels: Any) -> Any:
     from ocr_tags.engines.rapidocr import whole_word
 
     found = _plain_models()(pixels, return_word_box=True)
     lines = [] if found.boxes is None else found.word_results
-    return _plain(pixels, [[whole_word(*word) for word in line] for line in lines])
+    return [[whole_word(*word) for word in line] for line in lines]
 
 
 @cache
@@ -81,8 +86,8 @@ WAYS: dict[str, tuple[str, Look | None]] = {
 def read_one(folder: Path, way: str, truth: Mapping[str, Any]) -> tuple[dict[str, Any] | None, float, int]:
     """One tag's record as JSON, the processor seconds it took, and this process's most kilobytes so far."""
     from ocr_tags.pictures.photos import open_photo
-    from ocr_tags.pipeline import make_record, read_side
-    from ocr_tags.reading import read_picture
+    from ocr_tags.pipeline import make_record, read_sides
+    from ocr_tags.reading import read_pictures
     from ocr_tags.record_json import to_json
     from ocr_tags.settings import Settings
 
@@ -90,13 +95,11 @@ def read_one(folder: Path, way: str, truth: Mapping[str, Any]) -> tuple[dict[str
     reader, look = WAYS[way]
     settings = replace(Settings(), reader=reader)
     start = _cpu()
-    sides = {
-        photo["side"]: read_side(
-            open_photo(folder / photo["file"]), settings, photo["side"], look or read_picture
-        )
-        for photo in truth["photos"]
-    }
-    record = make_record(sides.get("front"), sides.get("back"))
+    fronts, backs = (
+        [open_photo(folder / photo["file"]) for photo in truth["photos"] if photo["side"] == side]
+        for side in ("front", "back")
+    )
+    record = make_record(*read_sides(fronts, backs, settings, look or read_pictures))
     return to_json(record), _cpu() - start, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
 
 

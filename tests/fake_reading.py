@@ -9,13 +9,14 @@ import os
 import time
 from pathlib import Path
 
-from ocr_tags.batch import Job
+from ocr_tags.batch import Job, PhotoRead
 from ocr_tags.claims.of_side import claims
-from ocr_tags.errors import ReaderError
+from ocr_tags.errors import PhotoError, ReaderError
 from ocr_tags.fields import FIELDS
-from ocr_tags.pictures.photos import open_photo
+from ocr_tags.pictures.photos import PhotoFile, open_photo
 from ocr_tags.pipeline import SideRead
 from ocr_tags.record import LineSpan, Photo, TagText
+from ocr_tags.settings import Settings
 
 
 def side_of(text: str, file: str = "x.jpg", sha256: str = "0" * 64, taken_at: str | None = None) -> SideRead:
@@ -36,9 +37,16 @@ def side_of(text: str, file: str = "x.jpg", sha256: str = "0" * 64, taken_at: st
     )
 
 
-def read(job: Job) -> SideRead:
-    opened = open_photo(job.photo.path, job.photo.name, job.settings)
-    text = job.photo.path.with_suffix(".txt").read_text("utf-8")
+def read(job: Job) -> list[PhotoRead]:
+    return [read_one(photo, job.settings) for photo in job.group.photos]
+
+
+def read_one(photo: PhotoFile, settings: Settings) -> PhotoRead:
+    try:
+        opened = open_photo(photo.path, photo.name, settings)
+    except PhotoError as error:
+        return error
+    text = photo.path.with_suffix(".txt").read_text("utf-8")
     if text == "CRASH":
         os._exit(11)
     if text == "HANG":

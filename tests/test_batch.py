@@ -3,14 +3,20 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
+import cv2
 import fake_reading
+import numpy as np
 import pytest
 from PIL import Image
 
-from ocr_tags.batch import Outcome, Passed, TagRead, read_all
+from ocr_tags.batch import Job, Outcome, Passed, TagRead, read_all, read_photos
+from ocr_tags.engines.tesseract import TesseractProgram
 from ocr_tags.errors import PhotoError
-from ocr_tags.pictures.photos import fingerprint
+from ocr_tags.pairing.photographs import Group
+from ocr_tags.pictures.photos import PhotoFile, fingerprint
+from ocr_tags.pipeline import SideRead
 from ocr_tags.settings import Settings
 
 SALVIA = "Meadow Sage\nSalvia nemorosa 'Wexcombe'"
@@ -118,6 +124,35 @@ def test_one_bad_photo_costs_one_photo(tmp_path: Path, fate: str, words: str) ->
     assert told(outcomes) == [*fine[:2], words, "back:c_back.jpg", *fine[2:]]
     lone = outcomes[3]
     assert isinstance(lone, TagRead) and lone.record.notes[0].startswith("The other side, c_front.jpg, could")
+
+
+def test_the_photos_of_a_tag_are_read_in_one_go_each_as_its_side(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    calls: list[int] = []
+    read = TesseractProgram.read
+
+    def counted(self: TesseractProgram, pictures: list[Any], layout: Any) -> Any:
+        calls.append(len(pictures))
+        return read(self, pictures, layout)
+
+    monkeypatch.setattr(TesseractProgram, "read", counted)
+    for name, words in (("x_front.png", "Meadow Sage"), ("x_back.png", "Height: 24 in")):
+        tag = np.full((300, 900, 3), 250, np.uint8)
+        cv2.putText(tag, words, (60, 180), cv2.FONT_HERSHEY_SIMPLEX, 2.0, (20, 20, 20), 5, cv2.LINE_AA)
+        cv2.imwrite(str(tmp_path / name), tag)
+    (tmp_path / "x_back (2).png").write_bytes(b"not a picture")
+    front, back, broken = (
+        PhotoFile(tmp_path / name, name) for name in ("x_front.png", "x_back.png", "x_back (2).png")
+    )
+    said, failed, below = read_photos(Job(Group((front,), (broken, back), "named", ""), Settings()))
+    assert isinstance(failed, PhotoError) and failed.message.startswith("x_back (2).png is not a picture")
+    assert isinstance(said, SideRead) and isinstance(below, SideRead)
+    assert [(each.photo.side, each.lines) for each in (said, below)] == [
+        ("front", ("Meadow Sage",)),
+        ("back", ("Height: 24 in",)),
+    ]
+    assert calls == [2]
 
 
 def test_a_photo_that_hangs_is_given_up(tmp_path: Path) -> None:

@@ -31,6 +31,7 @@ LEVELS = {
     "ocr_tags.cautions": 4,
     "ocr_tags.planting": 4,
     "ocr_tags.typed": 4,
+    "ocr_tags.framing": 4,
     "ocr_tags.reading": 4,
     "ocr_tags.shots": 4,
     "ocr_tags.pairing": 4,
@@ -42,7 +43,7 @@ LEVELS = {
     "ocr_tags.cli": 9,
     "ocr_tags.__main__": 10,
 }
-PICTURE_SIDE = {"pictures", "engines", "reading", "workers"}
+PICTURE_SIDE = {"pictures", "engines", "framing", "reading", "workers"}
 """Never seen by the fields, nor by the catalogue, which opens where OpenCV and Tesseract are missing."""
 FILES = sorted([*ROOT.glob("ocr_tags/**/*.py"), *ROOT.glob("index/**/*.py")])
 WITHOUT_PICTURES = sorted([*ROOT.glob("ocr_tags/fields/**/*.py"), *ROOT.glob("index/**/*.py")])

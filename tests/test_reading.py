@@ -7,10 +7,11 @@ import numpy as np
 import pytest
 
 from ocr_tags.engines import Quad, open_engines
+from ocr_tags.framing import _found_closest
 from ocr_tags.pictures.cleaning import Straightened
 from ocr_tags.pictures.facing import ReadLines, reversed_line, upright
 from ocr_tags.pictures.regions import LineRegion
-from ocr_tags.reading import _found_closest, _from_better_ends, read_picture
+from ocr_tags.reading import _from_better_ends, read_pictures
 from ocr_tags.record import Box, Word
 
 
@@ -29,7 +30,7 @@ def drawn_tag() -> np.ndarray:
 def test_a_turned_tag_is_read_upright_and_its_words_lie_on_the_photo(reader: str, quarter: int) -> None:
     photo = np.ascontiguousarray(np.rot90(drawn_tag(), quarter))
     engines = open_engines(reader)
-    seen = read_picture(photo, engines)
+    (seen,) = read_pictures([photo], engines)
     assert seen.turn == 90 * quarter
     for engine in engines:
         said = {
@@ -50,7 +51,7 @@ def test_a_mark_over_its_caption_is_read_before_it() -> None:
     for one, two in (((600, 380), (600, 480)), ((600, 480), (600, 380))):
         cv2.arrowedLine(tag, one, two, (20, 20, 20), 7, cv2.LINE_AA, tipLength=0.22)
     cv2.putText(tag, "30 in", (530, 550), cv2.FONT_HERSHEY_SIMPLEX, 1.5, (20, 20, 20), 3, cv2.LINE_AA)
-    seen = read_picture(tag, open_engines("rapidocr"))
+    (seen,) = read_pictures([tag], open_engines("rapidocr"))
     assert "↕ 30 in" in [line.text for line in seen.passes["rapidocr marks"]]
 
 
@@ -71,7 +72,7 @@ def white_on_white(size: float, degrees: float) -> np.ndarray:
 
 
 def test_small_print_on_a_ground_of_its_own_colour_is_found_and_read() -> None:
-    seen = read_picture(white_on_white(0.9, 7), open_engines("rapidocr"))
+    (seen,) = read_pictures([white_on_white(0.9, 7)], open_engines("rapidocr"))
     assert {line.text for line in seen.passes["rapidocr lines"]} >= set(PRINTED)
     height, width = seen.straight.pixels.shape[:2]
     corners = seen.straight.on_photo(np.array([(0, 0), (width, height)], float))
@@ -84,10 +85,10 @@ def test_rows_that_only_look_like_print_do_not_tell_how_a_tag_lies(monkeypatch: 
         quads = (((0, y), (width, y), (width, y + 30), (0, y + 30)) for y in range(20, height - 40, 90))
         return [LineRegion(quad, 20.0, 0.9) for quad in quads]  # type: ignore[arg-type]
 
-    monkeypatch.setattr("ocr_tags.reading._missed", rows)
-    for levels_before in ("reading.narrowed", "pictures.cleaning._levelled"):
+    monkeypatch.setattr("ocr_tags.reading.missed", rows)
+    for levels_before in ("framing.narrowed", "pictures.cleaning._levelled"):
         monkeypatch.setattr(f"ocr_tags.{levels_before}", lambda pixels, cut, *more, **named: cut)
-    seen = read_picture(white_on_white(4.0, 7), open_engines("rapidocr"))
+    (seen,) = read_pictures([white_on_white(4.0, 7)], open_engines("rapidocr"))
     whole = [line for line in seen.passes["rapidocr lines"] if line.text in PRINTED]
     assert len(whole) == len(PRINTED)
     for line in whole:
@@ -97,7 +98,7 @@ def test_rows_that_only_look_like_print_do_not_tell_how_a_tag_lies(monkeypatch: 
 
 def test_what_the_finder_makes_nothing_of_is_read_by_nobody(monkeypatch: pytest.MonkeyPatch) -> None:
     blank = LineRegion(((20, 20), (300, 20), (300, 60), (20, 60)), 25.0, 0.9)
-    monkeypatch.setattr("ocr_tags.reading._missed", lambda picture, found: [blank])
+    monkeypatch.setattr("ocr_tags.reading.missed", lambda picture, found: [blank])
     lines: list[int] = []
 
     class Other:
@@ -107,7 +108,7 @@ def test_what_the_finder_makes_nothing_of_is_read_by_nobody(monkeypatch: pytest.
             lines.append(len(pictures))
             return [[] for _ in pictures]
 
-    read_picture(drawn_tag(), (Other(), *open_engines("rapidocr")))  # type: ignore[arg-type]
+    read_pictures([drawn_tag()], (Other(), *open_engines("rapidocr")))  # type: ignore[arg-type]
     assert lines == [4]
 
 

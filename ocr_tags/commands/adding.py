@@ -43,7 +43,7 @@ PairsFile = Annotated[
     ),
 ]
 Workers = Annotated[
-    int | None, typer.Option(min=1, help="Photos read at once; one per processor core when not given.")
+    int | None, typer.Option(min=1, help="Tags read at once; one per processor core when not given.")
 ]
 
 

@@ -12,6 +12,8 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
+from ocr_tags.record import Box
+
 Pixels: TypeAlias = NDArray[np.uint8]
 Floats: TypeAlias = NDArray[np.float64]
 Indices: TypeAlias = NDArray[np.intp]
@@ -21,6 +23,13 @@ def through(way: Floats, points: Floats) -> Floats:
     """Points (n x 2) carried along a 3 x 3 matrix."""
     moved = np.column_stack([points, np.ones(len(points))]) @ way.T
     return np.asarray(moved[:, :2] / moved[:, 2:])
+
+
+def box_around(points: Floats) -> Box:
+    """The level box, in whole pixels, that holds all points (n x 2)."""
+    left, top = np.floor(points.min(axis=0)).astype(int)
+    right, bottom = np.ceil(points.max(axis=0)).astype(int)
+    return Box(int(left), int(top), max(int(right - left), 1), max(int(bottom - top), 1))
 
 
 def reduced(pixels: Pixels, scale: float) -> tuple[Pixels, Floats]:
