@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import pairwise
 
 from ocr_tags.names import lexicon, titles
@@ -20,6 +21,8 @@ _COMMON_LABEL = re.compile(
     r"|(?:also|sometimes|often)\s+(?:known\s*(?:as|&)|called|sold\s+as|goes\s+by|answers\s+to)"
     r"|(?:otherwise|better|locally|popularly)\s+(?:known\s+as|called)|alias"
     r"|(?:some|many|folks?|people|others|locals|gardeners)(?:\s+also)?\s+(?:say|call\s+it|know\s+it\s+as)"
+    r"|you\s+(?:(?:may|might|will|probably)\s+)?(?:also\s+|better\s+)?know\s+it(?:\s+(?:better\s+)?as|$)"
+    r"|known\s+(?:here(?:abouts)?|to\s+\w+|in\s+\w+)\s+as"
     r"|(?<=,\s)(?:also|or\s+(?:plain|simply|just)(?:\s+old)?)(?=\s(?-i:[A-Z]))"
     r"|deutscher\s+name|commonly\s+(?:known\s+as|called))(?:\s*[:–-]\s*|\s+|$)",
     re.I,
@@ -39,15 +42,15 @@ def read_labelled(string: str, side: Side) -> None:
     for number, line in enumerate(side.lines):
         for label in _COMMON_LABEL.finditer(line.text):
             start, end = line.start + label.end(), line.end
-            if not string[start:end].strip(" :") and number + 1 < len(side.lines):
-                start, end = side.lines[number + 1].start, side.lines[number + 1].end
+            if number + 1 < len(side.lines):
+                start, end = _over_line_end(string, start, end, side.lines[number + 1])
             stop = re.search(r"[.;)(]|\s-\s|" + LABEL.pattern, string[start:end], re.I)
             end = start + stop.start() if stop else end
-            named = list(_listed(string, start, end))
+            named = [piece for piece in _listed(string, start, end) if not re.match(r"by\s", piece.text)]
             if named and stop is None and (joined := _joined(string, named[-1], end)):
                 named[-1], end = joined, joined.end
             for piece in named:
-                found = known_name(piece, 0.95)
+                found = _labelled_name(piece, side)
                 small = piece.text.islower() and not titles.has_head(piece.text)  # ", though rarely now"
                 vague = small or titles.is_noise(piece.text) or titles.is_qualifier(piece.text.split())
                 if found is None and not vague:
@@ -56,6 +59,27 @@ def read_labelled(string: str, side: Side) -> None:
                     side.common.append(found)
                     side.labelled.add(found.span)
             side.taken.append((line.start + label.start(), end))
+
+
+def _labelled_name(piece: Piece, side: Side) -> Found[str] | None:
+    """The name as the lists know it, not mended into one the side prints: silkweed, of Swamp Milkweed."""
+    found = known_name(piece, 0.95)
+    if found is None or lexicon.key(found.value) == lexicon.key(piece.text):
+        return found
+    mended = re.compile(rf"\b{re.escape(found.value)}\b", re.I)
+    return None if any(mended.search(line.text) for line in side.lines) else found
+
+
+def _over_line_end(string: str, start: int, end: int, below: Line) -> tuple[int, int]:
+    """From where to where a labelled list runs, that begins or goes on in the next line."""
+    if not string[start:end].strip(" :"):
+        led = re.match(r"\s*as\s+", below.text)
+        return below.start + (led.end() if led else 0), below.end
+    goes_on = string[end : below.start] == "\n" and _GOES_ON.search(string[start:end])
+    return start, below.end if goes_on else end
+
+
+_GOES_ON = re.compile(r"(?:[,;/&]|\b(?:and|or|by))\s*$")
 
 
 def _joined(string: str, piece: Piece, end: int) -> Piece | None:
@@ -145,7 +169,7 @@ def read_strokes(side: Side) -> None:
     genera = side.genera | {
         g for c in side.common if c.certainty >= KNOWN for g in lexicon.genera_of(c.value)
     }
-    for number, line in enumerate(side.lines):
+    for number, line in enumerate(map(_without_price, side.lines)):
         listed = _parted_names(line)
         if len(listed) < 2 or is_maker(line.text) or re.search(r"(?<!\w)['‘’“\"]|[™®©:]", line.text):
             continue
@@ -169,16 +193,35 @@ def read_strokes(side: Side) -> None:
 
 
 def _parted_names(line: Line) -> list[Piece]:
-    """What stands between the strokes and commas of a line; a kind and its sort in a title stay together."""
+    """What stands between the strokes, commas and "or" of a line; a kind and its sort in a title stay
+    together."""
     found: list[Piece] = []
     for piece in titles.pieces(line, []):
-        commas = piece.text.count(", ")
-        if not commas or (commas == 1 and line.title):
+        if piece.text.count(", ") == 1 and line.title and not _OR.search(piece.text):
             found.append(piece)
             continue
-        for part in re.finditer(r"[^\s,][^,]+", piece.text):
-            found.append(Piece(piece.start + part.start(), piece.start + part.end(), part[0]))
-    return found
+        position = piece.start
+        for part in _EITHER.split(piece.text):
+            position = piece.start + piece.text.index(part, position - piece.start)
+            found.append(Piece(position, position + len(part), part))
+    return [_without_land(piece) for piece in found]
+
+
+_OR = re.compile(r",?\s+(?:or|aka)\s+")
+_EITHER = re.compile(rf"{_OR.pattern}|,\s+")
+_LAND = re.compile(r"\s*\([A-Z]{1,2}\)$")
+_PRICE = re.compile(r"\s*[$£€] ?\d+(?:[.,]\d\d)?\s*$")
+
+
+def _without_land(piece: Piece) -> Piece:
+    """A name without the land it is of: Canche cespiteuse (F)."""
+    text = _LAND.sub("", piece.text)
+    return Piece(piece.start, piece.start + len(text), text)
+
+
+def _without_price(line: Line) -> Line:
+    text = _PRICE.sub("", line.text)
+    return replace(line, end=line.start + len(text), text=text)
 
 
 def _ends(piece: Piece) -> frozenset[str]:
