@@ -9,9 +9,10 @@ CONDITION = later(
     r",? \(?(?:if|when|where|while|in|for|on|up|down)\b(?! (?:full|part|deep|light|to)\b)"
     r"[^.;\n\t()]{2,24}\)?[,;] (?:(?:and|or|but|with) )?"
 )
+_WILL_TAKE = r"it(?:['’]ll| will| can)? (?:takes?|bears?|stands?|tolerates?) "
 BEST_THEN = later(
-    r" (?:(?:is|are) )?(?:best|ideal|preferred|favou?red)(?: of all)?[,;:]? "
-    r"(?:(?:and|but|though|although|with|or) )?(?:it (?:will |can )?(?:takes?|bears?|stands?|tolerates?) )?"
+    r" (?:(?:is|are) )?(?:best|ideal|preferred|favou?red|perfect)(?: of all)?"
+    rf"(?:[,;:]? (?:(?:and|but|though|although|with|or) )?(?:{_WILL_TAKE})?|\. {_WILL_TAKE})"
 )
 """Between the light that is best and the other that will do: "sun is best, part shade OK"."""
 
@@ -28,8 +29,8 @@ ALSO = later(
     r"[,;]?[ \n](?:(?:but|though|although|and|yet)[ \n])?(?:(?:it|they|she|he)[ \n])?(?:(?:will|can)[ \n])?"
     r"(?:also[ \n])?(?:forgiv(?:es?|ing)|allow(?:s|ing)?|permit(?:s|ting)?|gets?[ \n]by[ \n](?:in|with)"
     r"|put(?:s|ting)?[ \n]up[ \n]with|cop(?:es?|ing)[ \n]with|accept(?:s|ing)?"
-    r"|manag(?:es?|ing)[ \n]in|(?:is[ \n])?(?:fine|happy|content|ok)[ \n]in|(?:does|do)[ \n](?:fine|well"
-    r"|ok)[ \n]in"
+    r"|manag(?:es?|ing)[ \n]in|takes?|(?:is[ \n])?(?:fine|happy|content|ok)[ \n]in"
+    r"|(?:does|do)[ \n](?:fine|well|ok)[ \n]in"
     r"|makes?[ \n]do[ \n]with|lives?[ \n]with)[ \n]"
 )
 """Between the light a plant wants and the least it is content with (common practice, no source)."""
@@ -48,7 +49,7 @@ _LEAD = later(
     r"(?:(?:an? )?(?:(?:hardy|tender|half-hardy|evergreen|deciduous|tough) )*"
     r"(?:annual|perennial|biennial|shrub|tree|climber|vine|fern|grass|herb|bulb|plant)s? (?=for|in))?"
     r"(?:best |grows? |does |performs |plant |place |needs? |prefers? |likes? |loves? |enjoys? |thrives? "
-    r"|requires |asks (?:only )?for |grow it |ideal "
+    r"|requires |asks (?:only )?for |grow it |give (?:it|them|her|him|me|us) |ideal "
     r"|(?:must|has to|have to) have |craves |demands |insists on |(?:can't|can’t|cannot|won't"
     r"|won’t) do without "
     r"|(?:likes|loves|wants|needs) it |suits |wants? |happiest |happy |choose |give |position |site "
@@ -74,7 +75,7 @@ _PLACE_AFTER = later(
 )
 """After "sunny" or "shady": where the plant is to stand."""
 _TRAIL = later(
-    r"[\W\d_]*(?:hours|hrs?|location|spot|position|areas?|exposure|daily|day|only|best|lover)?[\W\d_]*"
+    r"[\W\d_]*(?:hours|hrs?|location|lage|standort|plats|plek|standplaats|spot|position|areas?|exposure|daily|day|only|best|lover)?[\W\d_]*"
 )
 
 # What stands before or behind a light word and turns its meaning.
@@ -119,13 +120,14 @@ HALF_AFTER = later(r"\s(?:full|part) ?[/&–-] ?(?:part|full)\b")
 
 ROOM_AFTER = later(r"[ \n](?:window|windowsill|sill|room|(?:spot )?indoors|conservatory)")
 
-SOIL_AFTER = later(r" (?!(?:a|o|y|to|till?|et|e|og|och)\b)[^\W\d_]")
+SOIL_AFTER = later(r" (?!(?:a|o|y|to|till?|et|e|og|och|eller)\b)[^\W\d_]")
 """French soil, not the sun of Spain and the North: "Sol sec, calcaire"."""
 
 FAR_END_LOST = later(
     r"(?: ?[-–—/&]| ?\ba\b|[ \n]?\b(?:to|or|bis|tot|till)\b) ?(?:(?:part|partial|partly|light|half"
     r"|full)\b)?(?= ?(?:[\t\n]|$))"
     r"| (?:to|or|and) (?:part|partial|partly|light|half|full)(?= [^\W\d_]+ ?:)"
+    r"|,? tol\. ?(?:(?:part|light|half|day)\b|(?=[\t\n]|$))"
 )
 
 NEAR_END_LOST = later(
@@ -162,7 +164,7 @@ _EMPHASIS = (
 """How the trade presses a point, which adds no other."""
 _CLAUSE_END = later(
     rf" ?(?:[.;\t\n|•·]|$|/ (?=[^\n\t])|\+ (?=\d|zones?\b|{_WANTS_TOO})|\(| – )"
-    r"|,? (?:(?:and|in) )?[^.,;\n\t]{0,32}\bsoils?\b"
+    r"|,? (?:(?:and|in) )?[^.,;\n\t]{0,32}\b(?:soils?|ground(?! ?cover)|loam|earth)\b"
     r"|(?:,| and| &) (?:shelter|warmth|heat|wind|moisture|cool(?:ness)?(?: roots)?|humidity|company|room"
     r"|space"
     r"|privacy|damp|protection)\b"
@@ -171,7 +173,7 @@ _CLAUSE_END = later(
     r"|(?:,? (?:if|when|where|until|unless) [^.;\n\t]{2,20})? (?:to|for) (?:best |good |more )?(?:fruit"
     r"|flower|bloom|crop|colou?r|berr)\w*"
     r"|, (?:or|but|not|never|with|at least) (?!shade|part|full|light)"
-    rf"|, {_WANTS_TOO}"
+    rf"|(?:,| and| &) {_WANTS_TOO}"
     rf"|(?:,| [-–—])? {_EMPHASIS}"
 )
 

@@ -34,7 +34,17 @@ from ocr_tags.fields.light.clauses import (
     in_place,
     led,
 )
-from ocr_tags.fields.light.signs import Light, by_codes, by_hours, by_marks, cool_roots, morning_sun, sun_full
+from ocr_tags.fields.light.doubts import BESIDE, SUN_OR_SHADE, stands_as_label, wholeness, without_legend
+from ocr_tags.fields.light.signs import (
+    HALF_DAY,
+    Light,
+    by_codes,
+    by_hours,
+    by_marks,
+    cool_roots,
+    morning_sun,
+    sun_full,
+)
 from ocr_tags.fields.light.words import EARLY, LightWord, light_words
 from ocr_tags.fields.phrases import flowing, fold, label_phrases
 from ocr_tags.fields.values import SECOND_LANGUAGE, labelled
@@ -51,11 +61,12 @@ _JOIN = later(
     rf"(?:\t(?=or\b|to\b|and\b)|{_SOFT})(?:,? ?(?:\bor\b|\band\b)|//|[-–—/&,+|•·]"
     r"|\bto\b|\bthru\b|\bthrough\b"
     rf"|\ba\b|\bou\b|\bet\b|\bo\b"
-    rf"|\by\b"
-    rf"|\bbis\b"
+    rf"|\by\b|\beller\b|\boch\b|\bog\b"
+    rf"|\bbis\b|,? ?\bauch\b"
     rf"|\bund\b|\boder\b|\btot\b|\ben\b|\bof\b|\btill?\b|\bmed\b|[→>]|\n(?!\n)|\t)(?:(?<=or|to|nd)\t"
     rf"|{_SOFT})(?:(?<=or )(?:the|an?|very) )?"
 )
+_OR_BUT = later(r"(?: (?:is|are) (?:best|ideal|preferred|perfect))?[.,;]? ?(?:but |and |or |though )?")
 _HALVES = {
     "full": "full",
     "fs": "full_sun",
@@ -101,9 +112,9 @@ def read_light(tag: TagText) -> Iterator[Found[Light]]:
         if certainty:
             said = again if chain[0].value.foreign else statements
             said.append(_found(text, chain, certainty * doubt))
-    for found in _without_legend(statements or again):
-        sure = BESIDE if len(statements) > 1 and _stands_as_label(text, found) else _wholeness(folded, found)
-        if _SUN_OR_SHADE.fullmatch(folded, *found.span) and not any(
+    for found in without_legend(statements or again):
+        sure = BESIDE if len(statements) > 1 and stands_as_label(text, found) else wholeness(folded, found)
+        if SUN_OR_SHADE.fullmatch(folded, *found.span) and not any(
             start <= found.span[0] <= end for start, end in after_label
         ):
             sure *= BESIDE  # as likely a label whose value was not read
@@ -139,6 +150,7 @@ def _chains(text: str, hits: Sequence[LightWord]) -> Iterator[list[LightWord]]:
                 and hit.value.light != chain[-1].value.light
             )
             or (chain and _next_sentence(folded, chain, hit))
+            or (_OR_BUT.fullmatch(plain) and HALF_DAY.match(folded, hit.start))
         )
         if chain and not joined:
             yield from filter(None, (chain, aside))
@@ -220,6 +232,8 @@ def _certainty(
         return sure
     if len(chain) == 1 and (EARLY.match(folded[start:end]) or _AT_LEAST.match(folded, end)):
         return 0.4  # when the rest of the day is not told
+    if _TAKES.search(folded, start, end) or (len(chain) == 1 and folded[start:end] == "shadow"):
+        return 0.4 * sure  # how much of it, the one does not say; a name, the other may be
     if _LITTLE.match(folded, start):
         return 0.0  # what breaks another light, left off
     whole = fills_cells(text, folded, start, end) or in_fact_row(text, start, end)
@@ -234,6 +248,7 @@ def _certainty(
 
 
 _AT_LEAST = later(r"[ ,]{1,2}(?:at (?:the very )?least|at a minimum|minimum|or (?:more|better|longer))\b")
+_TAKES = later(r"\btakes?\sshade")
 _LITTLE = later(r"(?:a (?:little|bit of|touch of)|some) ")
 
 
@@ -259,44 +274,3 @@ _SUN_LABEL = later(
     r"|\bsun(?:light)?(?: needs| exposure)? ?[:\t\n–—-] ?\Z"
 )
 """Before "Full/Part Shade": what is full there is the sun."""
-
-
-TORN = 0.45
-BESIDE = 0.4
-_SUN_OR_SHADE = later(r"sun ?[/&] ?shade")
-
-
-def _stands_as_label(text: str, found: Found[Light]) -> bool:
-    """Whether "Sun" by itself, beside another statement of light, stands among labels or before that one."""
-    start, end = found.span
-    if text[start:end].lower() != "sun":
-        return False
-    before, after = re.split(r"[\t\n]+", text[:start]), re.split(r"[\t\n]+", text[end:])
-    above, below = before[-2:-1] if before[-1] == "" else [], after[1:2] if after[0] == "" else []
-    return any(map(is_label, (*above, *below))) or (text[end : end + 1] == "\t" and bool(below))
-
-
-_NO = later(r"(?<!-)\b(?:no|not|without|avoid|never) ?(?=[\t\n])")
-_OR = later(
-    r"\b(?:sun|shade|sonne|soleil|sol) (?:or|to|and|&) ?(?:\n"
-    r"(?=\n|(?![^\n]{0,12}(?:sun|shade|sonne|ombre|sombra)))"
-    r"|(?:full|part|partial|partly|light|half) ?(?:\t|\n\n|(?=[^\W\d_]+ ?:)))"
-)
-
-
-def _wholeness(folded: str, found: Found[Light]) -> float:
-    """How sure it is that a statement is all there: columns read across may have cut "no" or "sun or" off."""
-    start, end = found.span
-    opens = start == 0 or folded[start - 1] in "\t\n"
-    negated = opens and any(
-        no.end() < start and folded.count("\n", no.end(), start) <= 2 for no in _NO.finditer(folded)
-    )
-    cut = any(not start <= part.start() < end for part in _OR.finditer(folded))
-    return TORN if negated or cut else 1.0
-
-
-def _without_legend(statements: Sequence[Found[Light]]) -> Iterator[Found[Light]]:
-    """Three and more different statements are a legend of what the words mean, not this plant's light."""
-    legend = len({found.value for found in statements}) >= 3
-    for found in statements:
-        yield replace(found, certainty=0.3 * found.certainty) if legend else found

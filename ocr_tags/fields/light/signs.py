@@ -143,7 +143,8 @@ _SUN_HOURS = later(
 
 
 _LIGHT_HOURS = later(
-    rf"(?:^|[\n\t])(?:light|exposure)[:\t.]+ ?(?:at least )?{_COUNT},? (?:of )?(?:direct|full)(?=[.;,\n\t]|$)"
+    rf"(?:^|[\n\t])(?:light|exposure)[:\t.]+ ?(?:at least |min(?:imum|\.)? )?{_COUNT}"
+    r"(?: ?\+| or more)?(?:,? (?:of )?(?:direct|full))?(?: ?/ ?day| daily| a day)?(?=[.;,\n\t]|$)"
 )
 _IN_WORDS = {"six": "6", "seven": "7", "eight": "8", "ten": "10"}
 _OF_OTHERS = later(
@@ -168,9 +169,33 @@ def by_hours(text: str) -> Iterator[Found[Light]]:
             yield Found(("full_sun",), match.span(), 0.8)
 
 
-MORNING = later(
-    r"\b(?:morning|am|a\.m\.) sun[\s,;]{1,3}(?:and |with |then |& ?)?(?:afternoon|pm|p\.m\.) shade\b"
+_NOON = r"(?:noon|mid-?day|lunch(?: ?time)?|12|1 ?p\.?m|early afternoon|the afternoon)\b"
+TILL_NOON = later(rf"sun (?:only )?(?:(?:un)?till?|['’]til|to|up to|before) (?:about |around )?{_NOON}")
+_EARLY_SUN = (
+    r"(?:(?:morning|early|am|a\.m\.) sun(?:shine|light)?|sun(?:shine|light)? (?:in|of) the morning|"
+    rf"{TILL_NOON.pattern})"
 )
+_LATE_SHADE = (
+    r"(?:(?:afternoon|pm|p\.m\.) shade|(?:some |light )?shade (?:(?:in|for|during|through|from) (?:the )?"
+    rf"(?:afternoon|{_NOON})|after(?:wards?)?(?: (?:that|{_NOON}))?|thereafter|later|from then|the rest))"
+)
+MORNING = later(
+    rf"\b(?:{_EARLY_SUN}[\s,;/]{{1,3}}(?:(?:and|with|then|but|plus) |& ?)?(?:then )?"
+    rf"(?:{_LATE_SHADE}|(?<=then )shade)\b|{_LATE_SHADE}[\s,;/]{{1,3}}(?:(?:and|with) |& ?)?{_EARLY_SUN})"
+)
+"""Sun before and shade behind the heat of the day, in either order."""
+_HALF = (
+    r"(?:a )?(?:half(?:[ -](?:a|the))?|½|1 ?/ ?2|1½2?)[\s-]day\b(?!\s(?:of|in) (?!sun|it))(?: of (?:sun|it))?"
+)
+_SUFFICES = (
+    r"(?:will (?:do|serve)|does(?: it)?|is (?:fine|enough|ok|okay|plenty|all right)|suffices|works|ok|okay"
+    r"|(?:at )?min(?:imum)?|at (?:the very )?least)\b"
+)
+_STANDS = (
+    r"(?:(?:it )?(?:will |can )?(?:takes?|stands?|bears?|tolerates?|(?:manages?|gets? by) (?:on|with))|tol\.)"
+)
+HALF_DAY = later(rf"{_STANDS}\s{_HALF}|{_HALF}\s{_SUFFICES}")
+"""As much of the sun as will do."""
 
 
 _HEAD = r"(?:head|top|tops) in (?:the )?sun(?:shine)?"
@@ -181,7 +206,7 @@ _COOL_ROOTS = later(rf"\b(?:{_HEAD}{_WITH}{_FEET}|{_FEET}{_WITH}{_HEAD})\b")
 
 def cool_roots(text: str) -> Iterator[Found[Light]]:
     """ "Head in sun, feet in shade": the sun is the climber's light (common practice, no source)."""
-    for match in _COOL_ROOTS.finditer(fold(text)):
+    for match in _COOL_ROOTS.finditer(flowing(text)):
         yield Found(("full_sun",), match.span(), 0.75)
 
 

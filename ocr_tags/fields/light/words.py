@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from ocr_tags.fields.labels import is_label
@@ -14,7 +15,7 @@ from ocr_tags.fields.light.clauses import (
     SOIL_AFTER,
     SUN_SHADE,
 )
-from ocr_tags.fields.light.signs import MORNING
+from ocr_tags.fields.light.signs import HALF_DAY, MORNING, TILL_NOON
 from ocr_tags.fields.phrases import Hit, Phrases, fold, listed
 from ocr_tags.patterns import later
 
@@ -51,6 +52,9 @@ def light_words(text: str) -> list[LightWord]:
     found = (hit for hit in WORDS.find(text) if hit.start not in halves)
     hits = [_label_apart(text, _on_one_line(text, hit)) for hit in found]
     hits = [_of_morning(folded, hit) for hit in _told_once(folded, _without_sun_shade(folded, hits))]
+    enough = list(_half_days(folded, hits))
+    hits = [hit for hit in hits if not any(half.start <= hit.start < half.end for half in enough)]
+    hits = sorted([*hits, *enough], key=lambda hit: hit.start)
     told = {hit.value.light for hit in hits if HOURS_AFTER.match(text, hit.end)}
     if len(told) > 1:  # several words with their hours are a legend, not this plant's light
         hits = [hit for hit in hits if not HOURS_AFTER.match(text, hit.end)]
@@ -69,11 +73,22 @@ def _told_once(folded: str, hits: list[LightWord]) -> list[LightWord]:
     return once
 
 
+def _half_days(folded: str, hits: list[LightWord]) -> Iterator[LightWord]:
+    """Half a day that is enough, where the sun was named before: "Sun if you can, half a day will do"."""
+    for match in HALF_DAY.finditer(folded):
+        sun = next((hit for hit in reversed(hits) if hit.end <= match.start()), None)
+        between = folded[sun.end : match.start()] if sun else ""
+        if sun and sun.value.light == "full_sun" and later(r"[^\t:]{0,60}").fullmatch(between):
+            yield Hit(Term("part_sun"), *match.span(), sun.certainty)
+
+
 EARLY = later(r"\b(?:morning|early|early morning|am|a\.m\.) (?=sun|\Z)")
 
 
 def _of_morning(folded: str, hit: LightWord) -> LightWord:
     """The sun of the morning alone is part sun (common practice, no source)."""
+    if folded[hit.start : hit.end] == "sun" and (noon := TILL_NOON.match(folded, hit.start)):
+        return Hit(Term("part_sun", alone=True), hit.start, noon.end(), hit.certainty)
     early = folded[hit.start : hit.end] in ("sun", "sunshine") and EARLY.search(folded, 0, hit.start)
     return Hit(Term("part_sun", alone=True), early.start(), hit.end, hit.certainty) if early else hit
 
@@ -87,9 +102,15 @@ def _on_one_line(text: str, hit: LightWord) -> LightWord:
 
 def _without_sun_shade(folded: str, hits: list[LightWord]) -> list[LightWord]:
     """The words but "Sun/Shade" where the tag says which of them: then it is the label."""
+    asked = [match.span() for match in _WHICH.finditer(folded)]
+    hits = [hit for hit in hits if not any(start <= hit.start < end for start, end in asked)]
     labels = [match.span() for match in SUN_SHADE.finditer(folded)]
     others = [hit for hit in hits if not any(start <= hit.start < end for start, end in labels)]
     return others or hits
+
+
+_WHICH = later(r"\b(?:full )?(?:sun or (?:full )?shade|shade or (?:full )?sun) ?\?")
+"""A question, which tells neither."""
 
 
 def _label_apart(text: str, hit: LightWord) -> LightWord:
@@ -112,6 +133,8 @@ def _not_light(text: str, folded: str, hit: LightWord) -> bool:
         return True  # "Sun, or a little shade at noon"
     if re.search(r"\b(?:afternoon|evening|midday|noon|winter|pm) $", folded[: hit.start]):
         return True
+    if _LATE.match(words) and not _OR_BEFORE.search(folded, 0, hit.start):
+        return True  # what breaks another light, unless it ends a range
     if words == "sun" and (HALF_AFTER.match(folded, hit.end) or _heads_column(text, hit.end)):
         return True
     if words == "shade" and _PLANT_AFTER.match(folded, hit.end):
@@ -141,6 +164,8 @@ def _heads_column(text: str, end: int) -> bool:
     return text[end : end + 1] == "\t" and is_label(re.split(r"[\t\n]", text[end + 1 :])[0])
 
 
+_LATE = later(r"(?:light )?afternoon shade")
+_OR_BEFORE = later(r"\bsun(?: (?:or|to|and)| ?[/–&-])\s\Z")
 _PLANT_AFTER = later(r" (?:trees?|cloth|house|structure)\b")
 _LETTERED = later(r"\b[pf] (?:sun|shade) ?(?:[-–/,&]|to|or) ?[pf] (?:sun|shade)\b")
 """Two such letters in a range are none that strayed there: "F sun - P sun"."""
