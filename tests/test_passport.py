@@ -50,3 +50,9 @@ def test_protected_zones_carry_the_code_of_the_pest() -> None:
 )
 def test_other_letters_are_no_passport(text: str) -> None:
     assert passports(text) == []
+
+
+@pytest.mark.parametrize("between", [" · ", " ·", "·", " | ", " / "])
+def test_marks_between_the_letters(between: str) -> None:
+    lines = between.join(f"{letter} {value}" for letter, value in LINES.items())
+    assert passports(f"EU Plant Passport · Plantepas{between}{lines}") == [READ]

@@ -32,7 +32,7 @@ _PLACE = (
     r"great plains|prairie|regional|local|locally|australian|mexican|ozark|appalachian|great lakes|"
     r"(?:(?:south|west|east|north) )?african|cape|karoo|fynbos|asian|chinese|japanese|korean"
     r"|himalayan|siberian|mediterranean"
-    r"|caribbean"
+    r"|caribbean|b\.? ?c\.?|pnw"
     r"|hawaiian|texan|californian|floridian|alaskan|brazilian|chilean|peruvian|andean|patagonian|alpine"
     r"|balkan|turkish"
     r"|spanish|italian|french|german|dutch|swedish|norwegian|danish|finnish|nordic|pacific northwest"
@@ -79,6 +79,9 @@ _NATIVE_TO = later(
     r"\b(?:catchment|plains?|district|region|ranges)\b)"
     r"|native (?:north|south|east|west) of"
     rf"|native (?:(?:{_SIDE})[ ,]*){{1,4}}(?=(?:america|canada|usa?|u\.s|united states)\b)"
+    rf"|native (?:here(?:abouts)?|locally)(?: ?[:–—-] |, (?=in |on |to ))"
+    rf"|(?:an? )?{_PLACE}(?: native)?, (?:growing |found )?wild (?:in|on|along|from|across|over|through"
+    rf"|throughout)"
     rf"|originaire d\w*|(?:(?:espece|arbre|arbuste|plante|vivace|fougere|fleur|graminee) )?indigene (?:aux?"
     rf"|a|d\w*)|nativ[ao] de|beheimatet in)\b"
 )
@@ -110,8 +113,14 @@ _NAMED = later(r"[A-Z][a-z]+ \Z")
 _MORE = later(
     r",? ?(?:and |also )+(?:found|grows|growing|occurs) (?:wild|naturally) [^.;\n\t]*"
     r"|(?:,| [-–—]) ?[\w .]{2,30}\b(?:provenance|catchment|origin|stock|district|plains?|region)\b"
+    r"|(?: [-–—]|:) (?:(?:of|in|from|the|and|[a-z'’]+) ){0,4}?(?:forests?|woods|woodlands?|prairies?"
+    r"|coasts?|bogs?"
+    r"|meadows?|hills?|valleys?|mountains?|ranges|shores?|dunes?|wetlands?|savannas?|savannahs?|grasslands?"
+    r"|swamps?"
+    r"|marsh(?:es)?|fens?|heaths?|moors?|cliffs?|deserts?|rainforests?|hedgerows?|hedges|riverbanks?|uplands?"
+    r"|streamsides?|foothills)(?= ?(?:[\n\t.;,·•|]|$))"
 )
-"""What a native claim goes on with: where else it grows, where its seed was gathered."""
+"""What a native claim goes on with: where else it grows, on what ground, where its seed was gathered."""
 _BY_ORIGIN = later(rf"\b(?:of )?(?:{_PLACE} )+(?:(?:in|by) )origin\b|\bof (?:{_PLACE} )+origin\b")
 _STATUS = later(r"(?:^|(?<=[\n\t]))native(?=; | ?[·•|] )")
 _NATIVE_COLON = later(
@@ -119,6 +128,7 @@ _NATIVE_COLON = later(
     r"native(?: ?: ?| ?/ ?indigene(?: ?: ?|\t))(?=[a-z])(?!(?:yes|no|to|of|from)\b)"
 )
 _DENIED = later(r"(?i)(?:non?|not|introduced|exotic|hybrid|cultivar|garden|unknown)\b")
+_HERE = later(r"\bnative (?:here|locally)")
 _NATIVE_LABELS = label_phrases("native")
 _NOT_CLAIM = later(
     r"\b(?:non|not|nor|attracts?|supports?|feeds?|for|to|many|other|like|mimics)[ -]+(?:an? )?$"
@@ -133,7 +143,9 @@ _NOT_NATIVE_WORD = later(
 _INITIAL = later(r"(?<!\.)\b[NSEW]\Z")
 """The side of a land, whose stop ends no sentence: "Native to N. America"."""
 _OPEN_END = later(
-    r"\b(?:(?:north|south|east|west|mid)(?:[- ]?(?:east|west))?(?:ern)?|central|the|aotearoa)$", re.I
+    r"\b(?:(?:north|south|east|west|mid)(?:[- ]?(?:east|west))?(?:ern)?|central|the|aotearoa|new|nova"
+    r"|british|prince edward|rhode|great|upper|lower|lake|mount|mt\.?|saint|ste?\.?|sierra|gulf of)$",
+    re.I,
 )
 _AFTER_STATES = later(
     r"\.\s(?:&|and|to|or|[A-Z][a-z]+(?:west|east|lands?|ains?)\b|(?:Gulf|Great|Pacific|Atlantic|East|West)\b)"
@@ -142,8 +154,22 @@ _AFTER_STATES = later(
 _ALONE = later(r"[\W_]*(?P<value>(?:(?:locally|truly) )?native(?:: yes)?|indigene|autoctona)[\W_]*")
 
 
-_WHOSE = later(rf"(?:\ban? )?\b{_PLACE} \Z", re.I)
-"""Before "native of": "A British native of chalk downs"."""
+_WHOSE = later(
+    rf"(?:\ban? )?\b{_PLACE} \Z"
+    r"|\b(?:the|its) (?:(?:wild|true|type|original|parent|plain|common) )?(?:species|sort|form|kind|type"
+    r"|parents?"
+    r"|ancestors?|original|one)(?: itself)? (?:is|are|was|comes?|hails?) \Z",
+    re.I,
+)
+"""Before "native of": "A British native of chalk downs". Of the wild plant's home it is told whose it is."""
+_ABBREVIATED = later(
+    r"\b(?:Ala|Ariz|Ark|Calif|Colo|Conn|Del|Fla|Ga|Ill|Ind|Kans?|Ky|La|Mass|Md|Mich|Minn|Miss|Mo|Mont|Nebr?"
+    r"|Nev"
+    r"|Okla|Ore|Pa|Penn|Tenn|Tex|Va|Vt|Wash|Wis|Wyo|Dak|Car|Alta|Man|Ont|Qu[eé]|Sask|Mex|Can|Amer?|Mts?|Co"
+    r"|Cos)\Z"
+)
+"""A land cut short, whose stop ends no sentence where "and" or "to" another one follows."""
+_TO_ANOTHER = later(r"\.,? (?:&|and|to|thru|through|or|south to|north to|east to|west to) (?=[A-Z])")
 
 
 def read_native_claim(tag: TagText) -> Iterator[Found[str]]:
@@ -159,7 +185,7 @@ def read_native_claim(tag: TagText) -> Iterator[Found[str]]:
         end = value_end(text, match.end())
         yield Found(in_english(clean(text[match.end() : end])), (match.end(), end), 0.9)
     for found in labelled(text, _NATIVE_LABELS):
-        if _DENIED.match(text, found.start):
+        if _DENIED.match(text, found.start) or _HERE.search(folded, found.label, found.start):
             continue
         yield Found(clean(text[found.start : found.end]), (found.start, found.end), found.certainty)
     for match in _NATIVE_TO.finditer(folded):
@@ -212,6 +238,8 @@ def _past_open_end(text: str, start: int) -> int:
         return listed  # in a list in small letters the next line tells of something else
     if text[:end].endswith(("U.S", "U.S.A")) and _AFTER_STATES.match(text, end):
         end = value_end(text, end + 1)
+    while _ABBREVIATED.search(text, start, end) and (more := _TO_ANOTHER.match(text, end)):
+        end = value_end(text, more.end())
     if _INITIAL.search(text, start, end) and re.match(r"\. ?(?:Am|Afr|Asia|Eu|Aus|Pac)", text[end:]):
         end = value_end(text, end + 1)
     if _OPEN_END.search(text[start:end]) and re.match(r"\n[^\n]", text[end:]):

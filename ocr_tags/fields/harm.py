@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from ocr_tags.fields.care import other_tongue
-from ocr_tags.fields.harm_words import ARMED, HARM, HARM_ELSEWHERE
+from ocr_tags.fields.harm_words import ADVICE, ARMED, HARM, HARM_ELSEWHERE, NOT_THIS, WHOM
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.phrases import clean, flowing
 from ocr_tags.fields.small_letters import all_small, ended_on_purpose, in_list
@@ -49,12 +49,40 @@ def read_warnings(tag: TagText) -> Iterator[Found[str]]:
         own += again
     armed = _sentences(text, folded, ARMED, own)
     own += [one for one in armed if not own or any(_is_next(text, one, other) for other in own)]
-    for start, end in sorted(own):
-        for opening in (_OPENS_WARNING, _OUTCRY_FIRST):
+    for start, end in _with_advice(text, sorted(own)):
+        for opening in (_OPENS_WARNING, _OUTCRY_FIRST, WHOM):
             opens = opening.match(text, start, end)
             start = opens.end("mark") if opens and opens["mark"] else start
         for first, last in _by_tongue(text, start, end):
             yield Found(clean(text[first:last]).strip("()!"), (first, last), _wholeness(text, first, last))
+
+
+def _with_advice(text: str, spans: Sequence[tuple[int, int]]) -> list[tuple[int, int]]:
+    """The sentences, each with the next one of its line that says what to do about it.
+
+    Two dangers stay two warnings. A danger and the advice against it are printed, and meant, as one (common
+    practice, no source).
+
+    >>> tag = "Toxic if chewed. Keep from pets. Sap may irritate skin."
+    >>> [tag[a:b] for a, b in _with_advice(tag, [(0, 15), (17, 31), (33, 54)])]
+    ['Toxic if chewed. Keep from pets', 'Sap may irritate skin']
+    """
+    told: list[tuple[int, int]] = []
+    for start, end in spans:
+        before = told[-1] if told else None
+        if before and text[before[1] : start] == ". " and _is_advice(text, start, before):
+            told[-1] = before[0], end
+            continue
+        if ADVICE["food"].match(text, end + 2) and text[end : end + 2] == ". ":
+            end = value_end(text, end + 2)
+        told.append((start, end))
+    return told
+
+
+def _is_advice(text: str, start: int, before: tuple[int, int]) -> bool:
+    """Whether a sentence only says what to do about the danger told before it."""
+    advice = ADVICE["deed"]
+    return advice.match(text, start) is not None and advice.match(text, before[0]) is None
 
 
 def _is_next(text: str, one: tuple[int, int], other: tuple[int, int]) -> bool:
@@ -109,6 +137,8 @@ def _sentences(
         if match[0] in ("harmful", "toxic") and _OF_ANOTHER.search(before):
             continue
         start, end = _sentence(text, match.start(), match.end())
+        if NOT_THIS.search(folded, start, end):
+            continue
         if len(clean(text[start:end])) <= 240 and not any(a < end and start < b for a, b in seen):
             seen.append((start, end))
             yield start, end
@@ -134,7 +164,8 @@ def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
     begin = max((stop.end() for stop in stops if not _closes_bracket(text, stop)), default=0)
     lines = [at for at in range(begin, start) if text[at] == "\n" and not _runs_on(text, at)]
     begin = lines[-1] + 1 if lines else begin
-    if led := _LED.match(text, begin, start):
+    led = _LED.match(text, begin, start)
+    if led and not ARMED.search(flowing(text)[begin : led.end()]):
         begin = led.end()
     bracket = text.rfind("(", begin, start)
     if bracket >= 0 and ")" not in text[bracket:start] and _SEVERAL_WORDS.match(text, bracket):

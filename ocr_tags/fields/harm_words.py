@@ -64,6 +64,7 @@ HARM = later(
     r"(?:(?:human|animal|internal|people|pet)s?(?:(?:,| or| and|,? nor|/)"
     r" ?(?:human|animal|pet|livestock)s?)* )?"
     r"(?:consumption|consumed|eaten)|(?:do not|don.t|never) (?:eat|ingest|consume)"
+    rf"|(?:do not|don.t|never) (?:feed|give) (?:\w+ )?to {_WHO}"
     r"|not (?:recommended|fit|suited|good|safe) (?:for|to) (?:human )?(?:eat(?:ing)?|consumption"
     r"|consum(?:e|ing))"
     r"|(?:not|never) for (?:eating|food|culinary use|human use)"
@@ -153,6 +154,27 @@ ARMED = later(
     r"(?= ?(?:[:.;!\n–-]|, (?:so|keep|wear|mind|handle|take)\b|$))"
 )
 """Weapons that are all a line tells of: a warning where there is no other, else part of the description."""
+WHOM = later(rf"(?i)(?P<mark>(?={_WHO}: )[^:]+ (?:and|or|&) [^:]+: )(?=[^\W\d_])")
+"""A heading before a warning that tells whom it is for: "Pets & children: do not eat"."""
+NOT_THIS = later(
+    r"\(?\bnot (?:on |in |of |from |with |so )?(?:this|these|ours|here)(?: (?:one|ones|plant|sort|kind|form"
+    r"|variety))?\b(?! (?:plant |fruit |berry )?(?:to|for)\b)"
+    r"|\bunlike (?:this|ours|these)\b|\b(?:on|of|in) (?:the |its )?(?:wild|true|related|similar) [a-z]+"
+    r"(?: [a-z]+)?,? (?:\(|but|are|is)|^(?:the |its )?(?:wild|look-?alike) (?:cousin|relative|kin)s?\b"
+)
+"""A danger of another plant, which this one is told apart from: "(not on this)"."""
+ADVICE = {
+    "deed": later(
+        r"(?i)(?:please )?(?:keep|wear|wash|rinse|handle|do not|don.t|never|avoid|not for|use gloves|gloves"
+        r"|protect|take care|supervise|cook|store)\b"
+    ),
+    "food": later(
+        r"(?:Eat|Use|Pick|Harvest|Cook|Only\seat|Only\suse)\s(?:the\s|its\s)?[a-z]+(?:\s[a-z]+)?,?\sonly\b"
+        r"|(?:Eat|Use)\sonly\s(?:the\s|its\s)?[a-z]+(?= ?[.\n]|$)"
+        r"|Only\sthe\s[a-z]+(?:\s[a-z]+)?\s(?:is|are)\s(?:edible|eaten|safe)"
+    ),
+}
+"""What a warning says is to be done, and which part of a harmful plant is food after all."""
 HARM_ELSEWHERE = later(
     r"\b(?:toxi[qc]\w{1,3}|venen\w+|nocif\w*|ne pas (?:les? )?(?:consommer|ingerer|manger|avaler|macher"
     r"|croquer)|(?:peut|peuvent) irriter|epineux|irritant\w+"

@@ -20,7 +20,7 @@ _HEADINGS = Phrases(lambda: dict.fromkeys(listed("heading")["passport"], True), 
 _MEMBERS = "AT|BE|BG|CY|CZ|DE|DK|EE|EL|ES|FI|FR|GR|HR|HU|IE|IT|LT|LU|LV|MT|NL|PL|PT|RO|SE|SI|SK"
 # A letter right before itself ends a sentence beside: "from May. A" and then "A Salix".
 _LETTER = later(
-    r"(?:^|(?<=[\t\n])|(?<= ))(?P<letter>[ABCD])(?![.:)]?\s+(?P=letter)[ \t.:)])(?::(?=[A-Z\d])|(?:[.:)]"
+    r"(?:^|(?<=[\t\n ·•|]))(?P<letter>[ABCD])(?![.:)]?\s+(?P=letter)[ \t.:)])(?::(?=[A-Z\d])|(?:[.:)]"
     r"| ?[-–—](?= ))?(?=[ \t\n]|$))"
     r"[ \t]*(?:\n(?!\n|[ABCD][ .:)\n]))?"
 )
@@ -92,7 +92,7 @@ def _lettered(text: str, start: int) -> tuple[dict[str, str], int, int]:
 
 def _value_end(text: str, mark: re.Match[str], marks: list[re.Match[str]]) -> int:
     """A value ends with its line, or where the next letter with a fitting value begins."""
-    line = later(r"[\t\n]|$| +(?:PZ|ZP)\b").search(text, mark.end())
+    line = later(r"[\t\n·•|]|$| +(?:PZ|ZP)\b| /(?= [BCD]\b)").search(text, mark.end())
     stop = line.start() if line else len(text)
     for other in marks:
         fits = "ABCD".index(other["letter"]) > "ABCD".index(mark["letter"])
