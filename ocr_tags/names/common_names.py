@@ -17,6 +17,7 @@ from ocr_tags.names.firms import is_maker, labelled_firms
 from ocr_tags.names.foreign_names import genera_called, is_plant_word
 from ocr_tags.names.known_names import agrees, ending_of, known_name, names_in
 from ocr_tags.names.labelled_names import read_labelled, read_languages, read_strokes
+from ocr_tags.names.mixtures import without_parts
 from ocr_tags.names.naming import find_names, mentions_in
 from ocr_tags.names.series_words import SERIES_AFTER
 from ocr_tags.names.side import KNOWN, Side, headline_of, is_bare
@@ -45,7 +46,7 @@ def read_side(tag: TagText, answers: tuple[tuple[int, int], ...] = ()) -> Side:
     mentions = find_names(tag)
     taken = [m.span for m in mentions if not is_bare(m.name)]
     taken += [span for _, span in labelled_firms(tag.string)]
-    side = Side(with_wrapped(tag.string, titles.lines_of(tag)), mentions, taken, answers)
+    side = Side(with_wrapped(tag.string, without_parts(titles.lines_of(tag))), mentions, taken, answers)
     side.blocks = list(find_blocks(tag.string, side.lines, mentions, side.answers_in))
     side.lines = as_titles(tag.string, side.lines, side.blocks)
     side.cultivars = any(_is_set_apart(tag.string, line) for line in side.lines)

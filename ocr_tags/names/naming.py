@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ocr_tags.names import lexicon
+from ocr_tags.names.mixtures import without_parts
 from ocr_tags.names.nomenclature import Parsed, read_name
 from ocr_tags.names.readings import OLDER, is_whole, read_known, read_repaired, read_unknown
 from ocr_tags.names.titles import Line, is_noise, lines_of
@@ -54,7 +55,7 @@ def find_names(tag: TagText) -> list[Mention]:
     ["Salvia nemorosa 'Sky Lantern'"]
     """
     found = list(_labelled_parts(tag.string))
-    for line in lines_of(tag):
+    for line in without_parts(lines_of(tag)):
         reach = _reach(tag.string, line)
         position = line.start
         while mention := _first_in(tag.string, line, position, reach):
