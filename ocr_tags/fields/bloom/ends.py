@@ -35,12 +35,19 @@ def _is_aside_below(text: str, torn: re.Match[str]) -> bool:
         return False
     following = text[torn.end() :].split("\n")[0]
     time = next(iter(TERMS.find(following)), None)
+    if (other := _THEN_OTHER.match(following)) and (time is None or other.end() <= time.start):
+        return True
     if _AND_BELOW.match(following) and (time is None or len(following[: time.start].split()) > 3):
         return True
     return bool(_ASIDE_BELOW.match(following)) and (time is None or time.start > 0)
 
 
 _COMMA_BELOW = later(r", ?\n")
+_THEN_OTHER = later(
+    r"(?:(?:and )?then|(?:and )?followed by|and|with) (?:[a-z-]+ ){0,3}?(?:berries|hips|haws|fruits?|pods?"
+    r"|cones|seed[ -]?\w*|foliage|leaves|cherries|apples|catkins|acorns|nuts|keys)\b"
+)
+"""What comes of the flowers: "July to September," and "then red berries" below."""
 _AND_BELOW = later(r"(?:and|or) (?!again|then|often|sometimes|in\b|into\b|to\b|repeat|reb)[a-z]{3,} ")
 _ASIDE_BELOW = later(
     r"(?!(?:then|and|or|again|also|to|until|till?|through|into|often|sometimes)\b)[a-z-]{2,}[ ,]"

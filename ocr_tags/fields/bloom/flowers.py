@@ -40,8 +40,8 @@ _ARRIVE = (
 )
 """What flowers do at a time that no preposition leads to: "Flowers arrive June to August"."""
 _REST = (
-    rf"(?P<rest>(?:,? {_ANY}{{0,100}}?)?(?:,| -| –|\b(?:in|from|during|throughout|(?:all |right )?through|all"
-    rf"|every|each|over|{_ARRIVE}))|\.?) ?$"
+    rf"(?P<rest>(?:,? {_ANY}{{0,100}}?)?(?:,| -| –|\b(?:in|from|at|around|towards?|during|throughout"
+    rf"|(?:all |right )?through|all|every|each|over|{_ARRIVE}))|\.?) ?$"
 )
 _FREE = rf"(?P<rest>(?:,? {_ANY}{{0,60}}?)?) ?$"
 """Before a time with a beginning and an end, which nothing need lead to: "Lilac spires May-July"."""

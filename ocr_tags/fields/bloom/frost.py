@@ -25,7 +25,8 @@ _ALL_SEASON = later(
     r"(?:quasi |presque |casi )?(?:tutto l.anno|toute l.annee|todo el ano)"
     r"|(?:almost |nearly |most of |much of |for most of |practically )(?:all |the "
     r"|the whole )?year(?: round)?"
-    r"|(?:on and off |off and on )all (?:year|season|summer)|ganzjahrig|het hele jaar|hele aret)\b"
+    r"|(?:(?:on (?:and|&) off|off (?:and|&) on)[ \n])all (?:year|season|summer)|all the year(?: round)?"
+    r"|ganzjahrig|het hele jaar|hele aret)\b"
 )
 _WEEKS = later(
     r"(?:in |about |within )*\d{1,2}(?: ?(?:-|–|to) ?\d{1,2})? weeks(?: (?:after|from) (?:planting"

@@ -80,16 +80,24 @@ def _behind_flower(text: str) -> Iterator[Found[Bloom]]:
 
 
 _SHORT_LABEL = later(
-    r"(?<![^\W_])(?:fl|flg|flr|flw|bl|blm"
+    r"(?<![^\W_])(?:fl|flg|flr|flw|bl|blm|bl[uü]te(?:zeit)?|bl[uü]ht|bloei(?:t|tijd)?|floraison|blomstring"
     r"|blt)[.:]{0,2} ?(?:(?P<a>[IVX]{1,4}) ?[-–—/] ?(?P<b>[IVX]{1,4})(?![^\W_])"
     r"|(?P<c>\d{1,2}) ?[-–—] ?(?P<d>\d{1,2})(?= ?(?:[\n,;|•·)]|$)))",
     re.I,
 )
 
 
+_FACT = r"(?:\d ?(?:cm|mm|m|in|ft)\.?|\d ?[\"”″'’]|°[CF]?|\b[ZH]\d{1,2}[ab]?|\d ?/ ?m[2²])"
 _OWN_LINE = later(
-    r"(?:^|(?<=[\n\t]))(?:[•·*-]"
-    r"|\d{1,2} )? ?(?P<a>[IVX]{1,4}) ?[-–—] ?(?P<b>[IVX]{1,4}) ?(?=[,\n\t☀☼◐●○✿]|\.{3,}|$)"
+    rf"(?:(?:^|(?<=[\n\t]))(?:[•·*-]|\d{{1,2}} )?|[•·|,;] |{_FACT}[,;]? ) ?"
+    r"(?P<a>[IVXl1]{1,4}) ?(?:[-–—/]|bis|t/m|to) ?(?P<b>[IVXl1]{1,4}) ?"
+    r"(?=[,;\n\t☀☼◐●○✿•·|]|\.{3,}|$|(?<= )(?:[-–−+±~]? ?\d|[ZH]\d|[€£$]))"
+)
+"""Roman months on a line of their own or among sizes and cold."""
+_OTHER_JOB = later(
+    r"(?i)\b(?:plant\w*|pflanz\w*|sow\w*|zaai\w*|aussaat|saat|semis|harvest\w*|ernte\w*|oogst\w*|recolte"
+    r"|récolte|cosecha|siembra|prun\w*|snoei\w*|schnitt|taille|zones?|group|grade|class|ship\w*|fruits?|berr\w*"
+    r"|ripe\w*|laub|feed\w*|pot(?:ting)?|set|corms?|pick)\W{0,3}\Z"
 )
 
 
@@ -100,16 +108,32 @@ _ROMAN_PAIR = later(r"(?P<a>[IVX]{1,4}) ?[-–—] ?(?P<b>[IVX]{1,4})(?![^\W_])"
 
 def _shortened(text: str) -> Iterator[Found[Bloom]]:
     """ "Fl VII-IX" anywhere on a line, and "VII-IX" on a line of its own, its label a picture."""
-    alone = list(_OWN_LINE.finditer(text))
+    alone = [match for match in _OWN_LINE.finditer(text) if all(_pair(match)) and set(match[0]) & set("VX")]
     told = [(match, 0.85) for match in _SHORT_LABEL.finditer(text)]
-    told += [(match, 0.75) for match in alone if len(alone) == 1]
+    alone = [
+        match for match in alone if not _OTHER_JOB.search(text, max(0, match.start() - 24), match.start("a"))
+    ]
+    told += [(match, 0.75) for match in alone if len({_pair(match) for match in alone}) == 1]
     told += [(pair, 0.7) for led in _LED.finditer(fold(text)) if (pair := _ROMAN_PAIR.match(text, led.end()))]
     for match, certainty in told:
         one, other = ("c", "d") if match.groupdict().get("c") else ("a", "b")
-        first, last = _month_number(match[one].upper()), _month_number(match[other].upper())
+        first, last = _pair(match)
         if first and last:
-            printed = text[match.start(one) : match.end(other)]
-            yield Found(Bloom(printed, (), span(first, last)), match.span(), certainty)
+            begin, end = match.start(one), match.end(other)
+            printed = text[begin:end]
+            printed = printed if one == "c" else printed.translate(_WORN_ONES)
+            yield Found(Bloom(printed, (), span(first, last)), (begin, end), certainty)
+
+
+_WORN_ONES = str.maketrans("l1", "II")
+
+
+def _pair(match: re.Match[str]) -> tuple[int, int]:
+    """The months of a range; a small l or a one in Roman numbers is their I."""
+    if match.groupdict().get("c"):
+        return _month_number(match["c"]), _month_number(match["d"])
+    first, last = (match[name].translate(_WORN_ONES).upper() for name in ("a", "b"))
+    return _month_number(first), _month_number(last)
 
 
 def _month_number(printed: str) -> int:
