@@ -113,8 +113,9 @@ _TO_ITS_CARE = (
 _OTHER_JOB = later(
     rf"[,;]\s(?:and |then |so )?(?=(?:{_JOBS}"
     r"|(?:(?:balanced|liquid|weekly|monthly|fortnightly|high[- ]potash|tomato|rose|half-strength|dilute|weak"
-    r"|general|slow-release|regular) ){1,3}(?:feed|food|fertili[sz]er)"
-    r"|frost[- ](?:tender|hardy)|hardy|half-hardy|spacing|height|spread|flowers?|flowering|blooms?|zones?"
+    r"|bloom|plant|fish|citrus|orchid|cactus|lawn|general|slow-release"
+    r"|regular) ){1,3}(?:feed|food|fertili[sz]er)|frost[- ](?:tender|hardy)|hardy|half-hardy|spacing|height"
+    r"|spread|flowers?|flowering|blooms?|zones?"
     r"|deer|attracts?|loved)\b)"
     rf"|,? (?:and|&) (?:then |also |please )?(?={_TO_ITS_CARE}\b(?! again))"
     rf"|,? (?:and|so) (?:then )?(?={IT_WILL})|,? or (?=(?:else |the |its )?[a-z]+(?:['’]ll| will| may)\b)"
@@ -151,7 +152,14 @@ def asked(text: str, questions: re.Pattern[str]) -> Iterator[Found[str]]:
 
 def opens_sentence(text: str, at: int) -> bool:
     """Whether nothing of the same sentence stands before."""
-    return not text[:at].strip() or bool(re.search(r"(?:[.!;:•|·\t\n,]|[^\w\s])\s*$", text[:at]))
+    before = text[:at]
+    return not before.strip() or bool(
+        re.search(r"(?:[.!;:•|·\t\n,]|[^\w\s])\s*$", before) or _POT.search(before)
+    )
+
+
+_POT = later(r"\d ?(?:l|lt|ltr|lit(?:re|er)|gal\.?|gallon|cm|in\.?) (?:pot|container|tub)s? (?=\Z)", re.I)
+"""The size of the pot, behind which a list without stops goes on: "7L container Water weekly"."""
 
 
 def sentences(text: str, opening: re.Pattern[str], certainty: float) -> Iterator[Found[str]]:
@@ -170,10 +178,13 @@ def sentences(text: str, opening: re.Pattern[str], certainty: float) -> Iterator
         opens = opens_sentence(text, match.start() if joined else start)
         opens = opens or bool(_SAME_CLAUSE.search(text[: match.start()]))
         if opens and 6 <= len(phrase) <= 160:
-            doubt = 0.4 if is_torn(text[match.start() : end]) else 1.0
+            torn = is_torn(text[match.start() : end]) and not _BETWEEN.match(text, end - 7)
+            doubt = 0.4 if torn else 1.0
             yield Found(phrase, (start, end), certainty * doubt)
 
 
+_BETWEEN = later(r"between[.!]")
+"""With its full stop no torn end: "let it dry between."."""
 _LISTED = later(r"(?:^|(?<=[\n\t])|(?<=[.!•*·|] ))[A-Z][a-z]+; \Z")
 
 

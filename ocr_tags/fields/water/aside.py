@@ -29,7 +29,8 @@ _DEPTH_BEFORE = later(r"\d ?(?:cm|mm|m|in|ft|inches|feet)?\b\.?[\"”″]?\s(?:o
 
 
 _QUESTION = later(
-    r"(?i)(?:^|(?<=[\n\t])|(?<=[.!?] ))(?:(?:is it|am i|are (?:we|they)|is she|is he) )?thirsty\? ?"
+    r"(?i)(?:^|(?<=[\n\t])|(?<=[.!?] ))(?:(?:is it|am i|are (?:we|they)|is she|is he) )?"
+    r"(?:thirsty|wet)\?[ \t]?"
 )
 
 

@@ -50,7 +50,10 @@ _PORTION = (
     r"|cups?|glass(?:es)?|ml|drink(?:s|ing)?|soak(?:s|ing)?|drench(?:ing)?|splash(?:es)?"
     r"|dous(?:e|ing)|sip|shower|dunk(?:ing)?|hosing|watering|(?:steady )?drip)\b"
 )
-_NOT_DRINK = r"(?! vase| of (?!(?:\w+ )?(?:rain ?)?water|it\b))"
+_NOT_DRINK = (
+    r"(?! vase|,? (?:\w+ )?(?:pots?|containers?|cont|tubs?|planters?|bags?|size)\b"
+    r"| of (?!(?:\w+ )?(?:rain ?)?water|it\b))"
+)
 _DEPTH = (
     rf"{_NUMBER}(?:(?:inch(?:es)?|in\b\.?|cm|mm)|(?<=and a half)|(?<=and a quarter))(?: and a half)?\b\.?"
 )

@@ -13,10 +13,32 @@ MUCH = (
     r"|plenty of|abundant"
     r"|plentiful|adequate|occasional|little|minimal|frequent|generous|sufficient|lots of|extra)"
 )
+_DAMP = r"(?:(?:evenly |fairly |slightly |always )?(?:moist|wet|damp)|dry|average|avg|medium|mesic)"
+_TOO_WET = r"(?:soggy|wet|water-?logged|sodden|swampy|saturated|boggy|drenched|soaked|soaking)"
+_BUT_NOT = (
+    rf"(?:[,;]? (?:but )?(?:not|never) (?:too |over-?|overly )?(?:{_TOO_WET}|dry)"
+    r"(?: in (?:winter|summer|spring|autumn|fall))?)"
+)
+MOISTURE = later(
+    rf"(?:^|(?<=[\n\t])|(?<=[★•·*.;!] ))(?P<value>{_DAMP} to {_DAMP}(?P<but>{_BUT_NOT})?"
+    rf"|(?P<sure>(?:(?:evenly|always|just|fairly|slightly|constantly) )*(?:moist|damp){_BUT_NOT}"
+    r"|(?:just|barely|lightly) (?:moist|damp)|on the dry side"
+    r"|(?:always|constantly|consistently) (?:(?:slightly|evenly|a little|fairly) )?(?:moist|damp)))"
+    r" ?(?=[\n\t.]|$)"
+)
+"""Moisture that is all a line or sentence tells; a list with commas and strokes tells of the soil."""
+_PERIOD = r"(?:d|days?|wks?|weeks?|mos?|months?)\b"
+FREQUENCY = later(
+    r"(?:^|(?<=[\n\t])|(?<=💧 ))(?P<value>(?:\d(?: ?[-–] ?\d)? ?[x×] ?(?:/|per|every|an?|in) ?|every )"
+    rf"(?:(?:\d{{1,2}}|two|three|ten)(?: ?[-–] ?\d{{1,2}})? ?)?{_PERIOD}\.?) ?(?=[\n\t]|$)"
+)
+"""How often, that is all a cell tells beside a drawn can or drop that was not read."""
 _BY_MEASURE = (
     r"(?:(?:about|around|at least|up to) )?\d[\d.,/½¼¾]*(?: ?[-–] ?\d[\d.,/½¼¾]*)? ?"
     r"(?:inch(?:es)?|in\b\.?|\"|”|″|cm|mm|gal(?:lons?)?\b\.?|l\b|lit(?:re|er)s?)"
-    r"(?: of (?:water|rain))? (?:weekly|daily|(?:per|an?|each|every) (?:week|day|month))"
+    r"(?: of (?:water|rain))?"
+    r" ?(?:weekly|daily|/ ?(?:wk|week|d|day|mo|month)\b|(?:per|an?|each|every) (?:wk\b|week|day|month))"
+    r"(?:,? at (?:the )?(?:base|roots?|soil))?"
 )
 MEASURE_LINE = later(
     rf"(?:^|(?<=[\n\t])|(?<=[💧★•·*] ))(?P<value>{_BY_MEASURE}"

@@ -8,12 +8,13 @@ from dataclasses import replace
 from itertools import chain
 
 from ocr_tags.fields.care import AMOUNT, after_labels, asked, asking, or_spoken, sentences
+from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.parts import rounded, told, with_next
 from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
-from ocr_tags.fields.values import SECOND_LANGUAGE, value_end
+from ocr_tags.fields.values import SECOND_LANGUAGE, is_torn, value_end
 from ocr_tags.fields.water.aside import place_of_water, thirsty
 from ocr_tags.fields.water.clauses import CLAUSE, WHEN_THEN, with_lead
-from ocr_tags.fields.water.ends import MEASURE_LINE, MUCH, advice
+from ocr_tags.fields.water.ends import FREQUENCY, MEASURE_LINE, MOISTURE, MUCH, advice
 from ocr_tags.fields.water.talk import TALK
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
@@ -26,15 +27,10 @@ _BARE = later(
     r"(?: (?:when|once|after|until|till|while) establish(?:ed|ing))?"
 )
 _MONTH = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
-_DAMP = r"(?:(?:evenly |fairly |slightly |always )?(?:moist|wet|damp)|dry|average|avg|medium|mesic)"
-_MOISTURE = later(
-    rf"(?:^|(?<=[\n\t])|(?<=[★•·*] ))(?P<value>{_DAMP} to {_DAMP}|(?P<sure>(?:evenly |always |just "
-    r"|fairly )?(?:moist|damp)(?:,? (?:but )?(?:not|never) )(?:too )?(?:soggy|wet|waterlogged|sodden|swampy"
-    r"|saturated)|(?:just|barely|lightly) (?:moist|damp)|on the dry side)) ?(?=[\n\t]|$)"
-)
-"""Moisture that is all a line tells; a list of conditions with commas and strokes tells of the soil."""
 _AND_THEN = later(
-    r"[.;] (?=(?:\d(?: ?[-–] ?\d)? ?x (?:an? |per )?(?:wk|week|day|month)"
+    r"[.;]\s(?=(?:(?:after (?:that|this)|thereafter|afterwards?|later(?: on)?|from then on|then)[,:]?\s"
+    r"(?:only|just|hardly|rarely|seldom|every|once|twice|weekly|less|when|if|little|sparingly|not at all"
+    r"|nothing|never|let|leave|monthly|no more)|\d(?: ?[-–] ?\d)? ?x (?:an? |per )?(?:wk|week|day|month)"
     r"|(?:twice|three times|double|more|more often|oftener|daily|every day|weekly)(?: a day| a week)?"
     r" (?:above|over|below|in|from|during|when|if|once|after|while|through)\b|(?:less|hardly(?: at all)?"
     r"|not at all|rarely|drier"
@@ -53,7 +49,8 @@ _OWN = later(
     r"|seco\b|poc[oa]|riego|mucho|massig|mittel|feucht|trocken|gie(?:ss|ß)|wenig|viel|frisch|nass|hoch"
     r"|gering"
     r"|matig|vocht"
-    r"|\blots\b|barely|indifferent|\bnone\b|droog|\bnat\b|weinig|veel|gemiddeld|mattlig|fukt|torr|torka"
+    r"|\bwks?\b|\d ?[x×]|xeric|\blots\b|barely"
+    r"|indifferent|\bnone\b|droog|\bnat\b|weinig|veel|gemiddeld|mattlig|fukt|torr|torka"
     r"|medel|tor\b|fugt|vand|asciut|umid|abbond"
     r"|regol"
 )
@@ -122,6 +119,11 @@ _SPOKEN = later(
     r"|flowers|blooms)"
     rf"|{_DISLIKES} (?:being |getting |going |to be |to get )*(?:parched|dr(?:y|ied) out|drying out"
     rf"|drought|bone[- ]dry)\b"
+    r"|dry (?:out |down )?(?:the )?top\b[^.;\n\t]{0,14}?(?:in\b\.?|inch(?:es)?|cm|half|third|layer|\"|″)"
+    r"|(?:(?:give|provide|needs?|likes?|wants?) )(?:only )?(?:(?:very )?(?:regularly|moderately|sparingly"
+    r"|generously|abundantly|plentifully|frequently|daily|weekly|enough|often)|much|little) water\b"
+    r"|(?:drinks|drink(?= \w+ (?:in|from|when|until|through)\b)) (?:daily|weekly|deeply|freely|often|twice"
+    r"|every)\b"
     r"|keep (?:on )?watering\b|keep up (?:the )?water|no (?:summer|winter) water(?:ing)?\b"
     r"|never (?:let it )?(?:wilt|go thirsty)\b"
     r"|(?:very |always |never |seldom )?thirsty(?: plant| vine| shrub)?(?= ?(?:[.:;!,\n\t]|[–—-] |$))"
@@ -155,7 +157,9 @@ _SPOKEN = later(
     r"(?! (?:lil|table|garden|feature|plant|level|mark|area|stress)))"
 )
 _ELSEWHERE = later(
-    r"\b(?:arroser\b|garder (?:le (?:sol|substrat|terreau|compost|melange) |la (?:terre|motte) )?(?:humide"
+    r"\b(?:arroser\b|(?:vandes|vattnas) (?:rigeligt|moderat|regelmæssigt|sparsomt|jævnligt|rikligt|mattligt"
+    r"|regelbundet|sparsamt)\b"
+    r"|garder (?:le (?:sol|substrat|terreau|compost|melange) |la (?:terre|motte) )?(?:humide"
     r"|frais)|tolere la secheresse"
     r"|resistante? a la secheresse"
     r"|regar\b|riegue\b|mantener (?:el suelo |la tierra )?humed\w+|tolerante a la sequia"
@@ -188,14 +192,14 @@ def read_water(tag: TagText) -> Iterator[Found[str]]:
     spoken = sentences(text, _SPOKEN, 0.85)
     damp = (
         Found(clean(text[slice(*match.span("value"))]), match.span("value"), 0.8 if sure else 0.65)
-        for pattern in (_MOISTURE, MEASURE_LINE)
-        for match in pattern.finditer(fold(text))
-        for sure in (match.groupdict().get("sure"),)
+        for pattern in (MOISTURE, MEASURE_LINE)
+        for match in pattern.finditer(flowing(text))
+        for sure in (match.groupdict().get("sure") or match.groupdict().get("but"),)
     )
     clauses = chain(sentences(text, WHEN_THEN, 0.78), sentences(text, CLAUSE, 0.78))
     spoken = (rounded(text, one, TALK) for one in chain(spoken, damp, clauses))
     again = 0.8 * (SECOND_LANGUAGE if _IN_ENGLISH.search(text) else 1)
-    spoken = chain(spoken, told(text, TALK, 0.7, 2.5), sentences(text, _ELSEWHERE, again))
+    spoken = chain(spoken, told(text, TALK, 0.7, 2.5), sentences(text, _ELSEWHERE, again), _how_often(text))
     found = [_with_rest(text, advice(text, one)) for one in found if not place_of_water(text, one)]
     said = (
         with_lead(text, advice(text, one))
@@ -208,6 +212,20 @@ def read_water(tag: TagText) -> Iterator[Found[str]]:
     )
 
 
+def _how_often(text: str) -> Iterator[Found[str]]:
+    """Once in so many days, where no label stands before it and no sowing or feeding is dated so."""
+    for match in FREQUENCY.finditer(fold(text)):
+        before = fold(text)[: match.start()].rstrip()
+        above = re.split(r"[\n\t]", before)[-1]
+        if not (is_torn(above) or is_label(above) or _DATED.search(above)):
+            span = match.span("value")
+            yield Found(clean(text[slice(*span)]), span, 0.85 if later(r"\b[Ff]eed\b").search(text) else 0.62)
+
+
+_DATED = later(
+    r"\b(?:sow\w*|feed\w*|fe+d|food|fertili\w+|fert|harvest\w*|pick\w*|cut\w*|turn|mist|spray|bloom\w*"
+    r"|flower\w*|repot|pot)\b"
+)
 _NO_BEFORE = later(r"(?i)\b(?:no|never|don['’]?t|do not)[ \n]\Z")
 
 
