@@ -37,6 +37,14 @@ _LABELLED = later(
         r"(?![\w-])"
     )
 )
+_CAPITAL_LABEL = later(
+    r"(?:^|[\n\t]|[.•·|] )(?:FALL|AUTUMN|WINTER|SPRING|SUMMER|FRUIT|BERRIES|BARK|STEMS|LEAF|LEAVES"
+    r"|FOLIAGE|HIPS|CONES|PLUMES|PETALS|PODS|BUDS|SKIN|FLESH|SEEDHEADS) "
+)
+_TOLD = later(
+    lambda: rf"(?P<list>{colour_list()}(?:(?:,?{TURNS})(?:an? )?{colour_list()})*)(?= ?(?:[.,;\n\t]|$))"
+)
+"""Behind a label that only its capitals tell: "FALL Orange-red"."""
 _FORM = (
     r"(?:(?:semi-|fully |very )?double|single|anemone-flowered|ruffled|frilled|fringed|waxy|bicolou?r"
     r"|picotee"
@@ -110,6 +118,10 @@ def filled(tag: TagText) -> Iterator[Stretch]:
         yield *match.span("list"), 0.85
         if more := MORE.match(flow, match.end("list")):
             yield *more.span("list"), 0.85
+    for label in _CAPITAL_LABEL.finditer(text):
+        behind = _TOLD.match(folded, label.end())
+        if behind and not text[slice(*behind.span("list"))].isupper():
+            yield *behind.span("list"), 0.85
     for pattern in (_FORMED, _VARIES):
         for match in pattern.finditer(folded):
             if _is_small(tag, match) and (plain(match["list"]) or re.search("[ -]", match["list"])):

@@ -23,7 +23,7 @@ _LATER = (
     r"|cold"
     r"|maturity|full sun|cool weather|age|ripe|(?:the )?(?:first )?frosts?|falling|dropping"
     r"|leaf[- ]?(?:fall|drop)"
-    r"|(?:they|it|the leaves) (?:falls?|drops?)"
+    r"|(?:they|it|the leaves) (?:falls?|drops?)|labou?r day|midwinter"
 )
 _WHEN = later(
     lambda: (
@@ -52,6 +52,24 @@ _AND_THEN = later(
     )
 )
 """The next colour of what had one: "Leaves emerge plum, hold all summer, then blaze scarlet"."""
+_AT_LAST = later(
+    lambda: (
+        rf",? (?:and )?then (?:to |into |at last )?{_GLOSSY}(?P<list>{colour_list()})"
+        rf"(?= ?(?:[.,;)\n\t]|$)| (?:in|by|at|under|before|with|through|until|when|after|as|come)\b)"
+    )
+)
+"""The next colour without a verb, behind one at least: "ivory in summer, then shell pink, then russet"."""
+_BY_THEN = later(
+    lambda: (
+        rf"\b(?:in|by|come|towards?)\s(?:the )?(?:early |mid |late |mid-)?(?:{choice(time_words())}"
+        rf"|{_LATER}),? "
+        r"(?:they|it|(?:the |its )?(?:leaves|foliage|blades|fronds|needles|heads|plumes|fruits?|berries"
+        r"|pods))"
+        rf"(?: will)?(?: all)? {VERB} {_GLOSSY}(?P<list>{colour_list()})(?= ?(?:[.,;)\n\t]|$)| (?:and"
+        rf"|then)\b)"
+    )
+)
+"""The time before the change: "by October they have turned copper"."""
 _BOTH_ENDS = later(
     lambda: (
         rf"(?:^|[\n\t.,;:•] ?|\b(?:they|it|leaves|foliage|fruits?|flowers|cones|heads|and) ){VERB} {_GLOSSY}"
@@ -99,7 +117,8 @@ _STAGE = later(
 _DAYS = later(lambda: rf"\bdays?,? (?:to )?\(?(?P<list>{colour()})(?= ?(?:[).,;/\n\t]|$))")
 _WEIGHED = later(
     lambda: (
-        rf"(?:^|[\n\t.;] ?)(?P<list>{colour_list()}),? (?:about |to |up to |around )?\d[\d./½¼¾–-]*"
+        r"(?:^|[\n\t.;] ?)(?:\d[\d./½¼¾–-]* ?(?:in(?:ch(?:es)?)?\b\.?|cm\b|mm\b|[\"”″]),? )?"
+        rf"(?P<list>{colour_list()}),? (?:about |to |up to |around )?\d[\d./½¼¾–-]*"
         r"(?: (?:to|or) \d[\d./½¼¾–-]*)? ?"
         r"(?:oz|ounces?|lbs?|pounds?|g|grams?)\b\.?(?: (?:fruits?|tomato(?:es)?"
         r"|each)(?! \d)(?: [a-z]+)*)?(?= ?(?:[.,;\n\t]|$))"
@@ -131,7 +150,8 @@ _FLESHED = later(
 )
 """A colour in the adjective: "yellow-fleshed"."""
 _ILL = later(
-    r"\b(?:if|when|should|once|until|unless|avoid|prevent|stop|may|can|might|will|do not"
+    r"\b(?:if|when|should|once|until|unless|avoid|prevent|stop"
+    r"|(?<!in )(?<!by )(?<!to )(?<!early )(?<!late )may(?!,)|can|might|will|do not"
     r"|don't)\b[^.;\n]{0,40}$"
 )
 """Before leaves that turn yellow of thirst."""
@@ -142,13 +162,19 @@ _DRESSED = later(
 )
 
 
-_COLOUR_BEFORE = later(lambda: rf"(?<![\w-]){colour()} (?:in|by|until|through) [^.;\n]{{3,24}}, $")
+_COLOUR_BEFORE = later(
+    lambda: rf"(?<![\w-]){colour()} (?:in|by|until|through|early|mid|late)[ -][^.;\n]{{3,24}}(?:, )?$"
+)
 """Before the second of two: "dusty pink in August, brick by October"."""
+_ONE_BEFORE = later(lambda: rf"(?<![\w-]){colour()}(?![\w-])[^.;]{{0,40}}\Z")
+"""A colour in the same sentence."""
 _NAMED = later(r"[- ][A-Z][a-z]")
 _PATTERNS = (
     *(
         _TURNING,
         _AND_THEN,
+        _AT_LAST,
+        _BY_THEN,
         _BOTH_ENDS,
         _RIPENING,
         _PICKED,
@@ -188,8 +214,10 @@ def changes(tag: TagText) -> Iterator[Stretch]:
         for match in pattern.finditer(folded):
             start, end = match.span("list")
             before = folded[max(0, match.start() - 60) : match.start()]
-            turns = pattern in (_TURNING, _AND_THEN, _RIPENING)
-            if _SICK.fullmatch(match["list"]) and pattern in (_TURNING, _AND_THEN):
+            turns = pattern in (_TURNING, _AND_THEN, _RIPENING, _AT_LAST, _BY_THEN)
+            if _SICK.fullmatch(match["list"]) and turns and pattern is not _RIPENING:
+                continue
+            if pattern is _AT_LAST and not _ONE_BEFORE.search(before):
                 continue
             if pattern is _FLESHED and not tag.string[match.end() - 2].islower():
                 continue  # Red-leaved
@@ -210,7 +238,9 @@ def changes(tag: TagText) -> Iterator[Stretch]:
                 continue
             passing = pattern is _RIPENING and " to " in match["list"]
             later_on = _OR_WAIT.match(folded, end) if pattern is _PICKED else None
-            sure = passing or later_on or pattern in (_AND_THEN, _BOTH_ENDS, _TURNING, _CROP)
+            sure = (
+                passing or later_on or pattern in (_AND_THEN, _AT_LAST, _BY_THEN, _BOTH_ENDS, _TURNING, _CROP)
+            )
             yield start, end, 0.85 if sure else 0.75
             if later_on:
                 yield *later_on.span("later"), 0.85

@@ -28,7 +28,8 @@ DETAIL = (
     r"|spots?|spotting|stamens|anthers|halos?|flecks|speckles|streaks|rims?|bands?|markings?|picotee|edge"
     r"|reverses?|lips?|coronas?|hearts?|cal[iy]x|calyces|sepals|discs?|cones?|boss|splash(?:es)?|flush"
     r"|base|flares?|faces?|ribs?|seeds?|cheeks?|crests?|falls|tubes?|markings|stars?|frills?|ruffles?|bees?"
-    r"|rings?|borders?|collars?|cups?|tongues?|hairs|undersides?|backs?|buds|tassels?|picotee edge|dots"
+    r"|hems?|piping|trims?|trimming|outlines?|lacing|fringes?|rings?|borders?|collars?|cups?|tongues?|hairs"
+    r"|undersides?|backs?|buds|tassels?|picotee edge|dots"
     r"|skirts?|corollas?|petticoats?"
     r"|freckles|lines|patch(?:es)?|zones?|highlights)"
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from ocr_tags.names import lexicon
 from ocr_tags.patterns import later
 
 TROUBLE = later(r"[^.\n]{0,30}\b(?:means?|indicates?|signals?|signs? of)\b")
@@ -31,13 +32,50 @@ _CHORE = later(
 """Before yellow and brown leaves that are to be cut off."""
 
 
-BELOW_FLOWERS = later(
+_BELOW_FLOWERS = later(
     r"\b(?:flowers|flowerheads|blooms|blossoms?|florets|petals|spikes|spires|plumes|bells|trumpets|heads"
     r"|clusters|racemes|umbels|panicles|daisies|stars)(?: [a-z]+){0,2} (?:on|over|above|atop|along|from"
     r"|upon)"
     r" (?:[a-z-]+,? ){1,5}(?:stems|stalks|scapes|pedicels)\Z"
+    r"|\b(?:on|over|above|atop|upon|with|has|and)\s(?:[a-z]+,?\s){0,2}?(?:(?:near|nearly|almost|jet|ink"
+    r"|inky|blue"
+    r"|purple|brown)[- ]\s?)?(?:black|dark)(?:ish)?\s(?:(?:flower|leaf|wiry|square|stiff|upright)\s)?"
+    r"(?:stems|stalks|scapes|pedicels|canes|wands)\Z"
 )
-"""What bears the flowers is told beside them: "Violet flowers on near-black stems"."""
+"""What bears the flowers is told beside them: "Violet flowers on near-black stems"; dark, it is no feature
+of its own, as red stems in winter are."""
+_OTHERS = later(
+    r"^ (?:on|of) (?:the |its )?(?:wild|common|true|related|other|old) (?!plants?\b|ones?\b|stems|wood|canes)"
+    r"[a-z]+|^[^.;\n]{0,24}\(not (?:on|of|in|this)\b"
+)
+"""Behind a part, whose it is: "red berries on wild asparagus (not on this)"."""
+
+
+def borne(folded: str, match: re.Match[str]) -> bool:
+    """Whether a coloured part only bears the flowers, or is another plant's."""
+    return bool(_BELOW_FLOWERS.search(folded[: match.end()]) or _OTHERS.search(folded[match.end() :]))
+
+
+_OF_ALL = later(
+    r"\b(?:most|other|many|all|unlike|like|than|these|those|ordinary|common|old|wild|true|with|among|and|of"
+    r"|or"
+    r"|our|other)(?: other| the)? $"
+)
+
+
+def is_plant(folded: str, start: int, end: int) -> bool:
+    """Whether a colour and a shape are the name of a kind of plant that is spoken of: "most coral bells".
+
+    >>> tag = "when most coral bells are done"
+    >>> is_plant(tag, 10, 21), is_plant("then coral trumpets", 5, 19)
+    (True, False)
+    """
+    name = " ".join(folded[start:end].split())
+    return name == "coral bells" or bool(
+        lexicon.plants_called(name) and _OF_ALL.search(folded, max(0, start - 30), start)
+    )
+
+
 PERHAPS = later(r"\b(?:if|when|should|unless|until)\b[^.;\n]{0,20}$")
 """Before what leaves may do: "If leaves turn red in winter"."""
 

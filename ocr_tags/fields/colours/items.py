@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from ocr_tags.fields.colours.clauses import DETAIL, NAME, Stretch, plain
+from ocr_tags.fields.colours.clauses import DETAIL, NAME, TURNS, Stretch, plain
 from ocr_tags.fields.colours.words import colour, colour_list
 from ocr_tags.fields.phrases import flowing
 from ocr_tags.patterns import later
@@ -31,6 +31,19 @@ _EYED = later(
         rf"|prominent) {DETAIL}(?= ?(?:[\n\t.;,]|$))"
     )
 )
+_OF_KIND = later(
+    lambda: (
+        r"(?:^|[\n\t]|[.!•·|] )(?:(?:hardy|half-hardy|tender|evergreen|deciduous|herbaceous|dwarf|compact"
+        r"|bushy|trailing"
+        r"|climbing|upright|small|large|low|tall|spring|summer|autumn|winter),? ){0,3}(?:annual|perennial"
+        r"|biennial"
+        r"|shrub|climber|vine|bulb|tree|grass|rose|houseplant|ground ?cover|alpine|bedding(?: plant)?), "
+        rf"(?P<list>{colour_list()}(?:,?{TURNS}{colour_list()})*)(?= ?(?:[.,;\n\t]|$))"
+    )
+)
+"""Behind a kind and a comma: "Hardy perennial, dark violet."""
+_IN_TONGUES = later(r"(?:^|[\n\t(/·•] ?)(?:D|DE|F|FR|NL|DK|SE|S|E|ES|I|IT|GB)\)? ?(?:[:·] ?)?(?=[^\W\d_]{3})")
+"""What several languages tell apart, one alone tells in part."""
 _OTHER_MATTER = later(
     r"\b(?:also|lot|batch|qty|trays?|bags?|tubs?|punnets?|cells?|sizes?|seeds?|onions?|peppers?|salt"
     r"|available|series"
@@ -58,6 +71,10 @@ def items(tag: TagText) -> Iterator[Stretch]:
             sure = pattern is _EYED or any(map(plain, re.split(r" ?[•·|~/,&–-] ?", match["list"])))
             if sure and tag.line_at(match.start("list")).size < NAME:
                 yield *match.span("list"), 0.7
+    for match in () if len(_IN_TONGUES.findall(tag.string)) > 1 else _OF_KIND.finditer(folded):
+        sure = plain(match["list"]) or " " in match["list"]
+        if sure and tag.line_at(match.start("list")).size < NAME:
+            yield *match.span("list"), 0.8
     for line in _LINE.finditer(folded):
         if tag.line_at(line.start()).size < NAME:
             yield from _in_list(tag.string, line)

@@ -5,8 +5,8 @@ The noun decides: a flower, leaf, fruit, stem or bud has colours of its own, soi
 
 from __future__ import annotations
 
-from ocr_tags.fields.colours.clauses import DETAIL, TURNS
-from ocr_tags.fields.colours.words import LAID, MEASURE, SHAPE, colour, colour_list
+from ocr_tags.fields.colours.clauses import DETAIL, TURNS, time_words
+from ocr_tags.fields.colours.words import LAID, MEASURE, SHAPE, choice, colour, colour_list
 from ocr_tags.patterns import later
 
 ADJECTIVE = (
@@ -57,7 +57,8 @@ BEFORE_PART = later(
     )
 )
 VERB = (
-    r"(?:turn(?:s|ing)?|go(?:es)?|becom(?:es?|ing)|open(?:s|ing)?|emerg(?:es?|ing)|unfurl(?:s|ing)?"
+    r"(?:turn(?:s|ing)?|(?:have|has) (?:turned|gone|become|aged to|faded to)|go(?:es)?|becom(?:es?|ing)"
+    r"|open(?:s|ing)?|emerg(?:es?|ing)|unfurl(?:s|ing)?"
     r"|unfolds?|unrolls?|lights? up"
     r"|starts?(?: out| off)?|begins?|finish(?:es)?(?: the [a-z]+)?|ends?(?: up)?|fills? out|edges?"
     r"|(?:then |and )?holds?|blazes?|glows?|flares?|flames?|burns?|blush(?:es|ing)?"
@@ -89,7 +90,9 @@ AFTER_PART = later(
         rf"(?:is|are|in|of|stays?|staying|remains?|keeps?|{VERB}|show|in shades of)(?: out| up)?|"
         r"(?:leaf|flower|bloom|petal|fruit|stem|pod|berry|cent(?:er|re)|middle|eye|throat|cone|face|head"
         r"|lip|skin"
-        r"|flesh|trunk|spathe|bract|tip|edge) (?:is|turns|ripens to)|"
+        r"|flesh|trunk|spathe|bract|tip|edge|inside|outside|pulp|heart) (?:is|turns|ripens to|(?:should"
+        r"|will|must)"
+        r" (?:be|turn))|"
         r"fleurs|flores|bluten|feuillage|feuilles|aiguilles|epis|follaje|hojas|bloemen|baies|fruits"
         r"(?= (?:rouges|jaunes|bleus|verts|noirs|blancs|orange|violets|pourpres|cramoisis|roses))|frutos"
         r"|bayas|tiges|beeren|fruchte|bessen|marguerites|grappes) "
@@ -102,7 +105,8 @@ FLOWERS_FIRST = later(
     lambda: (
         r"\b(?:(?:flowers|blooms|blossoms|petals|bracts|fruits?|berries|foliage|leaves|fronds|new growth"
         r"|shoots|flesh|pods|buds|stems|bark|rosettes|needles|pads|heads|panicles|racemes|spikes|falls"
-        r"|standards|wings|shanks|flags|outside|inside|outer petals|inner petals|tepals|lobes|blades|culms"
+        r"|plumes|standards|wings|shanks|flags|outside|inside|outer petals|inner petals|tepals|lobes|blades"
+        r"|culms"
         r"|ribs"
         r"|roots|shells|meat|rind|tips|new tips|hips|haws|leaflets|stalks|spears|canes|croziers|twigs|skins"
         r"|seed ?heads|catkins|cones|tops|undersides|throats|florets|calyces|bells|trumpets)(?:,| -"
@@ -112,10 +116,21 @@ FLOWERS_FIRST = later(
         r"|flag|tube|cup|corona|pod|reverse"
         r"|revers|throat|spathe|pod))"
         rf" (?P<list>{colour_list()}(?:,?{TURNS}{colour_list()})*)(?![\w-])"
-        r"(?=[,.;:)]|[ ]?(?:$|[\n\t])| (?:in|from|with|by|on|over|all|above|below|beneath|underneath|inside"
+        rf"(?=[,.;:)]|[ ]?(?:$|[\n\t])| (?:(?:early|mid|late)[ -])?(?:{choice(time_words())})\b"
+        r"| (?:in|from|with|by|on|at|over|all|above|below|beneath|underneath|inside"
         r"|within|outside|through|until|before|veined|edged|\w+ spotted)\b| and [a-z]+(?:ed|y|ous|en)\b)"
     )
 )
+BRACKETED = later(
+    lambda: (
+        r"\b(?:flowers|blooms|blossoms?|foliage|leaves|berries|fruits?|petals|bracts|pods|flesh|skins?|bark"
+        r"|hips|cones"
+        rf"|plumes|seed ?heads|catkins) \((?:(?:small|large|showy|fragrant"
+        rf"|scented),? )*(?P<list>{colour_list()})"
+        r"(?=[,;)]| (?:in|from|at|to)\b)"
+    )
+)
+"""Colours told in passing behind the part: "Flowers (creamy yellow) come in April"."""
 FRUIT = (
     r"(?:apples|pears|plums|cherries|peaches|figs|grapes|kiwis|lemons|limes|oranges|apricots|quinces"
     r"|olives|nuts|acorns"

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from ocr_tags.fields.colours.clauses import NAME, TURNS, Stretch, plain
 from ocr_tags.fields.colours.parts import ADJECTIVE
-from ocr_tags.fields.colours.words import SHAPE, colour, colour_list
+from ocr_tags.fields.colours.words import LAID, SHAPE, colour, colour_list
 from ocr_tags.fields.phrases import flowing
 from ocr_tags.patterns import later
 from ocr_tags.record import TagText
@@ -68,6 +68,19 @@ _BY_GROUND = later(
         rf"{_GROUND}(?= ?(?:[.,;)\n\t]|$| (?:and|or|but)\b))"
     )
 )
+_GROUND_FIRST = later(
+    lambda: (
+        rf"(?<=[a-z])[,;] (?:and |but |or )?(?:in|on) (?:an? |the )?{_GROUND},? (?:turns? |goes |they are )?"
+        rf"(?P<list>{colour()})(?= ?(?:[.,;)\n\t]|$))"
+    )
+)
+_LAID_ON = later(
+    lambda: (
+        rf"(?<=[a-z)]), (?:each |all |boldly |finely |heavily |narrowly |broadly |evenly )?{LAID} "
+        rf"(?:in |with )?(?P<list>{colour_list()})(?= ?(?:[,.;)\n\t]|$))"
+    )
+)
+"""Behind a comma, how a colour lies on what was spoken of: "Grass from wet cliffs, striped lime and gold"."""
 _OF_WHAT = later(
     lambda: (
         rf"\b(?:the )?colou?rs? of (?:an? |the |old |fine |good |ripe |fresh |dark |thick |wet )*"
@@ -138,7 +151,8 @@ _ALONE = later(
 )
 """Beside a scent, all there is in a line: "clove-scented · white"."""
 _ILL = later(
-    r"\b(?:if|when|should|once|until|unless|avoid|prevent|stop|may|can|might|will|do not|don't|means?"
+    r"\b(?:if|when|should|once|until|unless|avoid|prevent|stop"
+    r"|(?<!in )(?<!by )(?<!to )(?<!early )(?<!late )may(?!,)|can|might|will|do not|don't|means?"
     r"|remove|old|lower)\b[^.;\n]{0,40}$"
 )
 """Before leaves that turn brown of thirst, and fruits that are not ripe yet."""
@@ -161,6 +175,8 @@ def passages(tag: TagText) -> Iterator[Stretch]:
         _WITHIN,
         _MEASURED,
         _BY_GROUND,
+        _GROUND_FIRST,
+        _LAID_ON,
         _OVER,
         _OF_WHAT,
         _ON_STEMS,

@@ -16,11 +16,12 @@ from ocr_tags.fields.bloom.reader import read_bloom
 from ocr_tags.fields.colours.cells import filled
 from ocr_tags.fields.colours.changes import changes
 from ocr_tags.fields.colours.clauses import DETAIL, MORE, TURNS, clauses, plain
-from ocr_tags.fields.colours.doubts import BELOW_FLOWERS, PERHAPS, RIPE, TROUBLE, is_ill, of_another
+from ocr_tags.fields.colours.doubts import PERHAPS, RIPE, TROUBLE, borne, is_ill, is_plant, of_another
 from ocr_tags.fields.colours.items import items
 from ocr_tags.fields.colours.parts import (
     AFTER_PART,
     BEFORE_PART,
+    BRACKETED,
     DETAILS,
     FLOWERS_FIRST,
     FORMS,
@@ -187,6 +188,7 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
         HYPHENED,
         MARKED,
         ONE_OF_THEM,
+        BRACKETED,
     )
     for pattern in patterns:
         for match in pattern.finditer(folded):
@@ -205,7 +207,9 @@ def _stated(tag: TagText) -> Iterator[tuple[int, int, float]]:
                 continue
             if pattern is FLOWERS_FIRST and match["list"] == "rust":
                 continue  # wet leaves rust
-            if pattern is BEFORE_PART and BELOW_FLOWERS.search(folded[: match.end()]):
+            if pattern is BEFORE_PART and borne(folded, match):
+                continue
+            if pattern in (SHAPES, BEFORE_PART) and is_plant(folded, match.start("list"), match.end()):
                 continue
             if not _is_name(tag, match) and not TROUBLE.match(folded, match.end()):
                 yield *match.span("list"), 0.85
