@@ -12,7 +12,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ocr_tags.fields.cold import read_min_temperature
-from ocr_tags.fields.zones import read_hardiness, read_heat_zones, read_rhs_rating
+from ocr_tags.fields.ratings import read_heat_zones, read_rhs_rating
+from ocr_tags.fields.zones import read_hardiness
 from ocr_tags.record import Found, TagText
 from ocr_tags.usda import HALF_ZONES, USDA_ZONES, colder_half, steps_colder, zone_for
 from ocr_tags.values import Hardiness, HeatZones, Temperature

@@ -21,6 +21,7 @@ from ocr_tags.fields.light.reader import read_light
 from ocr_tags.fields.makers import read_supplier
 from ocr_tags.fields.names import read_botanical_name, read_common_names
 from ocr_tags.fields.passport import read_plant_passport
+from ocr_tags.fields.ratings import read_heat_zones, read_rhs_rating
 from ocr_tags.fields.sale import read_price
 from ocr_tags.fields.series.reader import read_series
 from ocr_tags.fields.sizes.reader import (
@@ -32,7 +33,7 @@ from ocr_tags.fields.sizes.reader import (
 )
 from ocr_tags.fields.soil.reader import read_soil
 from ocr_tags.fields.water.reader import read_water
-from ocr_tags.fields.zones import read_hardiness, read_heat_zones, read_rhs_rating
+from ocr_tags.fields.zones import read_hardiness
 from ocr_tags.record import Field
 
 FIELDS: tuple[Field[Any], ...] = (

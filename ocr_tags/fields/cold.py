@@ -29,7 +29,7 @@ _FIGURE = rf"(?:(?:{_MINUS}|\+ ?)?(?:\d{{1,2}}(?:[.,]\d)?|O(?=°))|{_MINUS}[lI|]
 def _temperature(name: str) -> str:
     return (
         rf"(?P<{name}>{_FIGURE})(?:{_DEGREES}[FC]?{TO}(?P<{name}_to>{_FIGURE}))?"
-        rf"{_DEGREES}(?P<{name}_unit>[FC]|fahrenheit|celsius)(?![^\W_])"
+        rf"{_DEGREES}(?P<{name}_unit>[FC]|fahrenheit|celsius)(?:(?![^\W_])|(?=min\b))"
     )
 
 
@@ -82,7 +82,7 @@ _SHIELDED = (
 _MOVED, _ZONED = later(_MOVED_IN, re.I), later(r"\bz(?:ones?|n)\b", re.I)
 """Beside zones, which tell how hardy it is, when it comes in may be mere advice."""
 _COLD_HEAD = (
-    r"(?:(?:cold |frost |winter )?hard(?:y|iness)(?: rating)?(?: (?:down )?to| at| below)?(?: about)?|"
+    r"(?:(?:cold |frost |winter )?hard(?:y|i?ness)(?: rating)?(?: (?:down )?to| at| below)?(?: about)?|"
     rf"(?:withstands?|tolerates?|survives?|takes|bears|endures|handles|stands|soporta|tolera|supporte"
     rf"|(?:will|can) {_BEAR}|{_BEAR}(?=(?:[ \n](?:short|brief))?(?:[ \n](?:cold|frosts?|lows|winters?"
     rf"|temp\w*))?"
@@ -122,7 +122,11 @@ _COLD_HEAD = (
     r"(?:coldest|lowest|winter low)(?: (?:night|winter|it takes|temp(?:erature)?))?(?= ?[:\t\n]"
     r"| ?[.…·]{2}| ?[-−–] ?\d)|"
     r"over-?winter(?:s|ed)? (?:it |them |indoors |inside )?(?:above|at or above)|"
-    r"(?:fine|ok(?:ay)?|happy|tough|reliable|good|root[- ]hardy)(?: (?:all the way|right))?(?: down)? to|"
+    r"(?:fine|ok(?:ay)?|happy|tough|reliable|good|root[- ]hardy|grand|safe|(?:no|without"
+    r"|not a) (?:bother|problem|trouble|worries)"
+    r"|un(?:bothered|troubled))(?: (?:all the way|right))?(?: down)? to|"
+    rf"(?:bis(?: zu)?|ned til|ne[dr] till|tot|jusqu.{{0,2}}[àa]|fino a"
+    rf"|hasta)(?=[ \n]{_MINUS}\d{{1,2}} ?[°º˚]? ?C)|"
     r"(?:later|once established|when established|once mature),?(?= [-−–]\d)|"
     r"frosts?: ?(?:light|mild|moderate|medium|hard|heavy|severe)(?= ?[(,])|"
     r"frosts?(?: (?:is|are))? (?:no problem|no bother|fine|ok)(?= ?\()|"
@@ -132,7 +136,7 @@ _COLD_HEAD = (
     r"|(?= (?:down )?to))(?: (?:down )?to)?|safe(?: down)? to"
     r"|(?:min(?:imum|imaal|imal|destens|d\.|\.)?)(?:[ \n]|\t(?=temp))?(?:winter |night )?(?:temp(?:erature|s"
     r"|\.)?)?"
-    r"|low(?:est)? temp(?:erature)?|"
+    r"|low(?:est)?(?: (?:night|winter))? temp(?:erature)?|"
     r"rustique(?: (?:jusqu.{0,2})?[àa])?|rusticit[ée]"
     r"|temp(?:[ée]rature|eratura|\.)? m[ií]n(?:imal?e?|ima|\.)?|r[ée]sist(?:e|ente|ant)"
     r"(?: au froid| al fr[íi]o)?(?: (?:hasta|jusqu.{0,2}[àa]|[àa]))?(?: los)?|"
@@ -141,7 +145,7 @@ _COLD_HEAD = (
     r"|(?:vinter)?h[äa]rdig(?: (?:ned )?till)?|(?:vinter)?h[åa]rdf[øo]r(?: til)?|(?:rustica"
     r"|resistente)(?: fino a)?"
     r"|mrozoodporno[śs][ćc](?: do)?"
-    rf"|(?:(?:winterh[äa]rte)?zone[sn]?|whz|usda):?[ .·…]{{0,40}}\n?(?!\n)"
+    rf"|(?:(?:winterh[äa]rte)?zone[sn]?|whz|usda|z(?=\d)):?[ .·…]{{0,40}}\n?(?!\n)"
     rf"{ZONE}(?:{TO}{ZONE})?[,;]? ?\(?(?:hardy )?(?:to|or|=)?)"
 )
 _OTHER_SCALE = rf" ?[(/,=|–-] ?{_temperature('u')}"
@@ -157,12 +161,14 @@ _COLD_MARK = later(rf"(?P<head>[❄🌡]) ?{_IN_TEXT}", re.I)
 """A snowflake or thermometer drawn before a frost (common practice, no source)."""
 _COLD_ABOVE = later(
     rf"(?:^|(?<=\n)){_IN_CELL}\n"
-    rf"(?P<head>min(?:imum|\.)? ?(?:winter )?temp(?:erature|\.)?|hardy to)(?=\s*(?:$|\n(?!{_MINUS}?\d)))",
+    rf"(?P<head>(?:min(?:imum|\.)?|low(?:est)?|coldest) ?(?:(?:winter|night|room) )?(?:temp(?:erature"
+    rf"|\.)?s?|nights?)"
+    rf"|(?:night|winter) low|hardy to|lowest it takes)(?=\s*(?:$|\n(?!{_MINUS}?\d)))",
     re.I,
 )
 """A temperature over its label, where no other follows the label."""
 _COLD_BEFORE = later(
-    rf"(?:^|(?<=\n)|(?<=[.,;·•|] )){_IN_CELL} (?P<head>min(?:imum|\.)?(?: temp(?:erature|\.)?)?)"
+    rf"(?:^|(?<=\n)|(?<=[.,;·•|] )){_IN_CELL} ?(?P<head>min(?:imum|\.)?(?: temp(?:erature|\.)?)?)"
     r"(?=[.,;]?(?:\n|$)|[.;] [A-Z])",
     re.I,
 )
@@ -170,7 +176,8 @@ _COLD_BEFORE = later(
 _OF_ROOMS = later(r"\b(?:house ?plants?|indoors?|orchids?|living room|conservatory)\b", re.I)
 _COLD_ALONE = later(
     rf"(?:(?:^|(?<=[\n\t])|(?<=[/|•·+*] )|(?<= \. ))(?P<to>(?<![/|•·] )to )?(?:(?<=[/|•·] )to )?"
-    rf"|(?:^|(?<=[\n\t]))[&*§$#@%] ?|(?<=[^\W\d_]\t)to (?=[^\n\t]*\t[^\W\d_]))"
+    rf"|(?:^|(?<=[\n\t]))[&*§$#@%] ?|(?<=[^\W\d_]\t)to (?=[^\n\t]*\t[^\W\d_])|(?<=[IVX] )(?={_MINUS}\d)"
+    rf"|(?:^|(?<=\n))(?P<least>(?:[>≥]|above|over|keep above|at least) ?))"
     rf"{_IN_CELL}"
     r"(?(to)(?=\. [A-Z]|, ?(?:then|after that|below that)\b)|(?=\s*(?:$|[\n\t])| [/|•·+]| \. ))",
     re.I,
@@ -178,13 +185,24 @@ _COLD_ALONE = later(
 """A frost alone in its cell or between the strokes of a list, its label a picture or none; behind
 "to" only as a sentence, for else the near end of a range is lost."""
 _FROST_BARE = later(
-    rf"\bfrosts? (?:hardy )?(?:down )?to (?P<t>{_MINUS}\d{{1,2}})(?![\d°º˚*%]| ?[FC]\b| ?to\b)", re.I
+    r"\b(?:(?:frosts?|hardy|bother|problem|trouble|fine|good|safe|grand) (?:hardy )?(?:down )?to|takes"
+    r"|survives|stands|bears)"
+    rf" (?P<t>{_MINUS}\d{{1,2}})(?: ?(?:degrees?|deg\.?|[°º˚]))?(?![\d°º˚*%]| ?[FC]\b| ?(?:to"
+    rf"|deg\w*) ?\b|[.,]\d)",
+    re.I,
 )
 """A frost without its scale: in °C on a tag that measures in metres."""
+_OF_SOWING = later(r"\b(?:soil|sow\w*|seed\w*|germinat\w*|transplant\w*|harvest\w*)\b", re.I)
+_OF_PART = later(
+    r"\b(?:flowers?|blooms?|blossoms?|buds?|fruit(?:s|lets)?|berries|seedlings?|new growth|shoots|leaf tips)"
+    r"(?:[ \n](?:will|can|may|only|often|even|still))?[ \n]$",
+    re.I,
+)
+"""What bears less than the plant itself."""
 _METRIC = later(r"\d ?(?:mm|cm|m)\b")
 _IMPERIAL = later(r"\d ?(?:[\"”″'′’]|in\b|inch|ft\b|feet)", re.I)
 _NOT_COLD = later(
-    r"\b(?:soil|germinat\w*|sow\w*|seeds?|water|growing|ideal|indoor|storage|store[ds]?|ship\w*|"
+    r"\b(?:soil|germinat\w*|sow\w*|seeds?|water|growing|ideal|indoor|storage|store[ds]?|lager\w*|ship\w*|"
     r"transplant\w*|heat)\b[^.;·•|\n\t]{0,25}\Z"
     r"|\b(?:nights?(?!\s\Z)|when|until|once|after|day)\b[^.,;·•|\n\t]{0,25}\Z",
     re.I,
@@ -218,7 +236,8 @@ def read_min_temperature(tag: TagText) -> Iterator[Found[Temperature]]:
             continue
         zoned = _MOVED.match(match["head"]) and _ZONED.search(tag.string)
         lost = celsius > 0 and _HARDY.search(tag.string)  # its minus, as likely as not
-        doubt = 0.5 if zoned or lost else 1
+        part = _OF_PART.search(tag.string[max(0, match.start() - 40) : match.start()])
+        doubt = 0.4 if part else 0.5 if zoned or lost else 1
         yield Found(Temperature(celsius), match.span(), doubt * _cold_certainty(match, celsius))
     for match in _COLD_ABOVE.finditer(tag.string):
         if (celsius := _celsius(match, "t")) is not None:
@@ -230,7 +249,8 @@ def read_min_temperature(tag: TagText) -> Iterator[Found[Temperature]]:
     alone = list(_COLD_ALONE.finditer(tag.string))
     for match in alone if len(alone) == 1 else ():
         celsius = _celsius(match, "t")
-        if celsius is not None and (re.match(_MINUS, match["t"], re.I) or _frost(match, celsius)):
+        least = match["least"] and not _OF_SOWING.search(tag.string)
+        if celsius is not None and (re.match(_MINUS, match["t"], re.I) or _frost(match, celsius) or least):
             yield Found(Temperature(celsius), match.span(), 0.8)
     if _METRIC.search(tag.string) and not _IMPERIAL.search(tag.string):
         for match in _FROST_BARE.finditer(tag.string):
@@ -268,7 +288,7 @@ def _cold_certainty(match: re.Match[str], celsius: float) -> float:
         return 0.7
     # A lost minus turns a winter low into a mild one; only a named minimum may well be mild.
     mild = not re.match(_MINUS, match["t"], re.I) and _degrees(match["t"]) != 0
-    if not mild or "min" in match["head"].casefold():
+    if not mild or re.search("min|lowest|coldest|night low", match["head"], re.I):
         return 0.93
     if match["t_unit"] in "Ff" and celsius < 0 and not _ZONED.match(match["head"]):
         return 0.85

@@ -1,4 +1,4 @@
-"""How much cold and heat a plant bears: hardiness zones, heat zones, RHS rating.
+"""How much cold a plant bears: hardiness zones.
 
 A zone number alone says nothing ("Zone in on savings", "Time zone 5"): the words before it must leave
 no choice. Sunset zones, which share the word and run to 24, are not hardiness zones and stay unread.
@@ -13,18 +13,19 @@ from itertools import pairwise
 
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
-from ocr_tags.values import Hardiness, HeatZones
+from ocr_tags.values import Hardiness
 
-_GAP = r"(?:[ ]?\?[ ]?(?:A[.:])?)?(?:[ ]?[]:.=·•…_|]){0,30}(?:[ ][–—-][ ])?[ ]?[\t\n]?(?!\n)[ :.]{0,4}"
+GAP = r"(?:[ ]?\?[ ]?(?:A[.:])?)?(?:[ ]?[]:.=·•…_|]){0,30}(?:[ ][–—-][ ])?[ ]?[\t\n]?(?!\n)[ :.]{0,4}"
 _DASH = r"\s?(?:-{1,2}|[–—−‐‑~])\s?"
 TO = rf"(?:{_DASH}|\s?(?:to|thru|through|bis|tot|[àa] ?/ ?to|to ?/ ?[àa]|à)\s?|\s(?:a|al|and|et|&)\s)"
 ZONE = r"(?:1[0-3]|0?[1-9])(?!\d)(?:[ab](?![^\W\d_])| [ab](?=\s*(?:$|[\n\t,.;)–-]|to\b)))?"
 _WORN_ZONE = r"(?:[1lI|][0-3OoIl|]|[1-9SBAZ]|[sgq](?=[ab]))[ab]?"
-_NO_LETTER_BEFORE, _NO_WORD_AFTER = r"(?<![^\W\d_])", r"(?![^\W_])"
+_NO_LETTER_BEFORE, NO_WORD_AFTER = r"(?<![^\W\d_])", r"(?![^\W_])"
 
 _HEAD = (
     r"(?:(?:usda|u\.s\.d\.a\.?|us)[ ]?(?:plant )?(?:hardiness |cold )?(?:[sz]ones?|zn\.?)?"
-    r"|(?:plant |cold |winter )?hard(?:iness|y)(?: (?:to|in|from|down to))?(?: usda)?(?: zone(?:s|\(s\))?)?|"
+    r"|(?:plant |cold |winter )?hard(?:i?ness|y)(?: (?:to|in|from|down to))?(?: usda)?(?: (?:zone(?:s"
+    r"|\(s\))?|Z(?=\d)))?|"
     r"zone(?:s|\(s\))?(?: usda)?"
     r"|zones? de rusticit[ée](?: usda)?|rusticit[ée](?: zones?)?|zonas?(?: de (?:rusticidad|"
     r"resistencia))?(?: usda)?"
@@ -36,11 +37,12 @@ _ALSO = (
     r"winterh[äa]rtezone|winterhardheidszone))?"
 )
 """The label again in a second language."""
-_RANGE = later(
-    rf"{_NO_LETTER_BEFORE}(?P<head>{_HEAD}{_ALSO}){_GAP}(?:usda[ :]{{1,2}})?"
+RANGE = later(
+    rf"{_NO_LETTER_BEFORE}(?P<head>{_HEAD}{_ALSO}){GAP}(?:usda[ :]{{1,2}})?"
     rf"(?P<low>{ZONE})(?:{TO}(?:zones? )?(?P<high>{ZONE}))?"
-    rf"(?P<list>(?:, ?{ZONE}){{1,12}})?{_NO_WORD_AFTER}"
-    r"(?P<open> ?(?:\+|(?:and|or|&)[ \n](?:up|above|over|higher|warmer|warm)\b|et plus\b|o más\b))?"
+    rf"(?P<list>(?:, ?{ZONE}){{1,12}})?{NO_WORD_AFTER}"
+    r"(?P<open> ?(?:\+|(?:(?:and|or|on|&)[ \n](?:up(?:wards?)?|above|over|higher|warmer|warm)"
+    r"|up(?:wards?)?(?![ \n]to\b)|onwards?)\b|et plus\b|o más\b))?"
     rf"(?! ?[–—-] ?\w{{1,2}}(?!\w)|[.,·]\d|, ?(?:1[4-9]|2\d)|"
     rf" ?(?:in\b(?! (?:full|part|sun|shade|most|the|all|well|"
     rf"containers?))|inch|ft\b|feet|cm\b|m\b|[\"”″°º%']))",
@@ -70,7 +72,7 @@ _LETTERS = str.maketrans(
 )
 
 _RANGE_AFTER_MARK = later(
-    rf"[🌡❄]\ufe0f? ?(?P<low>{ZONE}){TO}(?P<high>{ZONE}){_NO_WORD_AFTER}"
+    rf"[🌡❄]\ufe0f? ?(?P<low>{ZONE}){TO}(?P<high>{ZONE}){NO_WORD_AFTER}"
     r"(?! ?(?:[°º˚*\"”″'’′%$€£]|(?:[CF]|deg\w*|in|inch\w*|ft|feet|[cm]?m|"
     r"days?|weeks?|months?|hours?|hrs?|x)\b)"
     r"|[.,/-]\d)",
@@ -118,27 +120,18 @@ _FOREIGN_AFTER = later(
     re.I,
 )
 _ALONE_BEFORE = later(r"(?:^|[\n\t.,;:|•/(–-]|\b(?:perennial|hardy|in|to|through|en|canadian)) ?$", re.I)
-_Z_ALONE = later(r"(?:^|[\n\t]|\d ?(?:ft|in|'|\"|cm|m)\.? {1,3})[Zz]\.? ?\d[ab]?\s?\Z", re.I)
-_OF_PLANT = later(r"\b(?:sun|shade|peren\w*|shrub|tree|height|ht|spread|bloom\w*)\b", re.I)
-""""Z4" that is its cell, or stands behind the size, where the tag speaks of a plant: else a shelf."""
-_CANADA = later(r"canad|\bcan\.", re.I)
-
-_HEAT_PAIR = (
-    rf"(?P<one>1[0-2]|[1-9]){TO}(?P<two>1[0-2]|[1-9]){_NO_WORD_AFTER}(?![.,-]\d|-| ?(?:in|ft|cm|°)\b)"
-)
-_HEAT = later(rf"\b(?:(?:ahs )?heat[ -]?\n?zones?|ahs|(?:ahs )?heat)(?: zones?)?{_GAP}{_HEAT_PAIR}", re.I)
-_AFTER_STROKE = later(rf" ?/ ?{_HEAT_PAIR}", re.I)
-
-_RHS = later(
-    rf"(?:\b(?:rhs|hardiness|hardy|rating)(?: (?:hardiness|rating|plant|zone|code))*{_GAP}\(?)"
-    r"(?P<rating>(?-i:H) ?(?:1[abc]|[2-7]))(?![^\W_]|[ ]?[-–/]\d|[ ]?[\"”'’]| ?(?:in|ft|cm|m)\b)",
+_Z_ENDS = later(r"(?<![^\W_])z$")
+_NO_BOTHER = later(
+    r"(?:[ \n](?:cold|winters?|lows?|frosts?|freezes?))?[ \n](?:is|are|does|do|will|wo|give|poses?"
+    r"|hold)s?(?:[ \n]?n['’]t|[ \n](?:not?|nothing"
+    r"|never|fine|ok))\b",
     re.I,
 )
-
-_RHS_BESIDE_FROST = later(
-    r"(?:^|(?<=[\n\t]))(?P<rating>H(?:1[abc]|[2-7]))(?=[\n\t][-–−] ?\d{1,2} ?[°º˚]? ?C(?![^\W_]))"
-)
-"""A rating alone in its cell, and in the next the frost it stands for."""
+"""Behind a zone whose cold does the plant no harm."""
+_Z_ALONE = later(r"(?:^|[\n\t]|(?:\d ?(?:ft|in|'|\"|cm|m)\.?|[IVX]) {1,3})[Zz]\.? ?\d[ab]?\s?\Z", re.I)
+_OF_PLANT = later(r"\d ?cm\b|\b(?:sun|shade|peren\w*|shrub|tree|height|ht|spread|bloom\w*)\b", re.I)
+""""Z4" that is its cell, or stands behind the size, where the tag speaks of a plant: else a shelf."""
+_CANADA = later(r"canad|\bcan\.", re.I)
 
 # ---------------------------------------------------------------- hardiness zones
 
@@ -153,9 +146,12 @@ def read_hardiness(tag: TagText) -> Iterator[Found[Hardiness]]:
     """
     clean = [
         claimed
-        for match in _RANGE.finditer(tag.string)
+        for match in RANGE.finditer(tag.string)
         if (found := _hardiness(tag.string, match))
         for claimed in _with_above(tag.string, match, found)
+    ]
+    clean += [
+        Found(Hardiness(_tidy(x["low"]), None), x.span(), EITHER) for x in _NOT_BELOW.finditer(tag.string)
     ]
     yield from clean
     for pattern, certainty in ((_RANGE_AFTER_MARK, 0.6), (_RANGE_OVER_LABEL, 0.65)) if not clean else ():
@@ -204,7 +200,7 @@ _A_LABEL = later(
 
 
 def _hardiness(text: str, match: re.Match[str]) -> Found[Hardiness] | None:
-    if _foreign(text, match):
+    if is_foreign(text, match):
         return None
     low, high = _tidy(match["low"]), _tidy(match["high"])
     if match["list"]:
@@ -229,7 +225,17 @@ def _hardiness(text: str, match: re.Match[str]) -> Found[Hardiness] | None:
     return Found(Hardiness(low or None, high or None), match.span(), certainty)
 
 
-def _foreign(text: str, match: re.Match[str]) -> bool:
+_NOT_BELOW = later(
+    r"(?:\b(?:not|never)|n['’]t)[ \n](?:(?:reliably|fully|truly|really|quite|winter|frost"
+    r"|root)[ \n-])*hardy[ \n]"
+    rf"(?:below|under|north of|colder than|in anything colder than)[ \n](?:usda[ \n])?z(?:one"
+    rf"|n)?\.?[ \n]?(?P<low>{ZONE}){NO_WORD_AFTER}",
+    re.I,
+)
+""""Not hardy below zone 8": the coldest it bears."""
+
+
+def is_foreign(text: str, match: re.Match[str]) -> bool:
     before = text[max(0, match.start() - 40) : match.start()]
     return bool(_NOT_HARDINESS.search(before) or _FOREIGN_AFTER.match(text, match.end()))
 
@@ -241,7 +247,7 @@ def _head_certainty(text: str, match: re.Match[str], closed: bool) -> float:
     """
     word = match["head"].casefold()
     named = any(part in word for part in ("usda", "hard", "rustic", "whz", "winterh"))
-    if not any(part in word for part in ("zo", "whz", "usda", "zn")) and word != "z":
+    if not any(part in word for part in ("zo", "whz", "usda", "zn")) and not _Z_ENDS.search(word):
         return 0.0 if "hardy" in word else 0.85 if closed else 0.4
     if word == "z":
         alone = _Z_ALONE.search(text[: match.end() + 1]) and _OF_PLANT.search(text)
@@ -250,6 +256,8 @@ def _head_certainty(text: str, match: re.Match[str], closed: bool) -> float:
         return 0.25  # more zones than one were printed
     if closed or named:
         return 0.97 if closed and named else 0.95 if closed else 0.93
+    if _NO_BOTHER.match(text, match.end()):
+        return 0.8
     after = re.match(r" (?!ok\b|hardy\b|fine\b)[a-z]{2}", text[match.end() :])
     alone_too = _ALONE_BEFORE.search(text, 0, match.start()) and not after
     return 0.85 if alone_too else 0.5
@@ -276,41 +284,6 @@ def _worn_hardiness(text: str) -> Iterator[Found[Hardiness]]:
                 _tidy(match["low"].translate(_LETTERS)),
                 _tidy((match["high"] or "").translate(_LETTERS)),
             )
-            if _foreign(text, match) or (high and _order(low) >= _order(high)) or not low:
+            if is_foreign(text, match) or (high and _order(low) >= _order(high)) or not low:
                 continue
             yield Found(Hardiness(low, high or None), match.span(), 0.4 if high else 0.3)
-
-
-# ---------------------------------------------------------------- heat zones
-
-
-def read_heat_zones(tag: TagText) -> Iterator[Found[HeatZones]]:
-    """AHS heat zones: named so, or the second pair of "4-9/9-1", which runs from hot to cool."""
-    for match in _HEAT.finditer(tag.string):
-        yield Found(_heat(match), match.span(), 0.95)
-    for zones in _RANGE.finditer(tag.string):
-        pair = _AFTER_STROKE.match(tag.string, zones.end())
-        if pair and int(pair["one"]) > int(pair["two"]) and not _foreign(tag.string, zones):
-            yield Found(_heat(pair), (pair.start("one"), pair.end()), 0.9)
-
-
-def _heat(match: re.Match[str]) -> HeatZones:
-    one, two = sorted((int(match["one"]), int(match["two"])))
-    return HeatZones(one, two)
-
-
-# ---------------------------------------------------------------- RHS rating
-
-
-def read_rhs_rating(tag: TagText) -> Iterator[Found[str]]:
-    """The RHS hardiness rating, H1a to H7, where a word beside it says that it is one.
-
-    >>> [found.value for found in read_rhs_rating(TagText("RHS hardiness: H5, H 5 in"))]
-    ['H5']
-    """
-    for match in _RHS.finditer(tag.string):
-        named = "rhs" in match[0].casefold()
-        rating = match["rating"].replace(" ", "")
-        yield Found(rating[0] + rating[1:].lower(), match.span("rating"), 0.97 if named else 0.9)
-    for match in _RHS_BESIDE_FROST.finditer(tag.string):
-        yield Found(match["rating"], match.span("rating"), 0.6)
