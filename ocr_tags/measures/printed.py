@@ -11,7 +11,7 @@ from ocr_tags.measures.two_units import agree, one_end_lost, to_nearest_five
 from ocr_tags.patterns import later
 from ocr_tags.values import Length
 
-LONGEST = {"in": 144, "ft": 197, "cm": 1000, "m": 60, "mm": 2000}
+LONGEST = {"in": 144, "ft": 197, "yd": 66, "cm": 1000, "m": 60, "mm": 2000}
 """More than this in that unit is a lost hyphen ("1218 in"), not a plant; 60 m at the outside."""
 
 
@@ -84,7 +84,8 @@ _BEFORE = later(
 )
 _AFTER = later(
     r" ?(?:(?P<least>(?<! )\+|\+(?! [^\W\d_])|"
-    r"or more\b|and (?:up|more|over)\b|et plus\b|o más\b|plus\b|min(?:imum)?\b\.?)"
+    r"(?:or|and) (?:up|more|over|better|taller|higher|wider|bigger)\b|et plus\b|o más\b|plus\b"
+    r"|min(?:imum)?\b\.?)"
     r"|(?P<about>or so\b)|(?P<most>or less\b|\(?max(?:imum)?\b\.?\)?))",
     re.I,
 )

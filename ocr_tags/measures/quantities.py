@@ -1,6 +1,7 @@
 """One figure with its unit, as print gives it: fractions, decimals, 2'6", and worn letters.
 
-Units are exact: 1 in = 2.54 cm and 1 ft = 30.48 cm (international yard and pound agreement of 1959).
+Units are exact: 1 in = 2.54 cm, 1 ft = 30.48 cm, 1 yd = 91.44 cm (international yard and pound agreement
+of 1959).
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ from dataclasses import dataclass
 
 from ocr_tags.patterns import later
 
-CM = {"in": 2.54, "ft": 30.48, "cm": 1.0, "m": 100.0, "mm": 0.1}
+CM = {"in": 2.54, "ft": 30.48, "yd": 91.44, "cm": 1.0, "m": 100.0, "mm": 0.1}
 METRIC = frozenset({"cm", "m", "mm"})
 
 MARKS = "'’‘′´`"
@@ -28,6 +29,7 @@ _UNITS = {
     ),
     "ft": rf"feet|foot|ft\b\.?|ft(?=[HW]\b|x ?\d|\d{{1,2}} ?(?:in\b|[\"″”]))|ft{_GLUED}"
     rf"|pieds?|pies?|pi\b\.?|[{MARKS}](?![{MARKS}])",
+    "yd": r"yards?\b",
     "cm": rf"cms?\b\.?|cm(?=[HW]\b|x ?\d)|cm{_GLUED}|cent[ií]m[eè]t(?:re|er|ro)s?|zentimeter",
     "mm": r"mm\b\.?|millimet(?:er|re)s?",
     "m": rf"(?-i:m|(?<=\d)M)\b\.?|m(?=[HW]\b|x ?\d)|m{_GLUED}|m[eè]t(?:er|re|ro)s?",
@@ -45,7 +47,7 @@ def _units(forms: dict[str, str]) -> re.Pattern[str]:
 
 
 _HYPHENED = later(
-    r"-(?:(?P<in>in(?:ch)?)|(?P<ft>f(?:oo)?t)|(?P<cm>cm)|(?P<m>met(?:re|er)))(?![^\W\d_])", re.I
+    r"-(?:(?P<in>in\b\.?|inch)|(?P<ft>ft\b\.?|foot)|(?P<cm>cm)|(?P<m>met(?:re|er)))(?![^\W\d_])", re.I
 )
 """An 18-inch spread, a 2-foot mound: prose ties figure and unit, which stays in the singular."""
 _UNIT, _WORN_UNIT = _units(_UNITS), _units(_WORN_UNITS)
@@ -83,8 +85,8 @@ WORD = rf"(?:{'|'.join(sorted(FIGURES, key=len, reverse=True))})"
 _HALVES: dict[str, float] = {"a": 1, "an": 1, "half a": 0.5, "half an": 0.5}
 SPELLED = (
     rf"(?<![^\W_])(?:{WORD}(?=(?: and a half|[ \n](?:to|or)[ \n]{WORD})?[ \n-]"
-    r"(?:inch(?:es)?|foot|feet|met(?:re|er)s?|centimet(?:re|er)s?)\b)|"
-    r"(?:half )?an?(?= (?:foot|inch|met(?:re|er))\b(?! or )))"
+    r"(?:inch(?:es)?|foot|feet|met(?:re|er)s?|centimet(?:re|er)s?|yards?)\b)|"
+    r"(?:half )?an?(?=[ \n](?:foot|inch|met(?:re|er)|yard)\b(?! or (?!so\b|more\b|less\b))))"
 )
 """A number in words counts only before a unit in words: "one in each" is none."""
 _SPELLED = later(rf"(?P<word>{SPELLED})(?P<half> and a half)?", re.I)

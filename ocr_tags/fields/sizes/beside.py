@@ -36,6 +36,11 @@ _STEMS_BEFORE = later(
     re.I,
 )
 """What a plant is made of, at the head of a line or sentence, is as tall as the plant."""
+_VINES_BEFORE = later(r"(?:^|[\n\t]|\. )vines(?: of| reach(?:ing)?| to)? $", re.I)
+_TIED_UP = later(
+    r"\b(?:stak(?:e[sd]?|ing)|cag(?:e[sd]?|ing)|trellis\w*|indeterminate|indet\b|tie[sd]?)\b", re.I
+)
+"""A vine that is tied up goes up, so its one length is its height (common practice, no source)."""
 _KIND_BEFORE = later(
     r"(?:^|[\n\t]|\. )(?:(?:en|de|fr|nl|uk) )?(?:[a-z-]+,? ){0,2}(?:(?:semi-)?evergreen |deciduous |hardy )?"
     rf"(?!vine){_KINDS}(?:[:,]| [-–/|·•])? $",
@@ -125,7 +130,9 @@ def told_beside(tag: Measured, place: int, found: Sequence[Size]) -> Iterator[Si
         and _THEN_PLANTED.fullmatch(text, end, after.span[0])
     )
     leaves = opens and "flower_height" in beside and _FOLIAGE_THEN_FLOWER.match(text, end)
-    stems = _STEMS_BEFORE.search(text, 0, start) and not FOREIGN_NOUN_AFTER.match(text, end)
+    tied = _VINES_BEFORE.search(text, 0, start) and _TIED_UP.search(text)
+    stems = tied or _STEMS_BEFORE.search(text, 0, start)
+    stems = stems if not FOREIGN_NOUN_AFTER.match(text, end) else None
     bush = LINE_START.search(text, 0, start) and _BUSH_AFTER.match(text, end)
     limit = bool(_ROW_ENDS.match(text, end)) and _limit_of_row(tag, start, end)
     aged = opens and high and _AT_AGE.match(text, end)

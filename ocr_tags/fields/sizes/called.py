@@ -14,6 +14,7 @@ from ocr_tags.fields.sizes.parts import (
     ROOM,
     STEMS,
     THINGS,
+    THIS,
     WILL,
 )
 
@@ -55,10 +56,11 @@ NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out 
         r"altura (?:en flor|de (?:la )?flor(?:es|ación)?)|bl[üu](?:ten|h)h[öo]he|bloeihoogte|blomh[öo]jd"
     ),
     "row_spacing": (
-        rf"(?<!in[- ])(?:between[- ])?{ROWS}[- ]{{spacing}}|row gaps?|(?:row|line) to (?:row"
+        rf"(?<!in[- ])(?:(?:between|btwn?\.?|betw\.?)[- ])?{ROWS}[- ]{{spacing}}|row gaps?|(?:row"
+        rf"|line) to (?:row"
         rf"|line)(?= {ANY_LENGTH}| ?[:\t]|{LED})|(?:and[ \n])?each row(?= {ANY_LENGTH})|row(?= ?: ?\d)"
         rf"|(?:(?<=[\"”″'’′m] )|(?<=[\"”″'’′m], ))rows?(?= {ANY_LENGTH})|(?:between "
-        rf"|space )?rows(?= ?[:\t\n/|]|{LED}| ?\([a-z ]{{2,14}}\):"
+        rf"|betw\.? |btwn?\.? |space )?rows(?= ?[:\t\n/|]|{LED}| ?\([a-z ]{{2,14}}\):"
         rf"|[ .·…_]{{1,40}}\d)|"
         rf"rows? spaced|in rows(?=[ :\t\n]{{1,3}}{ANY_LENGTH}[ \n]apart\b)|(?-i:R[wW])\.?(?=[ :.]{{1,3}}\d)|"
         r"(?:{spacing}|space|distance) between (?:the )?rows|"
@@ -104,9 +106,14 @@ NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out 
         rf"(?= ?[:\t\n|]|(?: ?[.·…_]){{3,}} ?\d|(?<![sS])[ ]{ANY_LENGTH}\.?\s*(?:$|[\n\t,;|•·/]"
         rf"|(?<=\.) [A-Z]))|spcg?\.?|how far apart ?\??|how far(?: ?\?|(?= ?[:\t]))"
         r"|set out(?= ?[:/\t–—])|space between plants"
-        r"|(?:give|allow) (?:each|every) plant|plants?(?: in| out)? every(?=[ \t]\d)|apart{bare}|"
+        r"|(?:give|allow) (?:each|every) plant|plants?(?: in| out)? every(?=[ \t]\d)"
+        r"|apart(?:,? (?:for|in|as) (?:an? |the )?[a-z ]{3,18}(?=\n|$|\t)|{bare})|(?:this|so"
+        r"|that) far apart{bare}"
+        r"|(?:une? )?(?:plant(?:e[rz]?)?|pied) (?:aux|tous les|chaque)(?= \d)|"
         r"spaced?|thin(?:ned)?(?: plants| seedlings)?(?= to)|"
-        r"espacement|espacer(?: les plant[se]*)?|espac\.|distance (?:de plantation|entre les plant[se]*)|"
+        r"espacement|espacer(?: les plant[se]*)?|espac\.|distance (?:de plantation"
+        r"|entre (?:les )?plant[se]*)|"
+        rf"(?:needs?|wants?|requires?|likes?)(?: about| at least)?(?= {ANY_LENGTH} (?:of )?{ROOM}\b)|"
         r"espaciamiento|distancia (?:entre plantas|de siembra|de plantación)|separaci[oó]n|"
         r"(?:pflanz)?abstand(?: in der reihe)?|"
         r"(?:plant)?afstand(?: in de rij)?|"
@@ -130,12 +137,15 @@ NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out 
     "height": (
         r"{height}|stature|ht\.?|hgt\.?|hght\.?|hauteur|haut\.|altura|alt\.|(?:wuchs|end)?h[öo]he|hoogte|"
         r"h[öo]jd|h[øo]jde|h[øo]yde|altezza|wysoko[śs][ćc]|alto(?= ?(?:[:/|\t\n]|$))|"
-        rf"(?:how )?(?:tall|high){WILL}|tall{{bare}}|(?-i:H)\.?"
+        rf"(?:how )?(?:tall|high){WILL}|(?:how )?tall{{bare}}|how high{{bare}}|{THIS}(?:tall"
+        rf"|high){{bare}}|(?-i:H)\.?"
         r"|(?-i:h\.)(?= \d[^\n]*\nw\. \d)"
-        r"|(?:ankle|knee|hip|waist|chest|shoulder|head)[- ](?:high|height|tall),?(?: at"
-        r"| about)?(?=[ :–-]{1,3}\d)"
+        r"|(?:ankle|shin|knee|thigh|hip|waist|chest|shoulder|head|eye)[- ](?:high|height|tall"
+        r"|level),?(?: at| or)?"
+        rf"(?=[ :–-]{{1,3}}{ANY_LENGTH})"
         r"|(?:ultimately|eventually|ultimate|eventual)(?= (?:up )?(?:to )?(?:about |around )?\d)"
-        r"|(?<=[\n.;] )up(?= ?: ?\d)|(?<=\n)up(?= ?: ?\d)"
+        r"|(?<=[\n.;] )up(?= ?: ?\d)|(?:(?<=[\n\t])|(?<=\A))up(?= ?[:\t] ?\d)"
+        rf"|(?:(?<=[\n\t])|(?<=\A))up(?= {ANY_LENGTH}[.,;]?\s{{1,2}}out\b)"
         rf"|(?:20|10|15)[ -]?(?:yr|year) height"
     ),
     "spread": (
@@ -146,12 +156,15 @@ NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out 
         rf"(?! (?:below|under|deep|above|apart|tall|high)))|along(?= ?: ?\d)|sp(?:r)?\.? ?/ ?[ée]tal\.?|"
         r"across{bare}|girth|(?:surface|ground)[ \n](?:cover|spread)(?=(?: is| of| about)?[ \n:]{1,2}\d)"
         r"|canopy(?= ?:? \d)|"
-        r"{spread}|{width}|wi?d\.?|wd?th\.?|spr\.?|spd\.?|sprd\.?|(?:plant|clump|canopy|crown) diameter|"
+        rf"(?<=[\n\t])out(?=(?: ?: ?|[ \t]){ANY_LENGTH}\s*(?:$|[\n\t]))|"
+        r"{spread}|{width}|breadth|wi?d\.?|wd?th\.?|spr\.?|spd\.?|sprd\.?|(?:plant|clump|canopy"
+        r"|crown) diameter|"
         r"(?-i:S[pP])\.?|[ée]talement|[ée]tal\.|largeur|larg\."
         r"|envergure|"
         r"extensi[óo]n|"
         r"ancho|anchura|(?:wuchs)?breite|breedte|spreiding|bredde?|larghezza|largura|szeroko[śs][ćc]|"
-        rf"(?:how )?wide{WILL}|wide{{bare}}|(?-i:[WSBL])\.?|(?<=\n)(?-i:w\.)(?= \d)"
+        rf"(?:how )?wide{WILL}|(?:how )?wide{{bare}}|{THIS}(?:wide|broad){{bare}}|(?-i:[WSBL])\.?"
+        rf"|(?<=\n)(?-i:w\.)(?= \d)"
     ),
     "grows": (
         r"grow(?:s|ing)?|reach(?:es|ing)?(?![ \n]out)|matures|maturing|mature(?= (?:at|to) )|attains?"
@@ -164,6 +177,8 @@ NAMES = {  # kind -> its labels, tried in this order; "none" takes a length out 
         r"|holds? at(?= \d)|"
         r"(?:stretch(?:es)?|shoots? up|rises?|scrambles?|ramps?|(?:self-)?clings?|soars?|ascends?"
         r"|gets?|comes? up)(?= (?:up )?to \d)|"
+        rf"gets?(?=[ \n]{ANY_LENGTH}[^\n.;]{{0,12}}(?:$|[.,;\n]| (?:tall|high"
+        r"|and)\b)(?! of\b))|"
         r"(?:makes?|making)(?=[ \n](?:about |around |a good |some |up to )?\d)"
         rf"|(?<!you can )(?<!to )expect(?:ing)?(?: it to (?:reach|make|get to)"
         rf"| an? plant of)?(?=[ \n]{ANY_LENGTH})"

@@ -116,7 +116,9 @@ def unexplained(tag: Measured, found: Sequence[Size]) -> Iterator[Size]:
     if told := [size for place in open_places for size in told_beside(tag, place, found)]:
         yield from told if len(told) == 1 else ()
         return
-    pairs = [size for place in open_places for size in _lone_pair(tag, place)]
+    crop = CROP.search(tag.text) and "spacing" not in known
+    # else as likely how far apart plants and rows stand
+    pairs = [] if crop else [size for place in open_places for size in _lone_pair(tag, place)]
     if {size.measure.span for size in pairs} & {size.measure.span for size in found}:
         pairs = []  # a word says what one of the two is
     if len(pairs) == 2:
@@ -184,8 +186,6 @@ def _of_list(text: str, measure: Measure) -> bool:
 def _lone_pair(tag: Measured, place: int) -> list[Size]:
     """Height and spread, if the two lengths from this one on are their whole line or item of a list, or
     stand with a cross between them in a sentence of the plant."""
-    if CROP.search(tag.text):
-        return []  # as likely how far apart plants and rows stand
     if sizes := _item(tag, place):
         return sizes
     sizes = height_by_spread(tag, place, tag.measures[place].span[0], IN_PROSE)

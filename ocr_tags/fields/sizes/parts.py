@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from ocr_tags.measures.quantities import WORD
+
 THINGS = (  # they have a height or width too, but not the plant's own
     r"pots?|containers?|box|trellis|fence|wall|support|stake|hole|bed|leaf|leaves|trunk|root(?:ball)?|"
     r"head|fruit|seed|"
@@ -10,9 +12,15 @@ THINGS = (  # they have a height or width too, but not the plant's own
 BLOOM = r"(?:flower(?:s|ing)?|bloom(?:s|ing)?|blossoms?|scapes?)(?: (?:stalk|spike|stem|scape|head)s?)?"
 
 ANY_LENGTH = (
-    r"(?:(?:about|up to|to) )?\d[\d ½¼¾./–-]{0,8}(?:to \d+)?[ -]?"
+    r"(?:(?:about|up to|to) )?(?:\d[\d ½¼¾./–-]{0,8}(?:to \d+)?[ -]?"
     r"(?:[\"”″'′]|in\.|ins?\b|inch(?:es)?|cm|ft\.?|feet|foot|m\b)"
+    rf"|(?:(?:half )?an?|{WORD})[ \n-](?:inch(?:es)?|foot|feet|met(?:re|er)s?|yards?)\b(?: and a half)?)"
 )
+THIS = (
+    r"(?:(?:and |it |they |will |can ){0,2}(?:(?:grow|get|goe?|stand|spread|fill|reache?)s? )?"
+    r"(?:this|so|that) )"
+)
+"""What leads to "tall" in a caption beside its length: "grows this tall" (common practice, no source)."""
 LED = r"(?: ?[.·…_])+\t|(?: ?[.·…_]){2,} ?\d"
 """Leader dots to the next column or to a figure."""
 STEMS = rf"{ANY_LENGTH}[ \n-](?:[a-z]+ )?(?:stems|stalks|scapes|spikes|wands)\b"

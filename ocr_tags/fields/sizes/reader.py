@@ -50,7 +50,7 @@ from ocr_tags.record import Found, TagText
 from ocr_tags.values import Length
 
 _GAP = later(
-    r"(?: ?\((?!flower|bloom|leaf|foliage)[a-z ]{2,14}\)"
+    r"(?: ?\((?!flower|bloom|leaf|foliage)[a-z ]{2,14}\)|,? (?:full(?:y|-)?[ -]?grown|full-(?=[\t\n]))"
     r"|(?: after| in| at| @|:) (?:\d{1,2}|five|ten|twenty) y(?:ea)?rs?\b\.?"
     r"| ?\((?:(?:in|after|at) )?\d{1,2} ?y(?:ea)?rs?\.?\)"
     r"| (?:at|in) maturity(?= ?/)| ?/(?=\t)"
@@ -142,7 +142,7 @@ def _overrides(tag: Measured, label: Label) -> tuple[str, ...]:
         return ("spacing",)
     if label.kinds == ("spacing",):
         return ("row_spacing",)
-    return ("flower_height",) if label.kinds == ("height",) else ()
+    return ("flower_height", "both") if label.kinds == ("height",) else ()
 
 
 def _label_of(tag: Measured, place: int, measure: Measure) -> Label | None:

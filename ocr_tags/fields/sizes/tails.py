@@ -48,8 +48,9 @@ _STEM_BEFORE = later(
 )
 """One stem, at the head of a sentence: that of a bulb's flower as likely as the whole plant."""
 _IN_ROW = later(r"\bin\s(?:the\s)?rows?\b", re.I)
-_NEEDS = {"stems": BLOOM_BEFORE, "plant": PLANT_BEFORE, "between": _IN_ROW}
-_NAMED = {"stems": "flower_height", "plant": "height", "between": "row_spacing"}
+_ON = later(r"\b(?:on|at|to)[ \n](?:(?:about|staggered|roughly|even)[ \n])?$", re.I)
+_NEEDS = {"stems": BLOOM_BEFORE, "plant": PLANT_BEFORE, "between": _IN_ROW, "centres": _ON}
+_NAMED = {"stems": "flower_height", "plant": "height", "between": "row_spacing", "centres": "spacing"}
 """Nouns behind a length that say what it is only after the words they need."""
 
 
@@ -60,6 +61,8 @@ def by_tail(tag: Measured, measure: Measure, tail: re.Match[str]) -> tuple[tuple
     if kind == "none":
         return (), 0.0
     if kind in {"spacing", "row_spacing"}:
+        if _ROWS_NEXT.match(tag.text, tail.end()):
+            before = _CANES.sub("plants ", before)
         return _apart(kind, tail[0], before, certainty)
     if FOREIGN_NOUN_AFTER.match(tag.text, tail.end()):
         return (), 0.0
@@ -88,6 +91,9 @@ def _fills_row(text: str, start: int, end: int) -> bool:
 _OF_FLOWER = 8.0
 """In cm; what is no wider is a flower rather than a plant."""
 
+_ROWS_NEXT = later(r",?[ \n](?:and |with |in )?rows? ", re.I)
+_CANES = later(r"(?:^|(?<=[\n.;] )|(?<=\n))canes? (?:set )?$", re.I)
+"""Before the rows they stand in, canes are the plants, no supports."""
 _EACH_WAY = later(r"each way|each direction", re.I)
 _SET = later(r"\b(?:spac\w+|plant\w*|set|thin\w*|sow\w*|allow|leave|give|apart|cent(?:re|er)s?)\b", re.I)
 _GROWN = later(r"\b(?:grow\w*|reach\w*|figure on|expect|count on|reckon on|matures?|makes?|gets?)\b", re.I)

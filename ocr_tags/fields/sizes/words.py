@@ -112,6 +112,13 @@ FLOWER_TOO = later(
 )
 
 
+_SP = later(r"sp\.?", re.I)
+_WIDTH_TOLD = later(
+    r"(?<![^\W\d_])(?-i:W|WD|Wd|Spr|SPR|WIDTH|Width|SPREAD|Spread|WIDE|Wide)\.?[ :=.\t\n]{1,3}\d"
+    r"|\d ?(?:[\"”″'′]|in\.?|ft\.?|cm) ?(?:(?-i:W|WD|Wd|wd)\b|wide\b|spread\b)",
+    re.I,
+)
+"""Where the width has a label of its own, "SP" is how far apart (common practice, no source)."""
 _LONE_H = later(r"(?:(?<=\n)|^)H ?\d[^\n\t:x×,]*(?=\n|$)")
 _WIDTH_TOO = later(
     r"(?<![^\W\d_])(?-i:[WSBL]|Sp)(?![^\W\d_])|\bsp(?:r|read)|\bwid(?:th|e)\b|[ée]tal|larg|breit|↔", re.I
@@ -120,6 +127,8 @@ _WIDTH_TOO = later(
 
 def _label(text: str, match: re.Match[str]) -> Label:
     kind = match.lastgroup or ""
+    if _SP.fullmatch(match[0]) and _WIDTH_TOLD.search(text):
+        kind = "spacing"
     certainty = 1.0 if _CLEAN_LABEL.match(text, match.start()) else 0.8
     if _LETTER.fullmatch(match[0]):
         certainty *= 0.9 if match[0][0] in "HWSBL" else 0.7

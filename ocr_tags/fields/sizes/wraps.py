@@ -12,7 +12,7 @@ from ocr_tags.fields.sizes.columns import Measured, Size
 from ocr_tags.fields.sizes.words import FLOWER_TOO, Label, find_labels
 from ocr_tags.patterns import later
 
-_HEAD = r"(?P<head>[^\W\d_]{3,}(?: (?:in|and|at))?)"
+_HEAD = r"(?P<head>[^\W\d_]{3,}(?: (?:in|and|at|de|des|du|entre|between))?)"
 _TAIL = r"(?P<tail>[^\W\d_]{3,})"
 _VALUE = r"(?P<value>[^\n\t]*\d[^\n\t]*)"
 _TAIL_FIRST = later(rf"(?:^|(?<=\n)){_TAIL}\n{_HEAD} {_VALUE}(?=\n|$)")
@@ -20,7 +20,7 @@ _TAIL_FIRST = later(rf"(?:^|(?<=\n)){_TAIL}\n{_HEAD} {_VALUE}(?=\n|$)")
 _NOT_OF_NEXT = r"(?=\n|$)(?!\n{1,2}[^\n]{0,8}\d)"
 """Else the second part is the label of what is below it."""
 _TAIL_BELOW = later(
-    rf"(?:^|(?<=\n)){_HEAD}[\t ]{_VALUE}\n{{1,2}}"
+    rf"(?:^|(?<=\n)){_HEAD}[\t ]{_VALUE}(?:\t[^\n\t]*\d[^\n\t]*)?\n{{1,2}}"
     rf"(?:{_TAIL}{_NOT_OF_NEXT}|(?P<small>[a-z]{{3,}})(?=\n|$))"
 )
 _ROWS = later(
@@ -82,5 +82,7 @@ def _parts(tag: Measured) -> Iterator[_Part]:
 def _part(tag: Measured, match: re.Match[str], tail: str, span: tuple[int, int]) -> Iterator[_Part]:
     """The part whose value is a length and nothing else."""
     for place, measure in enumerate(tag.measures):
-        if measure.span == match.span("value"):
+        first, last = measure.span
+        # "Distance de" over a figure: its last word was taken for one before a length
+        if last == match.end("value") and match.start("head") < first <= match.start("value"):
             yield _Part(match["head"], tail, place, span)
