@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ocr_tags.fields.container.sizes import LARGEST, PLANTING, WIDEST_PRICED, clean_size, is_made
-from ocr_tags.fields.container.words import LENGTH, MADE_OF, NUMBER, PRICE, PRICED, VOLUME
+from ocr_tags.fields.container.words import CELLS, LENGTH, MADE_OF, NUMBER, PRICE, PRICED, VOLUME
 from ocr_tags.names.firms import firm_in
 from ocr_tags.names.signatures import is_signed
 from ocr_tags.patterns import later
@@ -40,6 +40,8 @@ _NUMBERED = later(
 )
 """A nursery class behind its label: "Pot No. 3"."""
 _BEHIND_PRICE = later(rf"(?<![^\n\t]){PRICED}[ \t](?P<size>{NUMBER} ?{LENGTH})(?=\n|$)")
+_CELLS_AT_END = later(rf"(?<=[a-z0-9][.,] )(?P<size>{CELLS})[ .]{{0,2}}(?=\n|\t|$)")
+"""The cells of a tray as the last clause of a line, behind the address."""
 _BEFORE_HEIGHT = later(rf"(?<![^\n\t])(?:[ø⌀] ?)?(?P<size>{NUMBER} ?(?:cm|mm))[ \t·•|]{{1,3}}↕")
 """The width of the pot before an arrow up and down and the plant's height, as on European labels (common
 practice, no source)."""
@@ -55,6 +57,7 @@ def in_line(text: str, folded: str) -> Iterator[Found[str]]:
         (_AT_PRICE, 0.8),
         (_NUMBERED, 0.85),
         (_BEHIND_PRICE, 0.75),
+        (_CELLS_AT_END, 0.7),
         (_BEFORE_HEIGHT, 0.75),
     ):
         for match in pattern.finditer(folded):

@@ -55,7 +55,7 @@ _PRICED_WIDTH = later(
 )
 """A length with the price right behind it is that of the pot, if pots are so wide: trees are priced by their
 height as well (common practice, no source)."""
-_PRICE_FIRST = later(rf"(?:{PRICE}|\d{{1,4}}[.,]\d{{2}} ?[$€£]) ?[-–—·|,/]? ?\(?")
+_PRICE_FIRST = later(rf"(?:{PRICE}|\d{{1,4}}[.,]\d{{2}} ?[$€£]) ?[-–—·|,/.]? ?\(?")
 _KIND = later(
     r"(?:(?:hardy|half-hardy|evergreen|tender|flowering|ornamental|fruiting|fruit|deciduous|herbaceous"
     r"|native|shade|dwarf|climbing|woody|broadleaf|culinary|garden|nut|small) ){0,2}(?:annuals?|perennials?"
@@ -84,8 +84,8 @@ _SIZE = later(
 _MADE_BEFORE = later(rf"{MADE_WORD} $")
 _PRICE_NEXT = later(rf" ?[,–—-]? ?{PRICED}")
 _SIZE_LABEL = later(
-    r"(?<![^\n\t])(?:sale |sold )?(?:size|uom|format|formaat|taille|gr[oö]sse|tama[nñ]o|potted colou?r)"
-    rf"(?: ?: ?| (?=#\s?\d|{NUMBER} ?(?:{VOLUME}|mm\b)))"
+    r"(?<![^\n\t])(?:sale |sold )?(?:size|uom|format|formaat|taille|gr[oö]sse|tama[nñ]o|potted(?: colou?r)?)"
+    rf"(?: ?: ?|,? (?=#\s?\d|{NUMBER} ?(?:{VOLUME}|mm\b)))"
 )
 _WIDTH = later(rf"{NUMBER} ?{LENGTH}")
 _WHOLE = later(rf"(?:(?P<potless>{POTLESS.pattern})|(?P<counted>{COUNTED.pattern}))(?:[ ,–—-]*{PRICED})?")

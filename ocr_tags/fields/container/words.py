@@ -56,7 +56,7 @@ POTTED = later(
     rf"|(?<![\w.,/x])\d{{1,2}} ?[x×] ?\d{{1,2}}(?: ?[x×] ?\d{{1,2}})? ?{LENGTH} ?"
     rf"{MADE_OF}(?:tree ?)?(?:pots?|band)\b"
     rf"|(?<![\w.,/x])\d{{1,2}} ?[x×] ?\d{{1,2}} (?:cm )?{MADE_OF}(?:basket|crate)\b"
-    rf"|(?<![\w$])#\s?\d{{1,2}} {MADE_OF}(?:{POT}|cont)\b"
+    rf"|(?<![\w$])(?:#\s?|no\.? ?(?=[1-357]\b|10\b|15\b|20\b|25\b))\d{{1,2}} {MADE_OF}(?:{POT}|cont)\b"
     rf"|\b{_POT_FIRST}(?: de| ø)? {NUMBER} ?(?:{LENGTH}|{VOLUME})(?!\w)(?!\.? ?(?:wide|deep|apart|or ))"
     rf"|(?:^|(?<=[\n\t]))(?:(?:tree|rose|deep|long|nursery|square|round|self-watering) ?)?{_POT_FIRST}"
     rf",? {NUMBER} ?{LENGTH} ?(?:tall|high|deep|across){_ENDS}"
@@ -76,7 +76,7 @@ PACK = later(
     r"|806|1204|1206|1801|3601) (?:flat|tray)\b"
     r"|\b(?:bare[- ]root |cell |plug )?(?:flat|pack|package|pkg\.?|tray|bag|box|bundle|punnet|strip"
     r"|sachet|pot) of "
-    rf"{_COUNT}(?: (?:large |small |jumbo |garden ready )?{_YOUNG})?\b"
+    rf"{_COUNT}(?: (?:large |small |jumbo |garden ready |rooted )?(?:{_YOUNG}|cells|liners))?\b"
     r"(?! ?(?:cm|mm|in\b|inch|\"|l\b|lit|kg|lbs?\b|oz|g\b))"
     rf"(?:, {NUMBER} ?{VOLUME})?"
     rf"|(?<!\w){_COUNT}[- ](?:ct|count|cells?|plants?|seedlings?)\b\.? (?:plug |young |cell |strip |jumbo )?"
@@ -139,7 +139,10 @@ LOOSE = later(
     rf"(?:{POTLESS.pattern}|plugs?|tubestock|forestry tubes?|hiko(?: v ?\d{{2,3}})?|trade gal(?:lon)?\.?"
     r"|hanging basket|(?:starter )?tray|flat|basket|liner|b ?& ?b)"
 )
-SQUARE = later(rf"(?P<size>{NUMBER} ?{LENGTH} (?:square|sq\.?|round|rnd\.?|{_MATERIAL}))(?:[ ,]*{PRICE})?")
+SQUARE = later(
+    rf"(?P<size>{NUMBER} ?{LENGTH} (?:square|sq\.?|round|rnd\.?|grande|azalea|{_MATERIAL}))"
+    rf"(?:[ ,]*{PRICE}| \.)?"
+)
 MILLIMETRES = later(r"(?:50|68|70|75|80|85|90|1[0-8]0|125|135|165|175|200|2[0358]0|300|330|400) ?mm")
 """Widths of pots in Australia, where plants are told in centimetres and metres: alone they are the pot
 (common practice, no source)."""
