@@ -56,7 +56,9 @@ _LANDS = (
     (
         "CAD",
         later(
-            r"\b[A-CEGHJ-NPR-TVXY]\d[A-Z] \d[A-Z]\d\b|(?i:\b(?:(?:grown|made) in|product of) canada\b)"
+            r"\b[A-CEGHJ-NPR-TVXY]\d[A-Z] \d[A-Z]\d\b|\bCDN\b"
+            r"|(?m:^)[A-Z][A-Z .'’-]{3,24},? (?:BC|AB|SK|MB|QC|NB|NS|PEI|NL)(?m:$)|(?i:\b(?:(?:grown"
+            r"|made) in|product of) canada\b)"
             r"|(?i:\b(?:may|victoria day) long weekend\b|\bvictoria day\b)"
             rf"|{_OF_ADDRESS}{_CANADIAN_TOWNS}{_CLOSES}|[A-Z][\w'’.-]*[a-zà-ÿ],? \(?{_PROVINCE}{_CLOSES}"
             rf"|[A-Z][\w'’.-]+, {_PROVINCES}(?=\s*(?:$|[\n\t•·|]))"

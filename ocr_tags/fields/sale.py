@@ -30,7 +30,7 @@ _CURRENCY = {sign: currency for currency, signs in _SIGNS.items() for sign in si
 _SIGN = "|".join(
     re.sub(r"(?<=[a-z])\\\$", r" ?\\$", re.escape(sign)) for sign in sorted(_CURRENCY, key=len, reverse=True)
 )
-_CODE = r"(?: ?(?P<code>usd|cad|cdn|aud|nzd)\b)?"
+_CODE = r"(?:[ \n]?\(?(?P<code>usd|cad|cdn|aud|nzd)\b)?"
 _AMOUNT = (
     r"(?P<whole>\d{1,3}(?:,\d{3})+|\d{1,4})(?:(?P<point>[.,:]) ?(?P<cents>\d{2})(?!\d)|[.,:]-"
     r"|(?P<worn> \d{2})(?=\s*(?:$|[\t\n])))?"
