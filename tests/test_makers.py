@@ -13,6 +13,16 @@ from ocr_tags.record import TagText
     ("text", "supplier"),
     [
         ("Larch Gate Tree Farm, Stone Ford, AB", "Larch Gate Tree Farm"),
+        ("CORBEL MARSH WHSLE.\nTORVALE MI", "Corbel Marsh Whsle."),
+        ("MARL & QUIMBLE, Plantsmen\nOrford, N.H.", "Marl & Quimble"),
+        ("Marl & Quimble, Rose Growers", "Marl & Quimble, Rose Growers"),
+        ("Quarle & Quimble, Orford N.H.\nPURPLE CONEFLOWER\n1 gal.", "Quarle & Quimble"),
+        ("24,95 $ · 7,5 L\nSerres Ormeval inc.", "Serres Ormeval inc."),
+        (
+            "Grown from seed of Torr County, unsprayed, by Sedge & Marl Native\nPlants",
+            "Sedge & Marl Native Plants",
+        ),
+        ("Grown from seed, slowly, by hand", None),
         ("Produit du Québec · Serres de l’Orme-Blanc", "Serres de l'Orme-Blanc"),
         ("Les Serres du Grand-Pré, Sainte-Orme (Québec)", "Les Serres du Grand-Pré"),
         ("Serres de", None),

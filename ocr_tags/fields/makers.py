@@ -113,7 +113,10 @@ def _over_two_lines(text: str, start: int, end: int) -> tuple[str, int] | None:
     if opening is None or not opening.end() < end or text[end : end + 2] in ("", "\n\n"):
         return None
     following = text[end + 1 :].split("\n")[0]
-    found = firm_in(f"{text[opening.end() : end].strip()} {following}")
+    joined = f"{text[opening.end() : end].strip()} {following}"
+    found = firm_in(joined)
+    if found and later(r"\d ?\Z").search(joined, 0, found[1]):
+        return None  # "7.5 L" over a firm
     return found and (found[0], opening.end() - start + found[1])
 
 

@@ -7,7 +7,7 @@ import re
 from ocr_tags.names import lexicon
 from ocr_tags.names.addresses import OF_COUNTY, TRADE
 from ocr_tags.names.series_words import CAPITALS, SERIES_AFTER, WORD
-from ocr_tags.names.signature_words import HOUSE, TAIL
+from ocr_tags.names.signature_words import HOUSE, OWNER, TAIL, TRADED
 from ocr_tags.patterns import later
 
 _WORD = WORD
@@ -27,7 +27,8 @@ FORM = (
 # Words for growers. A garden centre is the shop that priced the tag, not the supplier: it needs a label.
 _LAST = (
     r"(?:Nursery|Nurseries|Nsys?|Nsry|Organics|Growers?|Greenhouses?|Glasshouses?|Farms?|Horticulture|"
-    r"Plants|Starts|Floriculture|Perennials|Botanicals|Horticultural|Seedhouse|Plantsmen|Propagators|Liners|Co-?op(?:erative)?|Wholesale(?:rs?)?)"
+    r"Plants|Starts|Floriculture|Perennials|Botanicals|Horticultural|Seedhouse|Plantsmen|Propagators|Liners|Co-?op(?:erative)?|Wholesale(?:rs?)?"
+    r"|Wh(?:o?l)?sle?s?|Whse|Grwrs?|Gr(?:ee)?nhses?|Ghses?|Propag?n)"
 )
 # Such words end names of firms, but plain headings too: they want a sign before them or an address behind.
 _PERHAPS_LAST = r"(?:Gardens?|Seeds?|Bulbs|Roses|Trees|Herbs|Orchards?|Orchids|Succulents|Vineyards?|Flowers)"
@@ -48,6 +49,7 @@ LABEL = later(
     r"(?:[:\s]|$)"
     r"(?:(?:the )?(?:[\w.’']+\s){0,3}?(?:volunteers|members|pupils|students|children|kids|class|graders?"
     r"|grade|staff|residents|gardeners)\s(?:of|at|from|in)\s)?(?:the (?=(?-i:[A-Z])))?"
+    rf"|{_VERB} (?:[a-z]+ ){{0,2}}from [^.;:\t]{{3,70}},\s(?:by|at)(?:[:\s]|$)(?=\s*(?-i:[A-Z]))"
     r"|packed (?:exclusively )?for(?=\s[A-Z])|(?:range|collection) by(?=\s(?-i:[A-Z]))"
     r"|(?<![^\n\t])(?:supplier|grower|nursery|producer|vendor)(?=\t)|(?:supplier|grower|nursery|producer|vendor|fournisseur"
     r"|producteur|proveedor|productor|kweker"
@@ -88,15 +90,6 @@ _HEADS = later(
 """What "native plants" of a heading are."""
 _NEVER_SERIES = later(r"Nurser(?:y|ies)|Growers|Greenhouses|Horticulture", re.I)
 """A sign of protection behind other words makes a series of them: "Quillmarsh Farm®"."""
-_OWNER = later(
-    r"(?!(?:chef|cook|gardener|grower|grandma|grandmother|granny|nature|lady|ladies|baker|lover"
-    r"|collector|bee|kid"
-    r"|children|beginner|today|summer|spring|winter|autumn|world|farmer|bachelor|shepherd|butcher"
-    r"|florist|let|it"
-    r"|that|what|here|there|don|won|mother|father|valentine|new year)['’])[A-Z][a-zA-Z]+['’][sS]$",
-    re.I,
-)
-"""Whose firm it is: "Harper's Ferryhouse Herbs"."""
 _YOUNG = later(r"\b(?:herb|tomato|pepper|veg|veggie|greens?|lettuce|fruit|bulb|seed)s? starts$", re.I)
 """Young plants, and not who raised them."""
 _FAMILY = later(
@@ -145,6 +138,9 @@ def firm_in(text: str) -> tuple[str, int] | None:
         words = placed["name"].split()
         if not _NOT.search(" ".join(words[:-1])) and not lexicon.is_common_name(placed["name"]):
             return placed["name"], placed.start("name")
+    if (traded := TRADED.search(text)) and not lexicon.plants_called(traded["name"]):
+        own = traded["name"].isupper() and not traded["trade"].isupper()
+        return (traded["name"] if own else f"{traded['name']}, {traded['trade']}"), traded.start("name")
     parts = [(part.start(), part[0]) for part in _BETWEEN_DOTS.finditer(text)]
     found = ((start, _firm_of(part)) for start, part in parts)
     return next(((firm[0], start + firm[1]) for start, firm in found if firm), None)
@@ -163,7 +159,7 @@ def _firm_of(text: str) -> tuple[str, int] | None:
         return name, head.start("name")
     after = text[head.start("name") + len(name) :]
     sure = is_last(words[-1]) or is_first(words[words[0] in ("Les", "La", "Le")])
-    owner = len(words) > 2 and _OWNER.match(words[0]) and not lexicon.is_common_name(" ".join(words[:-1]))
+    owner = len(words) > 2 and OWNER.match(words[0]) and not lexicon.is_common_name(" ".join(words[:-1]))
     perhaps = bool(re.fullmatch(_PERHAPS_LAST, words[-1], re.I)) and (
         skipped or owner or _PLACED.match(after)
     )

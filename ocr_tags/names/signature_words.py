@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 
+from ocr_tags.names.series_words import WORD
 from ocr_tags.patterns import later
 
 HOUSE = later(
@@ -73,3 +74,18 @@ TAIL = later(
     r"|[Ss]pecialists|[Hh]ybridi[sz]ers|[Ww]holesale(?:rs?)?)(?=[.,;]|\s|$)"
 )
 """Behind a name, what its people are; in capitals it is part of it: "Marl & Daughters, Rose Growers"."""
+TRADED = later(
+    rf"^\W*(?P<name>{WORD}(?:[ ](?:&|and|of|{WORD})){{1,4}}), (?P<trade>(?:[A-Z][\w-]+ )?(?:Plants(?:wo)?m[ae]n"
+    r"|Nursery(?:wo)?m[ae]n|Seedsm[ae]n|Growers|Rosarians|Hybridi[sz]ers|Propagators|Wholesalers))"
+    r"(?=\W*$|[.,;·•|]\s)"
+)
+"""A line of its own with a name and what its people are: "Marl & Thrush, Nurserymen"."""
+OWNER = later(
+    r"(?!(?:chef|cook|gardener|grower|grandma|grandmother|granny|nature|lady|ladies|baker|lover"
+    r"|collector|bee|kid"
+    r"|children|beginner|today|summer|spring|winter|autumn|world|farmer|bachelor|shepherd|butcher"
+    r"|florist|let|it"
+    r"|that|what|here|there|don|won|mother|father|valentine|new year)['’])[A-Z][a-zA-Z]+['’][sS]$",
+    re.I,
+)
+"""Whose firm it is: "Harper's Ferryhouse Herbs"."""

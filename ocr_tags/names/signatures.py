@@ -109,7 +109,8 @@ def signed_firms(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span, 
                     text, 0, line.start
                 )
                 alone = line in foot and ((beside and _own(name)) or (ends and _own_at_end(name)))
-                certainty = 0.65 if whole and alone else 0.0
+                placed = "&" in name and _own(name) and _PLACED.match(joined, end)
+                certainty = 0.8 if whole and placed else 0.65 if whole and alone else 0.0
                 if _GROWN_AT.search(joined[: run.start()]) and _unknown(name.split()):
                     certainty = 0.85
             if certainty:
