@@ -9,7 +9,7 @@ from ocr_tags.patterns import later
 
 _PROVINCES = (
     r"(?:Ontario|Ont\.|B\. ?C\.|British Columbia|Alberta|Saskatchewan|Manitoba|Qu[ée]bec|Nova Scotia"
-    r"|New Brunswick|Newfoundland|P\.?E\.?I\.?)"
+    r"|New Brunswick|Newfoundland|Labrador|Prince Edward Island|Yukon|P\.?E\.?I\.?|Sask|Alta|Que|Ont)"
 )
 _PROVINCE = r"(?:ON|BC|AB|SK|MB|QC|NB|NS|PEI?|NL|YT|N\.-?[BS]\.|Ont\.|Alta\.|Sask\.|Man\.|Qu[ée]\.)"
 _CLOSES = r"(?=\)?\s*(?:$|[\t\n•·|,.;$]|\d))"
@@ -61,7 +61,7 @@ _LANDS = (
             r"|made) in|product of) canada\b)"
             r"|(?i:\b(?:may|victoria day) long weekend\b|\bvictoria day\b)"
             rf"|{_OF_ADDRESS}{_CANADIAN_TOWNS}{_CLOSES}|[A-Z][\w'’.-]*[a-zà-ÿ],? \(?{_PROVINCE}{_CLOSES}"
-            rf"|[A-Z][\w'’.-]+, {_PROVINCES}(?=\s*(?:$|[\n\t•·|]))"
+            rf"|[A-Z][\w'’.-]+(?:, | \(){_PROVINCES}\)?(?=\s*(?:$|[\n\t•·|]))"
         ),
     ),
 )

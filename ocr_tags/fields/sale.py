@@ -66,7 +66,7 @@ _USUAL = later(r"(?:\b(?:reg(?:ular(?:ly)?)?\b\.?|msrp|srp|list|retail)[\s:]*(?:
 _NOT_PRICE_AFTER = later(
     r"\s?(?:donat\w+|to |goes |from |of |off\b|value\b|fine\b|coupon|rebate|discount|savings|deposit"
     r"|/ ?\d(?! ?(?:for|pour|fur)\b)"
-    r"(?![\d.]{0,3} ?(?:½|¼|¾|\d/\d)? ?(?:[\"″”]|in\b|inch|cm|mm|l\b|gal|pk\b|pack)))"
+    r"(?![\d.]{0,3}[ -]?(?:½|¼|¾|\d/\d)? ?(?:[\"″”]|in\b|inch|cm|mm|l\b|gal|pk\b|pack)))"
 )
 
 _OF_SALE = later(

@@ -19,8 +19,9 @@ _LARGEST_BROKEN = 12
 """No larger pot is told in parts of an inch (common practice, no source): "31½ in" is 3½ in."""
 WIDEST_PRICED = {"mm": 300, "cm": 30, "inch": 12}
 PLANTING = later(
-    r"(?<!applied )\b(?:in|into|with|of|to|for|use|add|per|each|every|fill|large|least|our|than"
-    r"|min(?:imum)?\.?|suits?|fits?|fills?|plants?(?!\n))\s(?:an? |at least )*$"
+    r"(?<!applied )\b(?:in|i|dans|für|pour|voor|into|with|of|to|for|use|add|per|each|every|fill|large"
+    r"|least|our|than"
+    r"|min(?:imum)?\.?|suits?|fits?|fills?|plants?(?!\n))\s(?:an? |at least |eine[mnr]? |e?en |et |une? )*$"
 )
 
 

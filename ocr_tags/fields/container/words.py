@@ -25,7 +25,8 @@ PRICED = rf"(?:{PRICE}|\d{{1,3}}[.,]\d\d ?[$€£]|\d{{1,2}} (?:bucks|dollars)\b
 """A price with its sign before or behind it."""
 _ENDS = r"(?= ?(?:[\n\t.,;|/($£€]|$))"
 POT = (
-    r"(?:pots?|containers?(?![ -]grown)|cont\.|topf|tray|macetas?|contenants?|conteneurs?|godets?"
+    r"(?:pots?|containers?(?![ -]grown)|cont\.|[a-zäöü]*topf|potter?|kruka|tray|macetas?|contenants?"
+    r"|conteneurs?|godets?"
     r"|nursery pot|tree ?pot|plug"
     r"|band|basket|hanging basket|tub(?:e ?stocks?|es?)?|bowl|pan(?= ?(?:[\n\t,;|/($£€]|$))|planter"
     r"|planter bag|(?:grow |poly )?bag(?! of)"
@@ -62,6 +63,7 @@ POTTED = later(
     rf",? {NUMBER} ?{LENGTH} ?(?:tall|high|deep|across){_ENDS}"
     rf"|(?:^|(?<=[\n\t]))(?:{_MATERIAL}|paper|coco|fabric|square"
     rf"|round) {_POT_FIRST}, ?{NUMBER} ?{LENGTH}(?!\w)"
+    rf"|(?<![\w.,])p ?(?:[7-9]|1\d) pots?\b"
     rf"|\bgallon pot\b|\bquart pot\b|\b{_POT_FIRST} [ø∅⌀] ?{NUMBER}(?: ?(?:cm|mm)\b)?(?!\w)"
     rf"|(?<![\w$])[øº∅⌀] ?{NUMBER} ?(?:cm|mm)\b|(?<![\w.,/#$-]){NUMBER} ?cm ?[ø∅⌀]"
 )
@@ -121,7 +123,9 @@ CLASS = later(
     r"|quart|qt\.?|pint|sp ?[1-5]"
     r"|0[1-9] ?g\b)"
 )
-CLASSES = later(rf"{CLASS.pattern}(?: ?[/(] ?{CLASS.pattern}\)?)?")
+CLASSES = later(
+    rf"{CLASS.pattern}(?: ?[/(] ?{CLASS.pattern}\)?| ?\({NUMBER} ?{LENGTH}(?: (?:square|sq\.?|round))?\))?"
+)
 NURSERY_CLASS = later(r"#\s?(?:[1-357]|10|15|20|25|45|65)(?!\d)")
 """The classes of nursery stock: other numbers beside a price may be an item's."""
 # Sold without a pot, or in trays: "racines nues", "wurzelnackt", "wortelgoed" are bare roots.
