@@ -91,6 +91,7 @@ _SIZE = later(
 _BROKEN = later(
     r"(?![aAàyoI] )[^\W\d_] (?=[a-z])|[a-z](?=[A-Z][a-z]{2})|[“”\"‘’'] ?[a-z]"
     r"|\W*[^\W\d_]{1,4}\.+(?=[A-Z])|(?:[Aa]n?|[Tt]he) (?:spring|summer|autumn|fall|winter|week|month|year)$"
+    r"|(?:years?|weeks?|months?)$"
     r"|(?:drained"
     r"|draining|drainage|and|or|of"
     r"|than)\b"
@@ -138,7 +139,12 @@ def asking(verb: str) -> re.Pattern[str]:
         r"|shall |can )"
         r"(?:i|we|you) "
     )
-    return later(rf"(?:^|(?<=[\n\t])|(?<=[.!?] ))(?:and |so |but )?(?:{asks})?{verb} {_ITS_PLANT}\? ?", re.I)
+    what = r"(?:anything|something|what|how much|how often) (?:else )?to "
+    return later(
+        rf"(?:^|(?<=[\n\t])|(?<=[.!?] ))(?:and |so |but )?(?:{asks}|{what})?{verb} {_ITS_PLANT}"
+        r"(?: with)?\?\s?",
+        re.I,
+    )
 
 
 def asked(text: str, questions: re.Pattern[str]) -> Iterator[Found[str]]:
@@ -200,7 +206,16 @@ def or_spoken(text: str, found: list[Found[str]], spoken: Iterator[Found[str]]) 
     found = [one for one in found if not _asks(text, one)]
     sure = any(one.certainty > DOUBTFUL for one in found)
     shown = chain(found, () if sure else _first_sure(one for one in spoken if not _asks(text, one)))
-    yield from (replace(one, value=in_english(one.value)) for one in shown)
+    yield from (replace(one, value=in_english(_QUESTION.sub("", one.value))) for one in shown)
+
+
+_QUESTION = later(
+    r"(?-i:(?:Moisture|Water(?:ing)?|Drinks?|Soil|Ground|Feed(?:ing)?|Eats|Care)(?=[A-Z][a-z]{2}))"
+    r"|(?:(?:and|so|but|ok|okay),? )?(?:anything|something|what|how|when|where|do|does|should|shall|must|can"
+    r"|is|are|any|need|why)\b[^?.]*\?\s+(?=\w)",
+    re.I,
+)
+"""What an answer answers, where it opens the sentence, and a label whose gap was not read."""
 
 
 def _asks(text: str, found: Found[str]) -> bool:

@@ -167,7 +167,8 @@ _STOP = later(
     r"|(?<=[a-z]{3}[.!])[A-Z][a-z]{2})|\s?[•·]\s|\s[*«»¢]\s|\s\+\s(?=[A-Z][a-z]+\s[a-z])|\s\|\s|\t|\n"
 )
 _GOES_ON = later(
-    r"(?:,|;|-|&|/|\b(?:(?<!is )(?<!are )over|under|onto|into|beneath|and|or|but|the|a|an|of|to"
+    r"(?:,|;|-|&|/|\b(?:(?:every|each) (?:other|second|third|few)"
+    r"|(?<!is )(?<!are )over|under|onto|into|beneath|and|or|but|the|a|an|of|to"
     r"|(?<!settled )(?<!bedded )in|is|are|by|for|from|during"
     r"|with|at|when|if|as|until|than|between|every|each|per|(?<!or )not|never|(?<!will\s)do|very|evenly"
     r"|(?<!matter )(?<!compost )(?<!manure )(?<!grit )(?<!sand )(?<!lime )added|(?<!dry )(?<!out )slightly"

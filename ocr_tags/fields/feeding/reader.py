@@ -37,6 +37,7 @@ _OWN = later(
     r"|semaine|printemps|liberation|fois"
     r"|abon|\bmes\b|mensual|semana|primavera|dung|woch|monat|tage\b|langzeit|jahr|mest|maand|voorjaar"
     r"|korrel"
+    r"|\bmeal\b|emulsion|\btbsp|\btsp|\bwks?\b|\d ?[x×]|kelp|guano|castings|leaf ?mou?ld"
     r"|godsel|naring|manad|vecka|concim|settiman|mese"
 )
 _KIND = (
@@ -97,7 +98,7 @@ _SPOKEN = later(
     r"|during|throughout)\b"
     rf"|(?:apply|use|mix in|work in|add|give|push|insert|sprinkle|scatter)(?: an?"
     rf"| the)?(?: [\w-]+){{0,3}} {_FERTILISER}\b"
-    r"|(?:side|top)[- ]?dress(?:ing)? (?!with (?:[\w.]+ )*(?:grit|gravel|bark|sand|stone|slate)\b)"
+    r"|(?:side|top)-? ?dress(?:ing)? (?!with (?:[\w.]+ )*(?:grit|gravel|bark|sand|stone|slate)\b)"
     r"(?:w/|(?:with|in|when|after|at|once|every|each|monthly|annually"
     r"|yearly)\b)"
     r"|(?:weekly|monthly|fortnightly|bi-?weekly|annual|yearly|regular|occasional|light|spring)"
@@ -122,7 +123,13 @@ _FEEDER = later(
     r"\b(?:(?:an?|moderate|very) )?(?:light|heavy|hungry|greedy|gross|moderate|medium|low|average) feeder\b"
 )
 """How much it eats, where nothing says how to feed it."""
-_TOLD = ((_SPOKEN, 0.9), (DISH_AND_TIME, 0.86), (_FEEDER, 0.9))
+_MULCH = later(
+    r"\bmulch(?:ed)? (?:it |them |the \w+ )?(?:(?:well|yearly|annually|generously|thickly) )?with (?:an? )?"
+    r"(?:(?:(?:well|fully)[- ]?)?rotted |old |garden |composted |aged |good |home-?made |farmyard |cow )*"
+    r"(?:leaf[ -]?mou?ld|manure|muck|compost|dung),? (?:each|every|in|yearly|annually|once|come)\b"
+)
+"""What rots feeds; a depth of it ("5 cm of manure") tells of a cover, and bark or straw is one."""
+_TOLD = ((_SPOKEN, 0.9), (_MULCH, 0.8), (DISH_AND_TIME, 0.86), (_FEEDER, 0.9))
 
 
 def read_feeding(tag: TagText) -> Iterator[Found[str]]:

@@ -42,7 +42,9 @@ BORNE = later(
     r"(?P<soil>(?:takes?|tolerates?|copes? with|handles|accepts?|stands|puts? up with|(?:will|can) (?:take"
     r"|grow (?:in|on)|cope with|stand)|(?:fine|ok(?:ay)?|happy|good|grows|thrives|at home) (?:in|on|with)"
     r"|adapt(?:s|able) to|not afraid of|unfazed by|doesn.t mind) "
-    rf"(?:(?:{_STATE})+{_NOUN}|{_NOUN}(?=,? (?:and|or|to)? ?(?:{_STATE})*{_NOUN}))"
+    rf"(?:(?:{_STATE})+{_NOUN}|(?:(?<=takes )|(?<=take )|(?<=tolerates )|(?<=handles ))(?:clay|chalk"
+    r"|limestone)\b(?= ?(?:[.;\t\n]|$))"
+    rf"|{_NOUN}(?=,? (?:and|or|to)? ?(?:{_STATE})*{_NOUN}))"
     rf"(?:(?:, ?| and | or | to |, or ?){{1}}(?:{_STATE})*{_NOUN})*)(?= ?(?:[.;,/\t\n]|$))"
 )
 """Ground that is borne, where no word "soil" stands: "takes clay and wet feet"; one bare word is none."""

@@ -174,6 +174,9 @@ _SUFFERED = later(
     r"| (?:is|are) (?:\w+ )?(?:avoided|unsuitable|fatal|death|no good|wrong|resented|hated|the enemy)\b"
     r"| avoided\b"
     r"| (?:does not|doesn.t|will not|won.t)\b(?! (?:matter|need))"
+    r"|,? (?:(?:the |its )?(?:flowers|blooms|heads|they|it) )?(?:are|is|turns?|goes|go|becomes?|comes?)"
+    r" (?:a |more |much |deep |pale )*(?:blue|pink|purple|mauve|lilac|violet|red)(?:r|der|er)?\b"
+    r"| (?:bluer?|pink(?:er)?|mauve|purple)(?= ?[.,;\n])"
 )
 """Behind a soil that does something to the plant."""
 _WORD_CUT = later(r"\w- ?\n?\Z")
@@ -181,7 +184,7 @@ _WORD_CUT = later(r"\w- ?\n?\Z")
 _ENDED = later(rf"(?:^|(?<=[.!;] )|(?<=[\n\t])){ADJECTIVE}\.\s\Z")
 """A comma that was read as a full stop: "Moist.", "humus-rich soil"."""
 _ON_CONDITION = later(
-    r"(?:\bhardy (?:down )?to\b[^.;\n]{0,14}|\b(?:pink|blue|red|mauve|purple|white|lilac"
+    r"(?:\bhardy (?:down )?to\b[^.;\n]{0,14}|\b(?:pink|pinker|bluer?|redder|red|mauve|purple|white|lilac"
     r"|violet)(?: flowers)?|\bneeded) (?:in|on) \Z"
 )
 """Before a soil in which a plant bears more cold, or flowers in another colour."""
@@ -217,7 +220,7 @@ def _is_soil(text: str, found: Found[str]) -> bool:
     printed = fold(text[: found.span[0]])
     if re.search(r"\bsol\s?[:.\t\n ]*$", printed):
         return not re.match(r"(?:directo|pleno|parcial|y |o |a )", fold(found.value))
-    return True
+    return not (printed.rstrip().endswith("ground") and later(r"cover", re.I).match(found.value))
 
 
 def _spoken(text: str) -> Iterator[Found[str]]:

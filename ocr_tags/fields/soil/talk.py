@@ -105,7 +105,7 @@ _OTHER = later(
 _REFUSED = later(
     r"\W*(?:(?:it|they|but|roots?) )?(?:hates?|dislikes?|resents?|avoid|will not|won.t|never|do not|don.t"
     r"|does not"
-    r"|doesn.t|not for|improves|breaks up|binds|rots? in|blue|pink)\b"
+    r"|doesn.t|not for|improves|breaks up|binds|rots? in|blue|bluer|pink|pinker)\b"
     r"|[^,;:]*\b(?:kills?|rots?|not welcome|avoided|unsuitable|refuses|is fatal|(?:is"
     r"|are) no good)\b[^,;]*\Z"
 )

@@ -24,10 +24,15 @@ _DUTCH = (
     r"(?:(?:goed |licht )?(?:(?:water)?doorlatende?|vochtige?|humusrijke?|voedzame|zure|droge|natte"
     r"|vruchtbare|losse|normale))"
 )
+_DANISH = (
+    r"(?:(?:god |let |meget )?(?:veldrænet|veldraenet|gennemtrængelig|kalkrig|kalkholdig|næringsrig|muldrig"
+    r"|humusrig|fugtig|frisk|tør|sandet|leret|sur|let|mager|almindelig)\w?)"
+)
 ELSEWHERE = later(
     rf"\b(?:(?:sols?|terres?|terrains?) {_FRENCH}(?:(?:,? (?:et|ou|a|mais) |, ?|/| ){_FRENCH})*"
     r"|tous (?:(?:les )?types de )?sols?\b|tout (?:type de )?sol\b|terre de bruyere"
     rf"|suelos? {_SPANISH}(?:(?:,? (?:y|o|a|pero) |, ?|/| ){_SPANISH})*"
     rf"|{GERMAN}(?:(?:,? (?:und|bis|oder|och) |, ?|/| ){GERMAN})* (?:garten)?(?:boden|erde|jord)"
+    rf"|{_DANISH}(?:(?:,? (?:og|til|eller) |, ?|/| ){_DANISH})* (?:have)?jord"
     rf"|{_DUTCH}(?:(?:,? (?:en|of|tot) |, ?|/| ){_DUTCH})* (?:tuin)?(?:grond|bodem))\b"
 )

@@ -5,10 +5,11 @@ from __future__ import annotations
 HYPHEN = r"(?:- ?| )"
 """Behind a hyphen a line may end: "well-", "drained"."""
 ADJECTIVE = (
-    r"(?:(?:(?:almost|nearly|virtually|just about|practically) )?any(?: old)?|moist|dry|dryish|wet|damp|boggy"
+    r"(?:(?:(?:almost|nearly|virtually|just about|practically) )?any(?: old)?"
+    r"|fresh(?=,| (?:to|and|or)\b)|humous|moist|dry|dryish|wet|damp|boggy"
     r"|soggy|marshy"
     rf"|average|avg\.?|plain|decent|regular|cultivated|well{HYPHEN}(?:dug|cultivated|prepared|manured"
-    r"|worked|rotted|aerated|mucked|fed|limed)"
+    r"|worked|rotted|aerated|mucked|dunged|fed|limed)|dunged"
     r"|ordinary|normal"
     r"|reasonable|rich|fertile|infertile|poor|lean|light|heavy|loose|crumbly|friable|deep|shallow|open"
     r"|soft|firm"
