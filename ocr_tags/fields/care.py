@@ -210,9 +210,9 @@ def or_spoken(text: str, found: list[Found[str]], spoken: Iterator[Found[str]]) 
 
 
 _QUESTION = later(
-    r"(?-i:(?:Moisture|Water(?:ing)?|Drinks?|Soil|Ground|Feed(?:ing)?|Eats|Care)(?=[A-Z][a-z]{2}))"
+    r"\A(?:(?-i:(?:Moisture|Water(?:ing)?|Drinks?|Soil|Ground|Feed(?:ing)?|Eats|Care)(?=[A-Z][a-z]{2}))"
     r"|(?:(?:and|so|but|ok|okay),? )?(?:anything|something|what|how|when|where|do|does|should|shall|must|can"
-    r"|is|are|any|need|why)\b[^?.]*\?\s+(?=\w)",
+    r"|is|are|any|need|why)\b[^?.]*\?\s+(?=\w))",
     re.I,
 )
 """What an answer answers, where it opens the sentence, and a label whose gap was not read."""
