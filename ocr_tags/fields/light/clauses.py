@@ -26,7 +26,7 @@ ON_CONDITION = later(
 """Between two words of light of which each holds on a condition: "full sun if wet, part sun if dry"."""
 
 ALSO = later(
-    r"[,;]?[ \n](?:(?:but|though|although|and|yet)[ \n])?(?:(?:it|they|she|he)[ \n])?(?:(?:will|can)[ \n])?"
+    r"[.,;]?[ \n](?:(?:but|though|although|and|yet)[ \n])?(?:(?:it|they|she|he)[ \n])?(?:(?:will|can)[ \n])?"
     r"(?:also[ \n])?(?:forgiv(?:es?|ing)|allow(?:s|ing)?|permit(?:s|ting)?|gets?[ \n]by[ \n](?:in|with)"
     r"|put(?:s|ting)?[ \n]up[ \n]with|cop(?:es?|ing)[ \n]with|accept(?:s|ing)?"
     r"|manag(?:es?|ing)[ \n]in|takes?|(?:is[ \n])?(?:fine|happy|content|ok)[ \n]in"

@@ -234,6 +234,8 @@ def _certainty(
         return 0.4  # when the rest of the day is not told
     if _TAKES.search(folded, start, end) or (len(chain) == 1 and folded[start:end] == "shadow"):
         return 0.4 * sure  # how much of it, the one does not say; a name, the other may be
+    if len(chain) == 1 and HALF_DAY.match(folded, start) and "sun" not in folded[start:end]:
+        return 0.0  # half a day of what, a word too far off says
     if _LITTLE.match(folded, start):
         return 0.0  # what breaks another light, left off
     whole = fills_cells(text, folded, start, end) or in_fact_row(text, start, end)

@@ -71,11 +71,11 @@ def by_codes(text: str) -> Iterator[Found[Light]]:
             yield Found(found, match.span("codes"), 0.75)
 
 
-_SUN_FULL = later(
+SUN_FULL = later(
     r"(?:^|(?<=[\n\t. ]))sun(?:light| exposure| needs)? ?(?:[:=(☀☼]\t?|\t|(?<=[\n\t]sun)\n) ?(?P<how>full"
-    r"|part"
-    r"|partial)"
-    r"(?: ?(?:to|or|and|[/&,–-]) ?(?P<also>full|part|partial))?(?!,? ?(?:sun|shade|shady|to\b|or\b|[/-]))\b"
+    r"|part|partial|half|prt|pt\b\.?)"
+    r"(?: ?(?:to|or|and|[/&,–-]) ?(?P<also>full|part|partial|half|prt|pt\b\.?))?"
+    r"(?!,? ?(?:sun|shade|shady|to\b|or\b|[/-]))\b"
 )
 
 
@@ -88,7 +88,7 @@ def sun_full(text: str) -> Iterator[Found[Light]]:
             yield Found(("full_sun",), match.span(), 0.85)
     for match in _SUN_ALL_DAY.finditer(fold(text)):
         yield Found(("full_sun",), match.span(), 0.9)
-    for match in (*_SUN_FULL.finditer(fold(text)), *_SUN_THEN_FULL.finditer(text)):
+    for match in (*SUN_FULL.finditer(fold(text)), *_SUN_THEN_FULL.finditer(text)):
         named = {"full_sun" if how.lower() == "full" else "part_sun" for how in match.groups() if how}
         yield Found(tuple(c for c in SUNNY_TO_SHADY if c in named), match.span(), 0.85)
 

@@ -15,7 +15,7 @@ from ocr_tags.fields.light.clauses import (
     SOIL_AFTER,
     SUN_SHADE,
 )
-from ocr_tags.fields.light.signs import HALF_DAY, MORNING, TILL_NOON
+from ocr_tags.fields.light.signs import HALF_DAY, MORNING, SUN_FULL, TILL_NOON
 from ocr_tags.fields.phrases import Hit, Phrases, fold, listed
 from ocr_tags.patterns import later
 
@@ -131,10 +131,12 @@ def _not_light(text: str, folded: str, hit: LightWord) -> bool:
         r"\s(?:at|around|from|in|during|where|if)\b", folded[hit.end :]
     ):
         return True  # "Sun, or a little shade at noon"
-    if re.search(r"\b(?:afternoon|evening|midday|noon|winter|pm) $", folded[: hit.start]):
+    if re.search(r"\b(?:afternoon|aft\.?|evening|midday|noon|winter|pm) $", folded[: hit.start]):
         return True
     if _LATE.match(words) and not _OR_BEFORE.search(folded, 0, hit.start):
         return True  # what breaks another light, unless it ends a range
+    if words == "sun" and SUN_FULL.match(folded, hit.start):
+        return True  # the label of "full" or "part"
     if words == "sun" and (HALF_AFTER.match(folded, hit.end) or _heads_column(text, hit.end)):
         return True
     if words == "shade" and _PLANT_AFTER.match(folded, hit.end):
