@@ -189,6 +189,7 @@ def test_a_firm_of_trade_words_alone_is_sure_where_its_web_address_spells_it() -
         ("Série Brushpot Series", "Brushpot"),
         ("Tidewick® Shrubs", "Tidewick"),
         ("Tidewick® Hydrangea", None),
+        ("Petunia Tidewick™ Apricot\nFizz\nPetunia × atkinsiana", "Tidewick"),
         ("Hardy Shrubs", None),
         ("Tidewick Collection", "Tidewick"),
         ("Window Stars Collection · evergreen perennial", "Window Stars"),

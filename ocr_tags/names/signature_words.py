@@ -75,8 +75,8 @@ TAIL = later(
 )
 """Behind a name, what its people are; in capitals it is part of it: "Marl & Daughters, Rose Growers"."""
 TRADED = later(
-    rf"^\W*(?P<name>{WORD}(?:[ ](?:&|and|of|{WORD})){{1,4}}), (?P<trade>(?:[A-Z][\w-]+ )?(?:Plants(?:wo)?m[ae]n"
-    r"|Nursery(?:wo)?m[ae]n|Seedsm[ae]n|Growers|Rosarians|Hybridi[sz]ers|Propagators|Wholesalers))"
+    rf"^\W*(?P<name>{WORD}(?:[ ](?:&|and|of|{WORD})){{1,4}}), (?P<trade>(?:[A-Z][\w-]+ )?"
+    r"(?:Plants(?:wo)?m[ae]n|Nursery(?:wo)?m[ae]n|Seedsm[ae]n|Growers|Rosarians|Hybridi[sz]ers|Propagators|Wholesalers))"
     r"(?=\W*$|[.,;·•|]\s)"
 )
 """A line of its own with a name and what its people are: "Marl & Thrush, Nurserymen"."""

@@ -63,7 +63,7 @@ _ADJECTIVE = (
 _ADJECTIVES = rf"(?:{_ADJECTIVE}[ ,]{{1,2}}(?:(?:to|or|and|&) )?){{0,4}}"
 _LENGTH = r"\d[\d.,]*(?: ?[-–] ?\d[\d.,]*)? ?(?:cm|mm|m|ft|in|[\"”″'’])\.?"
 WHOLE = re.compile(
-    rf"[\W_]*(?:(?:fr|de|en|nl|es|it|dk|se|gb|uk)(?:(?:/(?:no|se|dk|at|be|ch))?:"
+    rf"[\W_]*(?:(?:fr|de|en|nl|es|it|dk|se|gb|uk|d|f)(?:(?:/(?:no|se|dk|at|be|ch))?:"
     rf"|[:.]?)\s)?(?:\[[a-z ]{{2,24}}\] ?)?(?:zones?\s?\d+\w?\s|(?:(?:h|ht|height)\b[.:]? ?)?{_LENGTH} "
     rf"|\d+(?: ?[-–] ?\d+)? days )?(?:(?:\d[\d./-]* ?(?:in\b\.?|cm|[\"”″]) ?)?cal(?:iper)?\b\.? )?"
     rf"(?:b ?& ?b |bare[- ]?root |container[- ]grown |pot[- ]grown )?{_ADJECTIVES}"
@@ -102,7 +102,8 @@ SENTENCE = re.compile(
     rf"|our) (?:{_ADJECTIVE},? (?:and )?){{0,4}}(?:[a-z]+-[a-z]+ )?)$"
 )
 OPENS = re.compile(
-    rf"(?:^|(?<=[.!;•|] )|(?<=[\t\n]))(?:(?:fr|de|en|nl|es|it)[:.]? )?{_ADJECTIVES}(?:[a-z]+-[a-z]+ )?$"
+    rf"(?:^|(?<=[.!;•|] )|(?<=[\t\n]))(?:(?:fr|de|en|nl|es|it|d|f|gb|uk|dk|se)[:.]? )?"
+    rf"{_ADJECTIVES}(?:[a-z]+-[a-z]+ )?$"
 )
 GOES_ON = re.compile(
     r"(?: bedding| hedging)? (?:(?:for|with|where|native|that|which|whose|on|in (?:full|part|sun|shade)"

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
 from ocr_tags.fields.makers import written
 from ocr_tags.fields.series.beside import CAP, MANY_LAST, MARKED, beside_names, is_plain, is_shelf
@@ -60,7 +61,15 @@ def read_series(tag: TagText) -> Iterator[Found[str]]:
     told += [one for one in _in_sentences(tag.string) if one.value not in {other.value for other in told}]
     yield from told
     if not told:
-        yield from beside_names(tag, lines)
+        yield from map(_without_genus, beside_names(tag, lines))
+
+
+def _without_genus(found: Found[str]) -> Found[str]:
+    """A series without the genus that may open its line: "Petunia Tidewick™ Apricot"."""
+    genus, _, name = found.value.partition(" ")
+    if not name or not lexicon.is_genus(genus):
+        return found
+    return replace(found, value=name, span=(found.span[1] - len(name), found.span[1]))
 
 
 def _called_so(lines: tuple[Line, ...]) -> Iterator[Found[str]]:
