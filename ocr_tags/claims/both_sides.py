@@ -31,12 +31,30 @@ def settled(stated: Mapping[str, Sequence[Claim]]) -> dict[str, list[Claim]]:
     botanical = told_apart(stated.get(BOTANICAL_NAME.name, ()))
     selling = _selling_names(botanical, stated.get(SERIES.name, ()))
     common = list(_judged(list(_with_selling_name(stated.get(COMMON_NAMES.name, ()), selling)), botanical))
-    said = {name: list(several) for name, several in stated.items()}
+    said = {name: list(_known_first(several, stated)) for name, several in stated.items()}
     if COLOURS.name in said:
         said[COLOURS.name] = [claim for claim in said[COLOURS.name] if not _is_name(claim, common)]
     if SPACING.name in said:
         said[SPACING.name] = list(_not_of_rows(said[SPACING.name], said.get(ROW_SPACING.name, ())))
     return {**said, BOTANICAL_NAME.name: botanical, COMMON_NAMES.name: common}
+
+
+def _known_first(several: Sequence[Claim], stated: Mapping[str, Sequence[Claim]]) -> Iterator[Claim]:
+    """What examples alone tell only where no pattern tells this fact, nor another one of the same words."""
+    known = [claim for claim in several if not claim.by_example]
+    yield from known
+    if not known:
+        others = [claim for own in stated.values() for claim in own if not claim.by_example]
+        yield from (claim for claim in several if not any(_shares_words(claim, other) for other in others))
+
+
+def _shares_words(claim: Claim, other: Claim) -> bool:
+    """Whether half of a claim's print or more was read as the other."""
+    return (claim.side, claim.photo) == (other.side, other.photo) and any(
+        one[0] == two[0] and min(one[2], two[2]) - max(one[1], two[1]) > (one[2] - one[1]) / 2
+        for one in claim.spans
+        for two in other.spans
+    )
 
 
 def _is_name(colour: Claim, common: Sequence[Claim]) -> bool:

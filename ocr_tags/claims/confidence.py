@@ -55,6 +55,8 @@ class Evidence:
     """How likely its words tell of this fact, by examples alone."""
     beyond: float = 0.0
     """How likely the words beside it belong to it as well, by examples alone."""
+    by_example: float = 0.0
+    """1 when examples alone tell it, and no pattern."""
     parts: float = 0.0
     """Of a list, how many more items than one it has: 0 for one, 0.5 for two, nearing 1."""
 

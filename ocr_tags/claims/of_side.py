@@ -12,6 +12,7 @@ from math import log, prod
 from typing import Any
 
 from ocr_tags.claims.agreement import compare, key
+from ocr_tags.claims.by_example import by_example
 from ocr_tags.claims.echo import letters_again
 from ocr_tags.layout.text import BARS, MERGED
 from ocr_tags.meaning.model import meaning
@@ -58,6 +59,8 @@ class Claim:
     """The chance that its words tell of this fact, by example (`meaning/`)."""
     beyond: float = 0.0
     """The chance that the words beside it belong to it as well."""
+    by_example: bool = False
+    """Whether examples alone tell it, and no pattern."""
     spans: tuple[tuple[int, int, int], ...] = ()
     """In which of the side's texts it was found, from where to where."""
 
@@ -69,17 +72,20 @@ class Claim:
 def claims(texts: Sequence[TagText], field: Field[Any]) -> tuple[Claim, ...]:
     """What the texts of one side state for this field, strongest first; `each` fields in printed order."""
     asked = len({_engine(text.reader) for text in texts} - NO_EYES)
+    by_pattern = [list(field.read(text)) for text in texts]
+    guessed = not any(by_pattern)
+    read = (by_example(text, field) for text in texts) if guessed else by_pattern
     groups: dict[Any, list[Claim]] = {}
-    for number, text in enumerate(texts):
-        for order, found in enumerate(field.read(text)):
-            spans = ((number, *found.span),)
-            told = meaning(text)
+    for number, (text, several) in enumerate(zip(texts, read, strict=True)):
+        told = meaning(text)
+        for order, found in enumerate(several):
             claim = replace(
                 _claim(text, found, order),
                 asked=max(asked, 1),
-                spans=spans,
+                spans=((number, *found.span),),
                 meant=told.chance(field.name, found.span),
                 beyond=told.beyond(field.name, found.span),
+                by_example=guessed,
             )
             groups.setdefault(key(claim.value), []).append(claim)
     united = sorted((unite(group) for group in groups.values()), key=lambda claim: -claim.strength)

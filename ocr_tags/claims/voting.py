@@ -164,5 +164,6 @@ def _evidence(group: Sequence[Claim], *rivals: Sequence[Claim]) -> Evidence:
         in_place=best.doubt,
         meant=best.meant,
         beyond=best.beyond,
+        by_example=float(best.by_example),
         elsewhere=min(rival / max(_joint(group), 1e-6), 1.0),
     )

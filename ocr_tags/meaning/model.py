@@ -1,14 +1,15 @@
 """What each word of a text is likely to tell of, learnt from tags that people typed.
 
 The patterns of `fields/` know what they were taught; this knows by example, and doubts what a pattern took
-for something else or cut short: a second reader of words, as there is a second reader of letters. It gives no
-value of its own. It is a conditional random field (CRFsuite), fitted by `samples/fit_meaning.py`.
+for something else or cut short: a second reader of words, as there is a second reader of letters. Where no
+pattern finds a fact it says which words may tell of it. It is a conditional random field (CRFsuite), fitted
+by `samples/fit_meaning.py`.
 """
 
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
@@ -49,6 +50,21 @@ class Meaning:
             return 0.0
         edges = (inside[0], inside[-1] + 1)
         return max(self.goes_on[fact][at] if at < len(self.tokens) else 0.0 for at in edges)
+
+    def told(self, fact: str) -> Iterator[tuple[int, int, float]]:
+        """Where words likelier than not tell of this fact: from where to where in the text, and the chance,
+        that of the weakest of its tokens, that they all do and the token behind them does not."""
+        begins, goes_on = self.begins.get(fact, ()), self.goes_on.get(fact, ())
+        for first, begun in enumerate(begins):
+            if begun <= UNKNOWN:
+                continue
+            behind = next((at for at in range(first + 1, len(begins)) if goes_on[at] <= UNKNOWN), len(begins))
+            after = 1 - goes_on[behind] if behind < len(begins) else 1.0
+            yield (
+                self.tokens[first].start,
+                self.tokens[behind - 1].end,
+                min(begun, after, *goes_on[first + 1 : behind], 1.0),
+            )
 
     def _inside(self, span: tuple[int, int]) -> range:
         first = bisect_right(self.tokens, span[0], key=lambda token: token.end)

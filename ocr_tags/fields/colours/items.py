@@ -61,7 +61,7 @@ _MOST_WORDS = 5
 def items(tag: TagText) -> Iterator[Stretch]:
     """Stretches of colours that are items of a list.
 
-    >>> tag = TagText("half-hardy annual, blue, violet, white" + chr(10) + "Oak, Red")
+    >>> tag = TagText("half-hardy, blue, violet, white" + chr(10) + "Oak, Red")
     >>> [tag.string[start:end] for start, end, _ in items(tag)]
     ['blue', 'violet', 'white']
     """
