@@ -86,6 +86,7 @@ _FEET_OR_INCHES = later(
     r"(?i)\d(?: ?[½¼¾])? ?-?(?:\"|”|″|inch(?:es)?\b|f(?:ee|oo)?t\b|['’′](?![a-z]{2}))|\d in\b|\d ?[°º˚]? ?F\b"
     r"|\bft\b"
 )
+_CELSIUS, _FAHRENHEIT = later(r"[°º˚] ?C\b"), later(r"\d ?[°º˚]? ?F\b")
 _COLD_ZONE = later(r"\b(?i:zones?|zn?)[ :.]{0,2}0?[0-6][ab]?(?![\d.,])")
 """Zones so cold, on a tag that measures in centimetres, are those of Canada (common practice, no source)."""
 _FRENCH = later(
@@ -114,6 +115,10 @@ def dollar(text: str) -> str | None:
     speaks_french = french(text) or _FRENCH.search(text)
     canadian = _TWO_TONGUES.search(text) or (speaks_french and _METRIC.search(text))
     if canadian and not _SPANISH.search(text):
+        return "CAD"
+    not_american = _NOT_AMERICAN.search(text) or _CELSIUS.search(text)
+    # Inches and gallons beside degrees Celsius or "colour" are Canada's habit (common practice, no source).
+    if not_american and _IMPERIAL.search(text) and not _FAHRENHEIT.search(text):
         return "CAD"
     metric = len(_METRIC.findall(text)) >= 2 and not _FEET_OR_INCHES.search(text)
     if metric and (_COLD_ZONE.search(text) or _GALLONS.search(text)):
