@@ -23,6 +23,8 @@ from ocr_tags.record import TagText
             "Sedge & Marl Native Plants",
         ),
         ("Grown from seed, slowly, by hand", None),
+        ("Potted by Ann and Joe at\nQuarle & Quimble, Orford", "Quarle & Quimble"),
+        ("Grown by Hollow Oak Nursery at Orford", "Hollow Oak Nursery"),
         ("Produit du Québec · Serres de l’Orme-Blanc", "Serres de l'Orme-Blanc"),
         ("Les Serres du Grand-Pré, Sainte-Orme (Québec)", "Les Serres du Grand-Pré"),
         ("Serres de", None),

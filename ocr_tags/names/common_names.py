@@ -16,7 +16,7 @@ from ocr_tags.names.cultivars import labelled_cultivar, lone_cultivar
 from ocr_tags.names.firms import is_maker, labelled_firms
 from ocr_tags.names.foreign_names import genera_called, is_plant_word
 from ocr_tags.names.known_names import agrees, ending_of, known_name, names_in
-from ocr_tags.names.labelled_names import read_labelled, read_languages, read_strokes
+from ocr_tags.names.labelled_names import read_labelled, read_languages, read_spoken, read_strokes
 from ocr_tags.names.mixtures import without_parts
 from ocr_tags.names.naming import find_names, mentions_in
 from ocr_tags.names.series_words import SERIES_AFTER
@@ -51,6 +51,7 @@ def read_side(tag: TagText, answers: tuple[tuple[int, int], ...] = ()) -> Side:
     side.lines = as_titles(tag.string, side.lines, side.blocks)
     side.cultivars = any(_is_set_apart(tag.string, line) for line in side.lines)
     read_labelled(tag.string, side)
+    read_spoken(side)
     read_languages(side)
     _read_beside(side)
     _read_kinds(side)

@@ -220,6 +220,10 @@ def is_plain_heading(before: str) -> bool:
     return _NOT.search(before) is not None
 
 
+_AT = later(r"\s+at\s+(?=[A-Z])")
+"""Behind the people who work there the firm: "potted by Ann and Joe at Elmscote Plants"."""
+
+
 def labelled_firms(string: str) -> list[tuple[str, tuple[int, int]]]:
     """The firms behind "Grown by" and the like, or broken after a © or before an address; and the spans."""
     found = []
@@ -227,10 +231,14 @@ def labelled_firms(string: str) -> list[tuple[str, tuple[int, int]]]:
         if "\n\n" not in label[0] and (firm := firm_at(string, label.end())):
             if label[0].endswith(" in ") and " " not in firm[0]:
                 continue  # where they are: "grown by members in Marlby"
+            start = label.end()
+            at = None if is_last(firm[0].split()[-1]) else _AT.match(string, firm[1])
+            if at and (whose := firm_at(string, at.end())):
+                start, firm = at.end(), whose
             tail = TAIL.match(string, firm[1])
             tail = tail if tail and tail["trade"][0].isupper() else None
             name, end = (firm[0] + tail[0], tail.end()) if tail else firm
-            found.append((name, (label.end(), end)))
+            found.append((name, (start, end)))
     for label in _GROWN_FOR.finditer(string):
         firm = firm_at(string, label.end())
         last = firm[0].split()[-1] if firm and " " in firm[0] else ""

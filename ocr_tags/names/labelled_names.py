@@ -61,6 +61,25 @@ def read_labelled(string: str, side: Side) -> None:
             side.taken.append((line.start + label.start(), end))
 
 
+_OR_IS = re.compile(
+    r"(?P<name>[A-Z][\w'’-]+(?: [\w'’-]+){0,3}), or (?P<other>[\w'’-]+(?: [\w'’-]+){0,2}),"
+    r" (?:is|are|was|has|grows|comes|makes|likes|needs|will|can)\b"
+)
+
+
+def read_spoken(side: Side) -> None:
+    """Add the other name of a sentence about the plant: "Blue Grama, or mosquito grass, is …"."""
+    for line in side.lines:
+        match = _OR_IS.match(line.text)
+        if match and known_name(Piece(line.start, line.start + match.end("name"), match["name"]), 1):
+            first, last = match.span("other")
+            other = Piece(line.start + first, line.start + last, match["other"])
+            if (found := known_name(other, 0.9)) or titles.has_head(other.text):
+                span = (other.start, other.end)
+                side.take(found or Found(titles.as_written(other.text), span, 0.8))
+                side.labelled.add(span)
+
+
 def _labelled_name(piece: Piece, side: Side) -> Found[str] | None:
     """The name as the lists know it, not mended into one the side prints: silkweed, of Swamp Milkweed."""
     found = known_name(piece, 0.95)
