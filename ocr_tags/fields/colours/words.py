@@ -66,7 +66,7 @@ def colour() -> str:
         r"|tendre|pomme|fonces|clairs|vifs|scuro|chiaro))?"
     )
     one = (
-        rf"(?:(?=[a-z]+-(?:tinged|tinted|flushed|blushed) )(?:{word})-[a-z]+ )?"
+        r"(?:[a-z]+-(?:tinged|tinted|flushed|blushed) )?"
         rf"(?:(?:{modifier})[ -]){{0,2}}(?:{word}|{_compound()})"
         rf"(?:-\s?(?:{word})|-tinged|-tinted|-flushed|-blushed)?{tail}"
     )
@@ -96,5 +96,9 @@ def _compound() -> str:
 
 @cache
 def colour_list() -> str:
-    """The pattern of one colour or several."""
-    return rf"{colour()}(?:(?:, | ?/ ?| ?& ?| ?\+ ?|,? (?:and|or|to|et|y|und) ){colour()}){{0,5}}"
+    """The pattern of one colour or several: each with what parts it from the next, which the last one lacks.
+
+    The colours stand in it once, as it takes long to compile.
+    """
+    parted = r"(?:, | ?/ ?| ?& ?| ?\+ ?|,? (?:and|or|to|et|y|und) )"
+    return rf"(?:{colour()}(?:{parted}|(?![a-z]))){{1,6}}(?<![ /&+])"
