@@ -38,6 +38,33 @@ def test_words_are_put_in_order_whatever_order_they_come_in() -> None:
     assert only.text == "Full sun to part shade"
 
 
+def up_the_side(text: str, x: int, bottom: int, height: int = 20) -> list[Word]:
+    """Words of a line that runs upwards and leans a little to the left."""
+    made, y = [], bottom
+    for number, part in enumerate(text.split()):
+        long = len(part) * height // 2
+        place = Box(x - 2 * number, y - long, height, long)
+        made.append(Word(part, place, place, 0.9))
+        y -= long + height // 2
+    return made
+
+
+def test_words_up_the_side_stay_in_order_and_are_no_larger_than_others() -> None:
+    (only,) = split_wide(up_the_side("Foxglove Beardtongue of meadows", 10, 500))
+    assert only.text == "Foxglove Beardtongue of meadows"
+    assert only.height == 20 == line("Full sun", 60, 0).height
+    (word,) = split_wide(words("III", 0, 0))
+    assert not word.upright
+
+
+def test_a_line_up_the_side_is_in_no_row_with_level_ones() -> None:
+    (side,) = split_wide(up_the_side("Foxglove Beardtongue", 10, 220))
+    assert in_rows(side, line("Full sun", 60, 100)) in (
+        "Foxglove Beardtongue\n\nFull sun",
+        "Full sun\n\nFoxglove Beardtongue",
+    )
+
+
 def test_labels_left_and_values_right() -> None:
     table = [
         line("Height", 0, 0),

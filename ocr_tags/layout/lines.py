@@ -11,6 +11,7 @@ from ocr_tags.record import Box, Word
 
 WIDE_GAP = 1.3
 """A gap of more letter heights than this parts a line in two (columns, leader dots)."""
+FEW_LETTERS, UPRIGHT = 3, 1.5
 
 
 @dataclass(frozen=True)
@@ -28,10 +29,16 @@ class Line:
         return " ".join(word.text for word in self.words)
 
     @cached_property
+    def upright(self) -> bool:
+        """Whether it runs up or down the tag: a few letters in a box taller than letters side by side are."""
+        letters = sum(len(word.text) for word in self.words)
+        return letters > FEW_LETTERS and self.place.h > UPRIGHT * self.place.w
+
+    @cached_property
     def height(self) -> float:
         """Letter height in picture pixels: the usual height of the words, short marks left out."""
-        tall = [word.place.h for word in self.words if any(c.isalnum() for c in word.text)]
-        return float(median(tall or [word.place.h for word in self.words]))
+        tall = [word for word in self.words if any(c.isalnum() for c in word.text)]
+        return float(median(word.place.w if self.upright else word.place.h for word in tall or self.words))
 
     @cached_property
     def confidence(self) -> float:
@@ -46,14 +53,18 @@ class Line:
 
 
 def split_wide(words: Sequence[Word]) -> Iterator[Line]:
-    """The words of one printed line, parted where a column gap stands between them."""
-    ordered = sorted(words, key=lambda word: word.place.x)
-    if not ordered:
+    """The words of one printed line, parted where a column gap stands between them.
+
+    Those of a line up the side of a tag stay as they were read.
+    """
+    if not words:
         return
+    upright = Line(tuple(words)).upright
+    ordered = words if upright else sorted(words, key=lambda word: word.place.x)
     height = Line(tuple(ordered)).height
     run = [ordered[0]]
     for word in ordered[1:]:
-        if word.place.x - run[-1].place.right > WIDE_GAP * max(height, 1.0):
+        if not upright and word.place.x - run[-1].place.right > WIDE_GAP * max(height, 1.0):
             yield Line(tuple(run))
             run = []
         run.append(word)

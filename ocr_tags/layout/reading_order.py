@@ -137,7 +137,8 @@ def level(a: Line, b: Line) -> bool:
     small, large = sorted((a.height, b.height))
     offset = abs((a.place.y + a.place.bottom) - (b.place.y + b.place.bottom)) / 2
     apart = min(a.place.right, b.place.right) - max(a.place.x, b.place.x) <= 0.5 * small
-    return apart and offset < 0.45 * small + 0.1 * large and large < 2.2 * small
+    alike = a.upright == b.upright and large < 2.2 * small
+    return alike and apart and offset < 0.45 * small + 0.1 * large
 
 
 def line_below(lines: Sequence[Line]) -> dict[int, Line]:
@@ -164,6 +165,7 @@ def _under(upper: Line, lower: Line) -> bool:
     gap = lower.place.y - upper.place.bottom
     return (
         upper is not lower
+        and upper.upright == lower.upright
         and overlap > 0.3 * min(upper.place.w, lower.place.w)
         and -0.5 * min(upper.height, lower.height) < gap < 1.5 * height
         and lower.place.y > upper.place.y + 0.4 * min(upper.height, lower.height)
