@@ -107,3 +107,13 @@ def test_a_genus_read_out_of_the_botanical_name_is_no_common_name() -> None:
     genus = replace(named("Hebe", side="back", certainty=0.95), spans=((0, 4, 18),))
     found = settled({"common_names": [genus], "botanical_name": [latin]})
     assert found["common_names"] == []
+
+
+def test_the_second_unit_of_a_row_distance_in_the_next_line_is_no_spacing() -> None:
+    def said(cm: float, printed: str, y: int) -> Claim:
+        box = Box(0, y, 40, 20)
+        return Claim(Length(cm, cm), printed, "front", box, (("rapidocr", 0.9),), 0.0, certainty=0.9)
+
+    rows, unit, plants = said(91.44, "3 ft / 90 cm", 0), said(90.0, "90 cm", 30), said(30.0, "30 cm", 60)
+    found = settled({"spacing": [unit, plants], "row_spacing": [rows]})
+    assert found["spacing"] == [plants]

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
+from ocr_tags.claims.agreement import compare
 from ocr_tags.claims.of_side import Claim
 from ocr_tags.claims.selling_names import told_apart
 from ocr_tags.claims.whole_names import is_one_line
@@ -69,9 +70,18 @@ def _is_name(colour: Claim, common: Sequence[Claim]) -> bool:
 
 def _not_of_rows(spacing: Sequence[Claim], rows: Sequence[Claim]) -> Iterator[Claim]:
     """The spacings without what is printed as that of rows: where columns were read one by one, "8 ft apart"
-    has lost the "rows" that stands beside it."""
+    has lost the "rows" that stands beside it, and so has the second of two units in the next line."""
     of_rows = {(claim.side, claim.photo, claim.box) for claim in rows}
-    return (claim for claim in spacing if (claim.side, claim.photo, claim.box) not in of_rows)
+    for claim in spacing:
+        within = any(one.side == claim.side and _holds_print(one, claim) for one in rows)
+        if (claim.side, claim.photo, claim.box) not in of_rows and not within:
+            yield claim
+
+
+def _holds_print(claim: Claim, other: Claim) -> bool:
+    """Whether the other is a part of its print that says the same: 90 cm, of 3 ft / 90 cm."""
+    whole, part = ("".join(one.printed.split()) for one in (claim, other))
+    return part in whole and part != whole and compare(claim.value, other.value) == "same"
 
 
 def _judged(common: Sequence[Claim], botanical: Sequence[Claim]) -> Iterator[Claim]:
