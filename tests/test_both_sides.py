@@ -117,3 +117,14 @@ def test_the_second_unit_of_a_row_distance_in_the_next_line_is_no_spacing() -> N
     rows, unit, plants = said(91.44, "3 ft / 90 cm", 0), said(90.0, "90 cm", 30), said(30.0, "30 cm", 60)
     found = settled({"spacing": [unit, plants], "row_spacing": [rows]})
     assert found["spacing"] == [plants]
+
+
+def test_a_phrase_does_not_run_on_into_the_value_of_another_fact() -> None:
+    def said(words: str, partly: bool = False) -> Claim:
+        return Claim(words, words, "back", BOX, (("tesseract", 0.9),), 0.0, certainty=0.9, partly=partly)
+
+    soil = said("Well drained")
+    for partly, value in ((True, "Let it dry out"), (False, "Let it dry out Well drained")):
+        found = settled({"water": [said("Let it dry out Well drained", partly)], "soil": [soil]})
+        assert [claim.value for claim in found["water"]] == [value]
+        assert found["soil"] == [soil]

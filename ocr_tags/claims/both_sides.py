@@ -32,7 +32,8 @@ def settled(stated: Mapping[str, Sequence[Claim]]) -> dict[str, list[Claim]]:
     botanical = told_apart(stated.get(BOTANICAL_NAME.name, ()))
     selling = _selling_names(botanical, stated.get(SERIES.name, ()))
     common = list(_judged(list(_with_selling_name(stated.get(COMMON_NAMES.name, ()), selling)), botanical))
-    said = {name: list(_known_first(several, stated)) for name, several in stated.items()}
+    known = {name: list(_known_first(several, stated)) for name, several in stated.items()}
+    said = {name: [_cut_short(claim, name, known) for claim in several] for name, several in known.items()}
     if COLOURS.name in said:
         said[COLOURS.name] = [claim for claim in said[COLOURS.name] if not _is_name(claim, common)]
     if SPACING.name in said:
@@ -47,6 +48,20 @@ def _known_first(several: Sequence[Claim], stated: Mapping[str, Sequence[Claim]]
     if not known:
         others = [claim for own in stated.values() for claim in own if not claim.by_example]
         yield from (claim for claim in several if not any(_shares_words(claim, other) for other in others))
+
+
+def _cut_short(claim: Claim, name: str, stated: Mapping[str, Sequence[Claim]]) -> Claim:
+    """A phrase without what is another fact's print, where an engine reads it without: one that has lost a
+    label runs on from one value of a table into the next, "Let it dry out Well drained"."""
+    if not (claim.partly and isinstance(claim.value, str)):
+        return claim
+    others = (other for fact, several in stated.items() if fact != name for other in several)
+    for other in others:
+        head = claim.value.removesuffix(f" {other.printed}")
+        if head != claim.value and (other.side, other.photo) == (claim.side, claim.photo):
+            printed = claim.printed.removesuffix(f" {other.printed}")
+            return replace(claim, value=head.rstrip(" ,;·"), printed=printed)
+    return claim
 
 
 def _shares_words(claim: Claim, other: Claim) -> bool:
