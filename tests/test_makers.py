@@ -214,6 +214,8 @@ def test_a_firm_of_trade_words_alone_is_sure_where_its_web_address_spells_it() -
         ("TIDEWICK\nConeflower\n\nEchinacea purpurea 'Tidewick Magenta'", "Tidewick"),
         ("TIDEWICK\nConeflower\n\nEchinacea purpurea 'Tidewick Giant'", None),
         ("COVE LANTERN™\nTangerine\n\n6 pack\n\nPetunia", "Cove Lantern"),
+        ("Lantern™\nFrench Marigold\nTagetes patula", "Lantern"),
+        ("Tidewick\nLantern™\nFrench Marigold\nTagetes patula", None),  # or all of both lines
     ],
 )
 def test_series(text: str, series: str | None) -> None:

@@ -189,12 +189,20 @@ def _marked_alone(
         )
         if not beside or firm_in(line.text) or lexicon.plants_called(match["name"]):
             continue
+        if number and not holds[number - 1] and _is_begun_above(lines[number - 1], line):
+            continue
         name, own = lexicon.key(match["name"]), {lexicon.key(sort) for sort in sorts}
         # Over a cultivar that is called otherwise it is what this one is sold as: Tidewick Rose™, 'Marlnix'.
         if not own or any(sort.startswith(name) and sort != name for sort in own):
             start = line.start + match.start("name")
             return Found(written(match["name"]), (start, start + len(match["name"])), MARKED)
     return None
+
+
+def _is_begun_above(above: Line, line: Line) -> bool:
+    """Whether a marked word is the last of a name on two lines, as large in both: Tarwick / Minuet™."""
+    alike = above.title and 0.77 < above.size / line.size < 1.3
+    return alike and above.end + 1 == line.start and looks_like_name(above.text.strip())
 
 
 def _over_the_name(
