@@ -25,6 +25,8 @@ from ocr_tags.record import TagText
         ("Grown from seed, slowly, by hand", None),
         ("Potted by Ann and Joe at\nQuarle & Quimble, Orford", "Quarle & Quimble"),
         ("Grown by Hollow Oak Nursery at Orford", "Hollow Oak Nursery"),
+        ("Grower: Quarlewick Plant Co. Quarlewick, MI", "Quarlewick Plant Co."),
+        ("Grower: Quarlewick Plant Co. Ltd.", "Quarlewick Plant Co. Ltd."),
         ("Produit du Québec · Serres de l’Orme-Blanc", "Serres de l'Orme-Blanc"),
         ("Les Serres du Grand-Pré, Sainte-Orme (Québec)", "Les Serres du Grand-Pré"),
         ("Serres de", None),
