@@ -87,6 +87,9 @@ _HALVES = {
 """What an adjective before the joint means; two of them whatever the noun behind."""
 
 
+_MARK = later(r"\s?[™®]")
+
+
 def read_light(tag: TagText) -> Iterator[Found[Light]]:
     r"""Each statement of light, its classes from sunny to shady.
 
@@ -107,6 +110,8 @@ def read_light(tag: TagText) -> Iterator[Found[Light]]:
     chains = list(_chains(text, light_words(text)))
     repeats = {chain[0].start for chain in chains if chain[0].value.foreign}
     for chain in chains:
+        if _MARK.match(text, chain[-1].end):
+            continue  # a trade name: Solvenna Sol™
         chain, doubt = _without_label(folded, chain)
         certainty = _certainty(text, chain, after_label, repeats)
         if certainty:
