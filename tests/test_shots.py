@@ -102,6 +102,8 @@ def test_another_tag_in_the_same_layout_is_not_the_same_side() -> None:
 def test_a_front_whose_names_stand_on_the_back_as_well_is_not_the_same_side() -> None:
     front = shot("\n".join(TAG.splitlines()[:2]), "one")
     assert not belong_together(front, shot(TAG, "two")).same
+    short = shot("\n".join(TAG.splitlines()[:4]), "two")  # the names are more than a third of it
+    assert belong_together(front, short).ok
 
 
 def test_a_value_hidden_in_one_photo_is_taken_from_the_other() -> None:

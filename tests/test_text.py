@@ -63,6 +63,8 @@ def test_a_line_up_the_side_is_in_no_row_with_level_ones() -> None:
         "Foxglove Beardtongue\n\nFull sun",
         "Full sun\n\nFoxglove Beardtongue",
     )
+    (side,) = split_wide(up_the_side("Foxglove Beardtongue", 10, 220))
+    assert in_columns(side, line("Full sun", 0, 232)) == "Foxglove Beardtongue\n\nFull sun"
 
 
 def test_labels_left_and_values_right() -> None:

@@ -259,7 +259,7 @@ _WHEN = later(
     r"(?:January|February|March|April|May|June|July|August|September|October|November|December|Spring|Summer|Autumn"
     r"|Fall|Winter|Christmas|Easter)\.?"
 )
-_IN_LAW, _GOES_ON = later(r"(?:Co|Inc|Ltd|Corp)\."), later(r"&|and\b|of\b|Inc|Ltd|Limited|Op\b")
+_IN_LAW = later(r"(?:Co|Inc|Ltd|Corp)\.")
 """A short word for what a firm is in law ends its name: behind it, the mark lost, stands its place."""
 _CLOSED = later(r"(?!(?:Bros|Hort|Soc|Corp|Mount|Saint)\.)[^\W\d_]{4,}\.")
 """A whole word and its full stop end a sentence, and the name in it."""
@@ -273,8 +273,7 @@ def firm_at(string: str, start: int) -> tuple[str, int] | None:
         broken = bool(words) and "\n" in match["gap"]
         done = len(words) > 1 and is_last(words[-1]) and not _ends_firm(match["word"])
         done = done or (bool(words) and _CLOSED.fullmatch(words[-1]) is not None)
-        closed = len(words) > 1 and _IN_LAW.fullmatch(words[-1]) is not None
-        done = done or (closed and not _GOES_ON.match(match["word"]))
+        done = done or (len(words) > 1 and _IN_LAW.fullmatch(words[-1]) is not None)
         if done or (broken and not _goes_on(words, string[match.start("word") :])):
             break
         words.append(match["word"])

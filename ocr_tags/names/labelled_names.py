@@ -46,7 +46,7 @@ def read_labelled(string: str, side: Side) -> None:
                 start, end = _over_line_end(string, start, end, side.lines[number + 1])
             stop = re.search(r"[.;)(]|\s-\s|" + LABEL.pattern, string[start:end], re.I)
             end = start + stop.start() if stop else end
-            named = [piece for piece in _listed(string, start, end) if not re.match(r"by\s", piece.text)]
+            named = list(_listed(string, start, end))
             if named and stop is None and (joined := _joined(string, named[-1], end)):
                 named[-1], end = joined, joined.end
             for piece in named:
@@ -223,19 +223,12 @@ def _parted_names(line: Line) -> list[Piece]:
         for part in _EITHER.split(piece.text):
             position = piece.start + piece.text.index(part, position - piece.start)
             found.append(Piece(position, position + len(part), part))
-    return [_without_land(piece) for piece in found]
+    return found
 
 
 _OR = re.compile(r",?\s+(?:or|aka)\s+")
 _EITHER = re.compile(rf"{_OR.pattern}|,\s+")
-_LAND = re.compile(r"\s*\([A-Z]{1,2}\)$")
 _PRICE = re.compile(r"\s*[$£€] ?\d+(?:[.,]\d\d)?\s*$")
-
-
-def _without_land(piece: Piece) -> Piece:
-    """A name without the land it is of: Canche cespiteuse (F)."""
-    text = _LAND.sub("", piece.text)
-    return Piece(piece.start, piece.start + len(text), text)
 
 
 def _without_price(line: Line) -> Line:

@@ -176,6 +176,8 @@ def _same_print(first: ReadSide, second: ReadSide, one: _Look, two: _Look) -> bo
     if over is None:
         return fuzz.token_sort_ratio(one.text, two.text) >= SAME_PRINT and not _two_fronts(one, two)
     told = {word for name in (*one.names, *two.names) for word in fold(name).split()}
+    if any(here.words <= told and len(there.care) > 1 for here, there in ((one, two), (two, one))):
+        return False  # a front that has names only, in the places in which the back has them too
     other_name = any(told & {*fold(a).split(), *fold(b).split()} for a, b in over.unlike)
     few_differ = len(over.unlike) * MOST_UNLIKE <= over.alike
     return over.share >= LEAST_ALIKE and over.whole >= LEAST_WHOLE and few_differ and not other_name
