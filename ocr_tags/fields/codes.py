@@ -16,6 +16,7 @@ _GROUPS = (
     r"\d{14}|\d{13}|\d{12}|\d{8}|\d \d{6} \d{6}|\d{7} \d{6}|\d \d{5} \d{5} \d|\d{6} \d{6}"
     r"|\d-\d{5}-\d{5}-\d|\d{4} \d{4}"
     r"|\d \d{2} \d{5} \d{5} \d|\d{2} \d{5} \d{5} \d|\d \d{10} \d|\d \d{5} \d{6}|\d{6} \d{5} \d|\d \d{12}"
+    r"|\d \d{6} \d{5} \d|\d-\d{6}-\d{5}-\d|\d-\d{6}-\d{6}|\d\d-\d{5}-(?:\d{6}|\d{5}-\d)"
 )
 _DIGITS = later(rf"(?<![\w+#$.,/-])(?:(?<!\d )|(?<=[.,]\d\d ))(?:{_GROUPS})(?![\w/-]|[.,]\d| \d{{3,}})")
 _TELEPHONE = later(r"(?:tel|phone|fax|call|mobile|telefon\w*|telefono|\+)[\s.:()+\d-]*$", re.I)
@@ -61,7 +62,8 @@ _PLANT_PATENT = later(
 _MORE = later(rf"\s?(?:,|&|and|/|;)\s?(?:#\s?)?{_NUMBER}(?!\s?(?:in|cm|\"|%))", re.I)
 _WORN = later(rf"(?<![^\W_])(?:us ?)?(?:rp|pr|pf|fp|pp|bp|pb) ?#\s?{_NUMBER}", re.I)
 _PENDING = later(
-    rf"(?<![^\W_]){_COUNTRY}(?:ppaf(?![^\W_])|p\.p\.a\.f\.|pp pending|plant patent (?:applied for|pending))",
+    rf"(?<![^\W_]){_COUNTRY}(?:ppaf(?![^\W_])|p\.p\.a\.f\.|pp pending|pp applied for"
+    r"|plant patent (?:applied for|pending))",
     re.I,
 )
 _UTILITY = later(

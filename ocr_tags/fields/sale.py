@@ -55,7 +55,7 @@ _BARE = later(
 )
 """What a till prints may lack its sign: alone in a line, or behind the class of the pot."""
 _NOT_PRICE_BEFORE = later(
-    r"(?:\b\d{1,3}(?:\+| (?:or more|and up|plus))[ :@/]{0,3}"
+    r"(?:\b\d{1,3}(?:\+| (?:or more|and up|plus))[ :@/]{0,3}(?!\n)"
     r"|(?<!of )(?<!\d)\d{1,3}\s?(?:for|/|@|fur|pour|por)\s?|\b(?:save|off|extra|rabatt|deposit"
     r"|fine of|fines? (?:up )?to"
     r"|over|value|worth|up to)\s?)$"
@@ -64,7 +64,8 @@ _OLD = later(r"(?:\b(?:was|orig(?:inally)?\b\.?|compare at|statt|avant|antes|bef
 _USUAL = later(r"(?:\b(?:reg(?:ular(?:ly)?)?\b\.?|msrp|srp|list|retail)[\s:]*(?:price[\s:]*)?)$")
 """Before a price that is a former one only where the tag prints another."""
 _NOT_PRICE_AFTER = later(
-    r"\s?(?:donat\w+|to |goes |from |of |off\b|value\b|fine\b|coupon|rebate|discount|savings|deposit"
+    r"\s?(?:(?:each |ea\.? )?(?:for|from) (?:\d{2,}(?:\+| ?(?:or more|plus)\b)|[2-9]\d{1,2}\b)"
+    r"|donat\w+|to |goes |from |of |off\b|value\b|fine\b|coupon|rebate|discount|savings|deposit"
     r"|/ ?\d(?! ?(?:for|pour|fur)\b)"
     r"(?![\d.]{0,3}[ -]?(?:½|¼|¾|\d/\d)? ?(?:[\"″”]|in\b|inch|cm|mm|l\b|gal|pk\b|pack)))"
 )

@@ -5,7 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ocr_tags.fields.container.sizes import LARGEST, PLANTING, WIDEST_PRICED, clean_size, is_made
-from ocr_tags.fields.container.words import CELLS, LENGTH, MADE_OF, NUMBER, PRICE, PRICED, VOLUME
+from ocr_tags.fields.container.words import (
+    CELLS,
+    LENGTH,
+    MADE_OF,
+    NUMBER,
+    POTLESS,
+    PRICE,
+    PRICED,
+    VOLUME,
+    WORDED,
+)
 from ocr_tags.names.firms import firm_in
 from ocr_tags.names.signatures import is_signed
 from ocr_tags.patterns import later
@@ -37,8 +47,16 @@ _NUMBERED = later(
     r"(?:^|(?<=[\n\t]))(?:pot|container|size|pot size|container size|stock|class)(?: ?: ?| ?\t"
     r"|(?: ?[._·]){2,} ?| )"
     r"(?P<size>no\. ?(?:[1-357]|10|15|20|25))(?=\n|\t|$)"
+    r"(?![^\n]*\b(?:tubers?|bulbs?|corms?|rhizomes?|roots?)\b)"
 )
-"""A nursery class behind its label: "Pot No. 3"."""
+"""A nursery class behind its label: "Pot No. 3"; those of bulbs are of other sizes."""
+_NUMBER_AND_PRICE = later(rf"(?<![^\n\t])(?P<size>no\. ?(?:[1-357]|10|15|20|25))[ \t]+{PRICED}(?=\n|\t|$)")
+_STOCK = later(
+    rf"(?<![^\n\t])(?:nursery )?(?:stock|size|grade)(?: type)?(?: ?: ?| )(?P<size>{POTLESS.pattern})"
+    r"(?= {2,}|[ ,;]*[\n\t]|$)"
+)
+_POTTED_IN = later(rf"\bpotted (?P<size>{NUMBER} ?(?:cm|mm|{VOLUME}))(?=\n|\t|$)")
+""""Rooted cuttings, potted 9cm"."""
 _BEHIND_PRICE = later(rf"(?<![^\n\t]){PRICED}[ \t](?P<size>{NUMBER} ?{LENGTH})(?=\n|$)")
 _CELLS_AT_END = later(rf"(?<=[a-z0-9][.,] )(?P<size>{CELLS})[ .]{{0,2}}(?=\n|\t|$)")
 """The cells of a tray as the last clause of a line, behind the address."""
@@ -56,6 +74,9 @@ def in_line(text: str, folded: str) -> Iterator[Found[str]]:
         (_CELL_AND_PRICE, 0.75),
         (_AT_PRICE, 0.8),
         (_NUMBERED, 0.85),
+        (_NUMBER_AND_PRICE, 0.7),
+        (_STOCK, 0.8),
+        (_POTTED_IN, 0.8),
         (_BEHIND_PRICE, 0.75),
         (_CELLS_AT_END, 0.7),
         (_BEFORE_HEIGHT, 0.75),
@@ -63,7 +84,10 @@ def in_line(text: str, folded: str) -> Iterator[Found[str]]:
         for match in pattern.finditer(folded):
             verb = PLANTING.search(folded, 0, match.start()) if pattern is _BEFORE_PRICE else None
             planting = verb and not text[verb.start() :].startswith("Plants ")
-            if not planting and is_made(match["size"], {**LARGEST, **WIDEST_PRICED}):
+            made = pattern is _STOCK or is_made(
+                match["size"], {**LARGEST, **WIDEST_PRICED}
+            )  # plants are taller
+            if not planting and made:
                 yield Found(clean_size(text[slice(*match.span("size"))]), match.span("size"), certainty)
 
 
@@ -72,9 +96,10 @@ _WIDTH_AT_FOOT = later(
     rf" ?(?:[·•|–—]| - ) ?(?P<size>{NUMBER} ?{LENGTH})(?=\n|\t|$)"
 )
 _RIGHT_BEHIND = later(
-    rf"(?<![^\n\t])(?P<firm>[^\n\t\d,]{{8,}}?)(?: | ?/ ?)(?![il])"
+    rf"(?<![^\n\t])(?P<firm>[^\n\t\d,]{{8,}}?)(?:,? | ?/ ?)(?![il])"
     rf"(?P<size>{NUMBER} ?(?:{LENGTH}|{VOLUME})(?: deep)?|pb ?\d{{1,2}}(?:\.5)?"
-    rf"|[pc] ?\d{{1,2}}(?:[.,]5)?|tubestock|\d{{1,2}}er|trade gal(?:lon)?|[2-9]-cell|#(?:[1-357]|10|15))"
+    rf"|[pc] ?\d{{1,2}}(?:[.,]5)?|(?:{WORDED})[- ]gallon|(?:four|six)-inch"
+    rf"|tubestock|\d{{1,2}}er|trade gal(?:lon)?|[2-9]-cell|#(?:[1-357]|10|15))"
     rf"(?: ?[/,]? ?{PRICED}| ?\d{{1,2}},\d\d)?(?=\n|\t|$)"
 )
 """The pot right behind the firm's name, without a mark between."""

@@ -23,6 +23,7 @@ from ocr_tags.fields.container.words import (
     MILLIMETRES,
     NUMBER,
     NURSERY_CLASS,
+    OF_POTS,
     PACK,
     POTLESS,
     POTTED,
@@ -34,6 +35,7 @@ from ocr_tags.fields.container.words import (
     TRAYED,
     VOLUME,
 )
+from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.phrases import cells, fold, label_phrases
 from ocr_tags.fields.values import is_torn, labelled
 from ocr_tags.names.firms import firm_in
@@ -45,6 +47,7 @@ _BESIDE = later(
     r"|clump|espalier))?"
     r"(?: ?[/|·•,–-] ?(?:row|bay|bench|bed|house|tunnel|block|aisle|table|rack|shelf|plot|section|location"
     r"|loc\.?) ?(?:no\.? ?)?(?:[a-z]?\d{1,3}[a-z]?|[a-z])\b)*"
+    r"(?:[ ,·•|–-]+(?:lot|batch)(?: no\.?)?[ :#]{1,2}[\w-]{1,12})?"
     rf"(?:[ ,.·…_]*(?:{PRICE}|\d{{1,3}}\.\d\d)|[ ,.-]*\d{{1,3}},\d\d ?[$€£])?\)?"
     rf"|(?:[ ,]*{PRICE})[ ·•|,–-]+[a-z][^\d\n]*"
 )
@@ -63,7 +66,7 @@ _KIND = later(
     r"|trees?|vines?"
     r"|climbers?|roses?|grass(?:es)?|ferns?|herbs?|vegetables?|fruit|conifers?|houseplants?"
     r"|succulents?|natives?)"
-    r" ?[-–—·•|,:]? ?(?=\d)"
+    r" ?[-–—·•|,.:]? ?(?=\d)"
 )
 """What the plant is may also stand in it: "PERENNIAL 1 GALLON"."""
 _PRICED = later(rf" ?[-–—,/|·(]* ?{PRICED}.*$")
@@ -79,12 +82,13 @@ _ROUND = later(r"[0oø] ?(?P<width>\d{1,2}(?:[.,]5)? ?cm)")
 _LABELS = label_phrases("container")
 _SIZE = later(
     rf"(?:[0ø] ?)?(?:{NUMBER} ?(?:{LENGTH}|{VOLUME})|{CLASS.pattern}|{PACK.pattern}|{CELLS}"
-    rf"|{LOOSE.pattern})(?:.{{0,12}}|(?:[ ,]+{MADE_WORD}){{1,3}})"
+    rf"|\d{{1,2}} ?[x×] ?\d{{1,2}} ?{LENGTH}|{LOOSE.pattern})(?:.{{0,12}}|(?:[ ,]+{MADE_WORD}){{1,3}})"
 )
 _MADE_BEFORE = later(rf"{MADE_WORD} $")
 _PRICE_NEXT = later(rf" ?[,–—-]? ?{PRICED}")
 _SIZE_LABEL = later(
-    r"(?<![^\n\t])(?:sale |sold )?(?:size|uom|format|formaat|taille|gr[oö]sse|tama[nñ]o|potted(?: colou?r)?)"
+    r"(?<![^\n\t])(?:sale |sold )?(?:size|uom|format|formaat|taille|gr[oö]sse|tama[nñ]o|grade"
+    r"|potted(?: colou?r)?)"
     rf"(?: ?: ?|,? (?=#\s?\d|{NUMBER} ?(?:{VOLUME}|mm\b)))"
 )
 _WIDTH = later(rf"{NUMBER} ?{LENGTH}")
@@ -235,6 +239,8 @@ def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[
         yield Found(clean_size(text[slice(*span)]), span, 0.75)
     elif width := _MILLIMETRES_ALONE.fullmatch(folded, start, end):
         yield Found(clean_size(text[slice(*width.span("size"))]), width.span("size"), 0.75)
+    elif OF_POTS.fullmatch(folded, start, end) and not _under_label(text, start):
+        yield Found(clean_size(text[start:end]), (start, end), 0.65)
     elif closing := _CLOSING.search(folded, start, end):
         yield Found(clean_size(text[slice(*closing.span("size"))]), closing.span("size"), 0.75)
 
@@ -249,6 +255,16 @@ def _runs_into(text: str, folded: str, start: int, end: int) -> bool:
 
 
 _AREA = later(r"\b(?:per|density|metre|meter|yard|m2|sq|square|apart|rows?)\b|m²")
+
+
+def _under_label(text: str, start: int) -> bool:
+    """Whether a width may be another fact's: in a column, or under a label or words that run on into it."""
+    if text[start] in "øØ∅⌀":
+        return False
+    if not text[:start].strip():
+        return True
+    above = text[:start].rstrip().rpartition("\n")[2].rpartition("\t")[2]
+    return text[start - 1] == "\t" or above.endswith(":") or is_label(above.strip(" :")) or is_torn(above)
 
 
 def _after_label(text: str, start: int) -> bool:

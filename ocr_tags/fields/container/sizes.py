@@ -22,6 +22,7 @@ PLANTING = later(
     r"(?<!applied )\b(?:in|i|dans|für|pour|voor|into|with|of|to|for|use|add|per|each|every|fill|large"
     r"|least|our|than"
     r"|min(?:imum)?\.?|suits?|fits?|fills?|plants?(?!\n))\s(?:an? |at least |eine[mnr]? |e?en |et |une? )*$"
+    r"|\bholes?\W{0,3}$"
 )
 
 

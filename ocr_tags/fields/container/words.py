@@ -13,7 +13,7 @@ NUMBER = (
 )
 LENGTH = r"(?:inch(?:es)?|in\b\.?|\"|”|″|''|-inch|-in\b\.?|cm\b|mm\b|po\b|pouces?)"
 VOLUME = (
-    r"(?:gal(?:lons?|\b\.?)|-gal(?:lon|\b\.?)|-lit(?:re|er)s?\b|qts?\b\.?|quarts?|pts?\b\.?|pints?|l\b"
+    r"(?:gal(?:lons?|ones|[oó]n\b|\b\.?)|-gal(?:lon|\b\.?)|-lit(?:re|er)s?\b|qts?\b\.?|quarts?|pts?\b\.?|pints?|l\b"
     r"|lt\b|ltr\b|litres?"
     r"|liters?|litros?|liter|ml\b)"
 )
@@ -23,6 +23,8 @@ PRICE = (
 )
 PRICED = rf"(?:{PRICE}|\d{{1,3}}[.,]\d\d ?[$€£]|\d{{1,2}} (?:bucks|dollars)\b)"
 """A price with its sign before or behind it."""
+WORDED = "one|two|three|five|seven|ten|fifteen"
+"""Gallons that pots are made in, in words."""
 _ENDS = r"(?= ?(?:[\n\t.,;|/($£€]|$))"
 POT = (
     r"(?:pots?|containers?(?![ -]grown)|cont\.|[a-zäöü]*topf|potter?|kruka|tray|macetas?|contenants?"
@@ -44,7 +46,7 @@ MADE_WORD = (
 )
 MADE_OF = rf"(?:{MADE_WORD}[ -]){{0,2}}"
 _POT_FIRST = (
-    r"(?:pot|[a-zäöü]*topf|maceta|contenedor|contenant|conteneur|container|godet|potmaat|kruka|krukke"
+    r"(?:pot|[a-zäöü]*topf|maceta|cubeta|contenedor|contenant|conteneur|container|godet|potmaat|kruka|krukke"
     r"|potte|vaso"
     r"|vase)"
 )
@@ -57,14 +59,16 @@ POTTED = later(
     rf"|(?<![\w.,/x])\d{{1,2}} ?[x×] ?\d{{1,2}}(?: ?[x×] ?\d{{1,2}})? ?{LENGTH} ?"
     rf"{MADE_OF}(?:tree ?)?(?:pots?|band)\b"
     rf"|(?<![\w.,/x])\d{{1,2}} ?[x×] ?\d{{1,2}} (?:cm )?{MADE_OF}(?:basket|crate)\b"
-    rf"|(?<![\w$])(?:#\s?|no\.? ?(?=[1-357]\b|10\b|15\b|20\b|25\b))\d{{1,2}} {MADE_OF}(?:{POT}|cont)\b"
+    rf"|(?<![\w$])(?:#\s?|(?:number |no\.? ?)(?=[1-357]\b|10\b|15\b|20\b|25\b))\d{{1,2}} "
+    rf"{MADE_OF}(?:{POT}|cont)\b"
     rf"|\b{_POT_FIRST}(?: de| ø)? {NUMBER} ?(?:{LENGTH}|{VOLUME})(?!\w)(?!\.? ?(?:wide|deep|apart|or ))"
     rf"|(?:^|(?<=[\n\t]))(?:(?:tree|rose|deep|long|nursery|square|round|self-watering) ?)?{_POT_FIRST}"
     rf",? {NUMBER} ?{LENGTH} ?(?:tall|high|deep|across){_ENDS}"
     rf"|(?:^|(?<=[\n\t]))(?:{_MATERIAL}|paper|coco|fabric|square"
     rf"|round) {_POT_FIRST}, ?{NUMBER} ?{LENGTH}(?!\w)"
     rf"|(?<![\w.,])p ?(?:[7-9]|1\d) pots?\b"
-    rf"|\bgallon pot\b|\bquart pot\b|\b{_POT_FIRST} [ø∅⌀] ?{NUMBER}(?: ?(?:cm|mm)\b)?(?!\w)"
+    rf"|\b(?:(?:{WORDED})[- ])?gallon (?:pot|can|container)\b|\bquart pot\b"
+    rf"|\b{_POT_FIRST} [ø∅⌀] ?{NUMBER}(?: ?(?:cm|mm)\b)?(?!\w)"
     rf"|(?<![\w$])[øº∅⌀] ?{NUMBER} ?(?:cm|mm)\b|(?<![\w.,/#$-]){NUMBER} ?cm ?[ø∅⌀]"
 )
 _COUNT = r"(?:\d{1,3}|one|two|three|four|five|six|eight|nine|ten|twelve|a dozen)"
@@ -115,7 +119,7 @@ TRAYED = later(
 # the like are gallons on the labels that tills print.
 CLASS = later(
     rf"(?:#\s?(?:100|1\d|[2346]5|[2-4]0|[1-9])(?!\d)(?: (?:trade )?(?:gallon|gal\b\.?|can))?"
-    rf"|(?:trade )?(?:{NUMBER}|one|two|three|five|seven|ten) ?(?:trade )?{VOLUME}"
+    rf"|(?:trade )?(?:{NUMBER}|{WORDED}) ?(?:trade )?{VOLUME}"
     r"|p ?(?:0[.,]5|7|8|9|10|11|12|13|14|15|17|19)(?! ?(?:l|lt|ltr|lit(?:re|er))\b|[.,]\d)"
     r"|p ?\d{1,2}(?:[.,]\d{1,2})? ?(?:l|lt|ltr|lit(?:re|er))\b"
     r"|c ?(?:[1-9]\d|[1-9])(?!\d)(?:[.,][05])?(?: ?(?:l|lt|ltr|lit(?:re|er))\b)?"
@@ -128,16 +132,18 @@ CLASSES = later(
 )
 NURSERY_CLASS = later(r"#\s?(?:[1-357]|10|15|20|25|45|65)(?!\d)")
 """The classes of nursery stock: other numbers beside a price may be an item's."""
+# In front a year or more in the seed bed and after it: "2-0".
 # Sold without a pot, or in trays: "racines nues", "wurzelnackt", "wortelgoed" are bare roots.
 _GRADE = (
     r"(?:\d(?: ?[-–/] ?\d)? ?(?:eyes?|fans?|yr\.?|years?|canes?)|(?:no\.? ?|#|grade )[12]"
     rf"|\d{{1,3}}(?: ?[-–/] ?\d{{1,3}})? ?(?:{LENGTH}|'|ft\b\.?))"
 )
 POTLESS = later(
-    rf"bare[- ]?root(?:s|ed)?(?: plants?)?(?:,? {_GRADE})?"
+    rf"(?:[1-4][-+/][0-3] )?bare[- ]?root(?:s|ed)?(?: plants?)?(?:,? {_GRADE})?"
     r"|racines? nues?|wurzelnackt|wortelgoed|kale wortel|raiz desnuda"
     r"|balled (?:&|and) burlapped|root[- ]?ball(?:ed)?|(?:plug|cell|seedling) (?:trays?|packs?|flats?)"
     rf"|(?:\d{{1,2}}(?: ?[-–] ?\d{{1,2}})? ?(?:{LENGTH}|'|′|’|ft\b\.?) ?(?:cal(?:iper|\.)? ?)?)b ?& ?b"
+    rf"|b ?& ?b,? \d{{1,2}}(?: ?[-–] ?\d{{1,2}})? ?(?:{LENGTH}|'|′|’|ft\b\.?)(?: cal(?:iper|\.)?)?"
 )
 LOOSE = later(
     rf"(?:{POTLESS.pattern}|plugs?|tubestock|forestry tubes?|hiko(?: v ?\d{{2,3}})?|trade gal(?:lon)?\.?"
@@ -147,6 +153,12 @@ SQUARE = later(
     rf"(?P<size>{NUMBER} ?{LENGTH} (?:square|sq\.?|round|rnd\.?|grande|azalea|{_MATERIAL}))"
     rf"(?:[ ,]*{PRICE}| \.)?"
 )
+OF_POTS = later(
+    r"(?P<size>(?:2\.25|2\.5|3\.25|3\.5|4\.25|4\.5) ?(?:in\b\.?|inch(?:es)?|[\"”″])"
+    r"|(?:9|10[.,]5|13) ?cm|[789] ?[x×] ?[789] ?cm|[ø∅⌀] ?(?:9|1\d|2[0-4])(?:[.,]5)?)"
+)
+"""Widths that pots are made in and no plant, gap or depth is told by: alone in a cell they are the pot
+(common practice, no source)."""
 MILLIMETRES = later(r"(?:50|68|70|75|80|85|90|1[0-8]0|125|135|165|175|200|2[0358]0|300|330|400) ?mm")
 """Widths of pots in Australia, where plants are told in centimetres and metres: alone they are the pot
 (common practice, no source)."""
