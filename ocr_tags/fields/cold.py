@@ -179,16 +179,19 @@ _COLD_ALONE = later(
     rf"|(?:^|(?<=[\n\t]))[&*§$#@%] ?|(?<=[^\W\d_]\t)to (?=[^\n\t]*\t[^\W\d_])|(?<=[IVX] )(?={_MINUS}\d)"
     rf"|(?:^|(?<=\n))(?P<least>(?:[>≥]|above|over|keep above|at least) ?))"
     rf"{_IN_CELL}"
-    r"(?(to)(?=\. [A-Z]|, ?(?:then|after that|below that)\b)|(?=\s*(?:$|[\n\t])| [/|•·+]| \. ))",
+    r"(?(to)(?=\. [A-Z]|, ?(?:then|after that|below that)\b)"
+    r"|(?=(?: (?:if|when|with)(?: kept)? (?:dry|cover|protection|shelter|sheltered"
+    r"|established|mulched|well[- ]drained))?\s*(?:$|[\n\t])| [/|•·+]| \. ))",
     re.I,
 )
 """A frost alone in its cell or between the strokes of a list, its label a picture or none; behind
 "to" only as a sentence, for else the near end of a range is lost."""
 _FROST_BARE = later(
-    r"\b(?:(?:frosts?|hardy|bother|problem|trouble|fine|good|safe|grand) (?:hardy )?(?:down )?to|takes"
-    r"|survives|stands|bears)"
-    rf" (?P<t>{_MINUS}\d{{1,2}})(?: ?(?:degrees?|deg\.?|[°º˚]))?(?![\d°º˚*%]| ?[FC]\b| ?(?:to"
-    rf"|deg\w*) ?\b|[.,]\d)",
+    r"(?:\b(?:(?:frosts?|hardy|bother|problem|trouble|fine|good|safe|grand) (?:hardy )?(?:down )?to|takes"
+    r"|survives|stands|bears)|(?:^|(?<=[\n\t])|(?<=[.;·|] ))frost)"
+    rf" (?:(?:about|around) )?(?P<t>{_MINUS}\d{{1,2}})(?: ?(?:degrees?|deg\.?|[°º˚]))?"
+    rf"(?![\d°º˚*%]| ?[FC]\b| ?(?:to|deg\w*) ?\b|[.,]\d)"
+    rf"|(?:^|(?<=[\n\t]))(?P<cell>minus \d{{1,2}}|{_MINUS}\d{{1,2}} ?[°º˚])(?=\s*(?:$|[\n\t]))",
     re.I,
 )
 """A frost without its scale: in °C on a tag that measures in metres."""
@@ -254,7 +257,7 @@ def read_min_temperature(tag: TagText) -> Iterator[Found[Temperature]]:
             yield Found(Temperature(celsius), match.span(), 0.8)
     if _METRIC.search(tag.string) and not _IMPERIAL.search(tag.string):
         for match in _FROST_BARE.finditer(tag.string):
-            yield Found(Temperature(_degrees(match["t"])), match.span(), 0.75)
+            yield Found(Temperature(_degrees(match["t"] or match["cell"])), match.span(), 0.75)
     for match in _COLD_MARK.finditer(tag.string):
         celsius = _celsius(match, "t")
         if celsius is not None and celsius < 0:

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import pairwise
 
+from ocr_tags.fields.zone_cells import CLAUSE_ENDS, HALVES, HARDY_ALONE, WHERE_LEFT_OUT, below_or_above
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 from ocr_tags.values import Hardiness
@@ -29,6 +30,7 @@ _HEAD = (
     r"zone(?:s|\(s\))?(?: usda)?"
     r"|zones? de rusticit[ée](?: usda)?|rusticit[ée](?: zones?)?|zonas?(?: de (?:rusticidad|"
     r"resistencia))?(?: usda)?"
+    rf"|{WHERE_LEFT_OUT}"
     r"|winterh[äa]rtezonen?|whz|winterhardheidszone|Z(?=[ ]?\d|\.|[:\t] ?\d)|zn(?=[ .:\t]))"
 )
 _ALSO = (
@@ -43,7 +45,7 @@ RANGE = later(
     rf"(?P<list>(?:, ?{ZONE}){{1,12}})?{NO_WORD_AFTER}"
     r"(?P<open> ?(?:\+|(?:(?:and|or|on|&)[ \n](?:up(?:wards?)?|above|over|higher|warmer|warm)"
     r"|up(?:wards?)?(?![ \n]to\b)|onwards?)\b|et plus\b|o más\b))?"
-    rf"(?! ?[–—-] ?\w{{1,2}}(?!\w)|[.,·]\d|, ?(?:1[4-9]|2\d)|"
+    rf"(?! ?[–—-] ?\w{{1,2}}(?!\w)|[.,]\d|·\d(?![\d .–-]{{0,8}}(?:cm|m|ft|in)\b)|, ?(?:1[4-9]|2\d)|"
     rf" ?(?:in\b(?! (?:full|part|sun|shade|most|the|all|well|"
     rf"containers?))|inch|ft\b|feet|cm\b|m\b|[\"”″°º%']))",
     re.I,
@@ -84,6 +86,7 @@ _RANGE_OVER_LABEL = later(
     r"(?:usda |hardiness )*zones?(?=\s*(?:$|\n(?!\d)))",
     re.I,
 )
+_CELL = later(rf"\W*(?P<low>{ZONE}){TO}(?P<high>{ZONE})\W*", re.I)
 _BARE_RANGE = later(
     r"(?:^|(?<=\n))(?P<low>0?[2-9][ab]?) ?[–—-] ?(?P<high>(?:1[01]|[5-9])[ab]?)(?= ?(?:\n|$)"
     r"| {1,4}\$ ?\d)",
@@ -119,7 +122,7 @@ _FOREIGN_AFTER = later(
     r"months?|hours?|hrs?|times?|minutes?|min)\b",
     re.I,
 )
-_ALONE_BEFORE = later(r"(?:^|[\n\t.,;:|•/(–-]|\b(?:perennial|hardy|in|to|through|en|canadian)) ?$", re.I)
+_ALONE_BEFORE = later(r"(?:^|[\n\t.,;:|•·/(–-]|\b(?:perennial|hardy|in|to|through|en|canadian)) ?$", re.I)
 _Z_ENDS = later(r"(?<![^\W_])z$")
 _NO_BOTHER = later(
     r"(?:[ \n](?:cold|winters?|lows?|frosts?|freezes?))?[ \n](?:is|are|does|do|will|wo|give|poses?"
@@ -154,6 +157,12 @@ def read_hardiness(tag: TagText) -> Iterator[Found[Hardiness]]:
         Found(Hardiness(_tidy(x["low"]), None), x.span(), EITHER) for x in _NOT_BELOW.finditer(tag.string)
     ]
     yield from clean
+    in_table = [match for cell in below_or_above(tag.string) if (match := _CELL.fullmatch(tag.string, *cell))]
+    if not clean and len(in_table) == 1:
+        low, high = _tidy(in_table[0]["low"]), _tidy(in_table[0]["high"])
+        if _order(low) < _order(high):
+            clean.append(Found(Hardiness(low, high), in_table[0].span(), 0.85))
+            yield clean[-1]
     for pattern, certainty in ((_RANGE_AFTER_MARK, 0.6), (_RANGE_OVER_LABEL, 0.65)) if not clean else ():
         for match in pattern.finditer(tag.string):
             low, high = _tidy(match["low"]), _tidy(match["high"])
@@ -183,7 +192,12 @@ EITHER = 0.45
 
 
 def _bare_range(text: str) -> Iterator[Found[Hardiness]]:
-    """The only "3-8" in a line of its own on a tag that measures in feet or inches and speaks of no zone."""
+    """The only "3-8" in a line of its own on a tag that measures in feet or inches and speaks of no zone, or
+    the only "9b-11" of a tag."""
+    halves = list(HALVES.finditer(text))
+    if len(halves) == 1 and _order(_tidy(halves[0]["low"])) < _order(_tidy(halves[0]["high"])):
+        yield Found(Hardiness(_tidy(halves[0]["low"]), _tidy(halves[0]["high"])), halves[0].span(), 0.75)
+        return
     told = list(_BARE_RANGE.finditer(text))
     if len(told) != 1 or _ZONE_TOO.search(text) or not _FEET_OR_INCHES.search(text):
         return
@@ -248,7 +262,8 @@ def _head_certainty(text: str, match: re.Match[str], closed: bool) -> float:
     word = match["head"].casefold()
     named = any(part in word for part in ("usda", "hard", "rustic", "whz", "winterh"))
     if not any(part in word for part in ("zo", "whz", "usda", "zn")) and not _Z_ENDS.search(word):
-        return 0.0 if "hardy" in word else 0.85 if closed else 0.4
+        range_alone = closed and HARDY_ALONE.search(word) and CLAUSE_ENDS.match(text, match.end())
+        return (0.8 if range_alone else 0.0) if "hardy" in word else 0.85 if closed else 0.4
     if word == "z":
         alone = _Z_ALONE.search(text[: match.end() + 1]) and _OF_PLANT.search(text)
         return 0.85 if closed else 0.65 if alone else 0.5
