@@ -66,6 +66,10 @@ def read_botanical_name(tag: TagText) -> Iterator[Found[BotanicalName]]:
     yield from _names(tag.string, tag.lines)[1]
 
 
+_ACCENTED = re.compile("[áéíóúàèâêîôûçñ]")
+"""Letters of names in other languages: without quotes more likely a common name, Lus Mór, than a cultivar."""
+
+
 @lru_cache(maxsize=256)
 def _names(
     string: str, spans: tuple[LineSpan, ...]
@@ -232,6 +236,8 @@ def _one_title(side: Side) -> tuple[str, float] | None:
     words, certainty, line = loose[0]
     epithet = tidy_epithet(words)
     if not plausible_epithet(epithet) or len(epithet) < SHORTEST_LOOSE or titles.has_head(epithet):
+        return None
+    if _ACCENTED.search(epithet):
         return None
     if re.search(r"\b(?:mix(?:ed|ture)?|blend|assorted|shades|colou?rs)$", epithet, re.I):
         return None

@@ -10,7 +10,7 @@ from rapidfuzz.distance import OSA
 from ocr_tags.names import lexicon, repair, titles
 from ocr_tags.names.firms import is_maker
 from ocr_tags.names.foreign_names import genera_called
-from ocr_tags.names.known_names import known_name, spelt
+from ocr_tags.names.known_names import called_by, known_name, spelt
 from ocr_tags.names.side import Side
 from ocr_tags.names.title_runs import runs
 from ocr_tags.names.titles import Line, Piece
@@ -50,6 +50,12 @@ def _is_within(span: tuple[int, int], whole: Piece) -> bool:
     return whole.start <= span[0] and span[1] <= whole.end
 
 
+def _are_names(run: tuple[Line, ...], genera: set[str]) -> bool:
+    """Whether each line, one of several words among them, is a whole name of the plant named in Latin."""
+    several = any(" " in line.text.strip() for line in run)
+    return several and all(called_by(line.text.strip()) & genera for line in run)
+
+
 def _joined(run: tuple[Line, ...]) -> str:
     return " ".join(line.text.strip() for line in run)
 
@@ -66,6 +72,8 @@ def _read_run(whole: Piece, run: tuple[Line, ...], side: Side) -> None:
     Where unknown words of one size stand above a describing word, it may end them as well ("Harbour / Pink /
     Tulip"): then neither is said.
     """
+    if not lexicon.is_common_name(whole.text) and _are_names(run, side.genera):
+        return
     if own := _name_of_plant(whole.text, side):
         side.take(Found(spelt(own, whole.text), (whole.start, whole.end), 0.93))
         return

@@ -53,6 +53,10 @@ def read_labelled(string: str, side: Side) -> None:
                 found = _labelled_name(piece, side)
                 small = piece.text.islower() and not titles.has_head(piece.text)  # ", though rarely now"
                 vague = small or titles.is_noise(piece.text) or titles.is_qualifier(piece.text.split())
+                latin = piece.text.split()
+                known = lexicon.is_trade_name(piece.text)  # Aloe vera
+                if len(latin) > 1 and lexicon.is_binomial(latin[0], latin[1]) and not known:
+                    continue  # "also sold as Sedum spectabile": no common name
                 if found is None and not vague:
                     found = Found(titles.as_written(piece.text), (piece.start, piece.end), 0.8)
                 if found:

@@ -32,6 +32,8 @@ _COMPANY = later(
 _WORD = later(r"(?:[×✕+][ ]?|\b[xX][ ])?[^\W\d_]{3,}(?:-[^\W\d_]+)*")
 
 
+WORDS_BEFORE = 4
+"""Behind so many words in its line a name that goes on below is part of a sentence."""
 _EITHER = later(r"^[A-Z]{2,}[a-z]{2,}(?:[soSOlIBZ]\d|\d[soSOlIBZ])")
 CODE = 0.6
 """How sure a raiser's code is with a letter beside its figures that may be a figure as well: "ELLmass3"."""
@@ -181,9 +183,12 @@ def _standing(
         return (0.7, True) if whole else (0, False)
     before = string[line.start : start]
     other = before.strip() and _OTHERS.search(string[max(0, start - 90) : start])
-    if other or any(match.end() == start for match in OLDER.finditer(string, line.start, start)):
+    # What leads to it may end the line above: "Old books call it / Rosmarinus officinalis".
+    above = string[:start].endswith("\n") and not string[:start].endswith("\n\n")
+    led_from = max(0, string.rfind("\n", 0, start - 1) + 1) if above else line.start
+    if other or any(match.end() == start for match in OLDER.finditer(string, led_from, start)):
         return 0, False
-    if whole or parsed.end > line.end:
+    if whole or (parsed.end > line.end and (parsed.quoted or len(before.split()) < WORDS_BEFORE)):
         return trust, True
     if _INTRODUCED.search(before) and (name.species or parsed.quoted > 1):
         return trust - 0.03, False

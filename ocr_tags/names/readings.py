@@ -156,9 +156,13 @@ _RIGHTS = later(
 )
 """What is said of a cultivar's protection right behind its name."""
 OLDER = later(
-    r"[\s(\[,;–-]*(?:syn(?:onyms?|s)?\b\.?|formerly|previously|until recently|once|was|ex\b|olim\b"
-    r"|old(?:er)? name|=|≡)"
-    r"(?:\s+(?:known|sold|called|listed|named)?\s*(?:as|of|under)?)?[\s:]*",
+    r"[\s(\[,;–-]*(?<![^\W\d_])(?:syn(?:onyms?|s)?\b\.?|formerly|previously|until recently|once|was|ex\b"
+    r"|olim\b|old(?:er)? name"
+    r"|(?:also|still|sometimes|often)\b(?=\s+(?:sold|listed|labelled|offered|found|seen|traded))"
+    r"|(?:old(?:er)? (?:books|labels|lists|gardeners)|some|many|others|books|botanists)(?:\s+still)?"
+    r"\s+(?:call|list|have|know|name|write|say)(?:\s+it)?"
+    r"|=|≡)"
+    r"(?:\s+(?:known|sold|called|listed|named|labelled|offered|found|seen|traded)?\s*(?:as|of|under)?)?[\s:]*",
     re.I,
 )
 """What leads from a name to another that the plant had: (syn. Dicentra spectabilis), formerly Sedum."""

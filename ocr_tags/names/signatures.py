@@ -80,7 +80,8 @@ def signed_firms(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span, 
     for at, line in enumerate(lines):
         below = lines[at + 1] if at + 1 < len(lines) else None
         even = below is not None and max(line.size, below.size) < _EVEN * min(line.size, below.size)
-        below = below if below and text[line.end : below.start] == "\n" and even else None
+        apart = below is not None and line.text.isupper() != below.text.isupper() and _is_care(line.text)
+        below = below if below and text[line.end : below.start] == "\n" and even and not apart else None
         joined = f"{line.text} {below.text}" if below else line.text
         for run in _RUN.finditer(joined):
             start = line.start + run.start()
@@ -116,6 +117,11 @@ def signed_firms(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span, 
             if certainty:
                 taken = start + len(name)
                 yield name, (start, taken), certainty
+
+
+def _is_care(text: str) -> bool:
+    """Whether a line is another matter than a firm's name, as its words are those of any tag: PERENNIAL."""
+    return all(map(is_tag_word, text.split()))
 
 
 _OF_PROSE = later(r"(?:[^A-Z]*\b[a-z]{2,}\b){4}")
