@@ -213,7 +213,7 @@ def _certainty(text: str, chain: Chain, start: int, after: dict[int, Labelled]) 
         if (
             begin <= start
             and not torn
-            and (colours or LEAD.fullmatch(between) or _WHEN_OF_ALL.fullmatch(between))
+            and (colours or any(words.fullmatch(between) for words in (LEAD, _WHEN_OF_ALL, _HARDLY_SEEN)))
         ):
             whole = TORN if HANGS_ABOVE.search(folded, 0, start) else 1.0
             return whole * sure * found.certainty / (SECOND_LANGUAGE if _is_beside(text, found) else 1)
@@ -251,6 +251,11 @@ _BRACKETED = later(
     r"\b(?:blooms?|flowers|blooming|flowering|blossoms?)(?! (?:after|before)\b):?(?: [a-z'’-]+){0,6}[ \n]\($"
 )
 """Before the month that explains words of a bloom time: "Blooms at lilac time (May)"."""
+_HARDLY_SEEN = later(
+    r"(?:flowers? )?(?:insignificant|inconspicuous|unshowy|not showy|hardly noticed|tiny|small|minor|sparse)"
+    r"(?:,| -| –|;| in| during| from)? ?(?:in )?"
+)
+"""Between a label and its time, that there is little to see: "Bloom Insignificant, June"."""
 _WHEN_OF_ALL = later(r"(?:very )?(?:early|mid|late)(?:[ -]?season)?[,:]? ?\(?")
 """Between a label and its month, how early that is among its kind: "Blossom: mid-season (May)"."""
 

@@ -92,6 +92,10 @@ def is_ill(folded: str, match: re.Match[str]) -> bool:
     sick = _SICK.fullmatch(match["list"])
     if sick and _CHORE.search(folded, max(0, match.start() - 40), match.start()):
         return True
+    if sick and (_OR_ELSE.search(folded, 0, match.start()) or _MEANS.match(folded, match.end())):
+        return True
+    if match["list"] == "silver" and _DISEASE.search(folded, max(0, match.start() - 60), match.end() + 20):
+        return True
     if sick and (_WHEN_COLD.match(folded, match.end()) or _WHEN_COLD.match(folded, match.end("list"))):
         return True
     if sick and _HUNGRY.match(folded, match.end("list")):
@@ -100,6 +104,18 @@ def is_ill(folded: str, match: re.Match[str]) -> bool:
     return bool(_SKIN.search(match[0]) and _HARM.search(around))
 
 
+_OR_ELSE = later(r"\bor (?:else )?(?:the |its |their )?\Z")
+"""Before what leaves do where the advice is not heeded: "Acid soil, or the leaves go yellow"."""
+_MEANS = later(
+    r" ?= ?(?!ripe|ready|sweet)[a-z]|,? (?:can|may|should|must) (?:simply |just |safely )?be (?:cut|trimmed"
+    r"|removed|pulled|picked off|snipped)"
+)
+"""Behind leaves that are ill or dead: "Brown tips = too dry", "brown fronds can be cut"."""
+_DISEASE = later(
+    r"\b(?:prun\w*|cut|against|avoids?|prone|resist\w*|prevents?|risk|protect\w*|to stop|guard\w*)\b"
+    r"[^.;\n]{0,36}\bsilver[- ]?leaf|silver[- ]?leaf (?:disease|fungus|risk|spores)"
+)
+"""Silver leaf is what stone fruit suffers from that was pruned when wet."""
 _WHEN_COLD = later(
     r"\?| (?:below|under|at|when|if) (?:about )?\d"
     r"|[,;]? (?:it got|they got|too) (?:cold|wet|dry)"

@@ -48,10 +48,17 @@ _QUANTITY = (
     r"|spade(?:ful)?s?"
     r"|barrowloads?|buckets?|inch(?:es)?|cm|layer|mulch|dressing|sprinkle|ring)(?: of)? |an? |one |two )?"
 )
+ANIMALS = (
+    r" (?:(?:the|our|many|early|late|hungry|wild|native|honey|bumble|song|small|visiting|winter) ?)*"
+    r"(?:birds?|(?:bumble-?)?bees?|butterfl\w+|moths|pollinators?|hummingbirds?|finch\w*|thrush\w*"
+    r"|caterpillars?|wildlife|insects|hover-?flies|larvae|livestock|children)\b"
+)
+"""Whom flowers and berries feed: "Flat heads feed bees late in the season"."""
 _DISH = (
     r"(?:(?:fertili[sz]er|feed|food)(?: (?:tablets?|granules|pellets|spikes|sticks|drench"
     r"|\d+[-–:]\d+[-–:]\d+))?"
-    r"(?! (?:for|plant|source|chain|crop|garden|store|bank|web)\b)|(?:pond|aquatic|plant) tablets?"
+    rf"(?! (?:for|plant|source|chain|crop|garden|store|bank|web)\b|{ANIMALS})"
+    r"|(?:pond|aquatic|plant) tablets?"
     r"|(?:slow|controlled|timed)[- ]release(?: (?:granules|pellets|tablets))?|granules|bloom booster"
     r"|fish emulsion"
     r"|seaweed(?: (?:soak|drench|extract|tonic|drink|feed))?|(?:bone|blood|fish|alfalfa) ?meal"

@@ -38,7 +38,7 @@ _OWN = later(
     r"|abon|\bmes\b|mensual|semana|primavera|dung|woch|monat|tage\b|langzeit|jahr|mest|maand|voorjaar"
     r"|korrel"
     r"|\bmeal\b|emulsion|\btbsp|\btsp|\bwks?\b|\d ?[x×]|kelp|guano|castings|leaf ?mou?ld"
-    r"|godsel|naring|manad|vecka|concim|settiman|mese"
+    r"|^(?:skip|don.t|go easy)(?: it)?!?$|godsel|naring|manad|vecka|concim|settiman|mese"
 )
 _KIND = (
     r"(?:balanced|complete|starter|double|quarter|worm|liquid|general|all|purpose|multi-?purpose"
@@ -98,7 +98,8 @@ _SPOKEN = later(
     r"|during|throughout)\b"
     rf"|(?:apply|use|mix in|work in|add|give|push|insert|sprinkle|scatter)(?: an?"
     rf"| the)?(?: [\w-]+){{0,3}} {_FERTILISER}\b"
-    r"|(?:side|top)-? ?dress(?:ing)? (?!with (?:[\w.]+ )*(?:grit|gravel|bark|sand|stone|slate)\b)"
+    r"|(?:side|top)-? ?dress(?:ing)? (?!with (?:[\w.]+ )*(?:grit|gravel|bark|sand|stones?"
+    r"|slate|chips?|chippings|flint|shingle|pebbles|pumice|lava|granite|shells?|straw)\b)"
     r"(?:w/|(?:with|in|when|after|at|once|every|each|monthly|annually"
     r"|yearly)\b)"
     r"|(?:weekly|monthly|fortnightly|bi-?weekly|annual|yearly|regular|occasional|light|spring)"

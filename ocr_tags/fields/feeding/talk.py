@@ -5,12 +5,13 @@ Asked last, where no label, command or dish with its time tells of feeding (comm
 
 from __future__ import annotations
 
+from ocr_tags.fields.feeding.clauses import ANIMALS
 from ocr_tags.fields.parts import OTHER, Matter
 from ocr_tags.patterns import later
 
 _NO_FEED = later(
     r"(?:rich|low|high|poor) in (?:nitrogen|nutrients|compost)|low-nutrient|nutrient-(?:rich|poor)"
-    r"|feeds? (?:the |on |birds|bees|people|a family)"
+    rf"|feeds? (?:the |on |people|a family)|feeds?{ANIMALS}"
     r"|pollinator food|food (?:plant|source|for)|(?:bird|finch|finger|host|larval|larvae|cat|dog) food"
     r"|compost (?:heap|bin|pile)s?"
     r"|(?:potting|ericaceous|peat-free|cactus|seed|multi-?purpose|john innes|old|moist|the|its) compost"

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from itertools import chain
 
 from ocr_tags.fields.phrases import clean, fold
-from ocr_tags.fields.soil.ends import ENDED, START, goes_before, soil_end
+from ocr_tags.fields.soil.ends import ENDED, MOISTURE, START, goes_before, soil_end
 from ocr_tags.fields.soil.words import ADJECTIVE
 from ocr_tags.patterns import later
 from ocr_tags.record import Found
@@ -44,12 +44,15 @@ def named_alone(text: str, folded: str) -> Iterator[Found[str]]:
     for match in chain(*listed, _BESIDE_LIGHT.finditer(folded), _PH.finditer(plain)):
         beside = match[0].startswith(("sun", "shade"))
         start, end = match.span("soil")
+        moisture = None if beside else MOISTURE.match(folded, start)
+        if moisture:
+            start, end = moisture.end(), max(end, moisture.end())
         whole = end if beside else soil_end(text, start, end)
         part = (not beside and goes_before(text, start, whole)) or _NOUN_BELOW.match(folded, end)
         end = end if part else whole
         soil = folded[start:end]
         more = soil if re.search(_STRONG, soil[len(match["soil"]) :]) else match["soil"]
-        several = beside or bool(_JOINT.search(more)) or soil.endswith((" ok", " okay", " fine"))
+        several = bool(beside or moisture or _JOINT.search(more)) or soil.endswith((" ok", " okay", " fine"))
         kinds = several and (re.search(_STRONG, soil) or _RICH_AND_MOIST.match(soil))
         if ENDED.match(plain, end) and (_PH.match(soil) or _DRAINED.fullmatch(soil) or kinds):
             yield Found(clean(text[start:end]), (start, end), 0.88 * (0.5 if part else 1))

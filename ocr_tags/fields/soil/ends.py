@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 
 from ocr_tags.fields.phrases import clean, flowing, fold
-from ocr_tags.fields.soil.words import ADJECTIVE, MATTER
+from ocr_tags.fields.soil.words import ADJECTIVE, MATTER, MOISTURE_FIRST
 from ocr_tags.fields.values import is_torn, value_end
 from ocr_tags.patterns import later
 from ocr_tags.record import Found
@@ -142,6 +142,7 @@ _SURFACE = later(r"\b(?:mulch\w*|chips|pots?|top-?dress\w*|collar)\b")
 _REFUSED = later(
     r"\b(?:(?:is|are|does|do) not|isn.t|aren.t|doesn.t|avoided|unsuitable|resented|hates?|refuses?|avoid)\b"
 )
+MOISTURE = later(rf"{MOISTURE_FIRST}[;,] ")
 _PLAIN = later(
     r"(?:(?:fine|coarse|rough|good|pea) )?(?:bark|gravel|stones|granite|pea gravel|earth|ground|humus)"
     r"|(?:good |fine )?(?:garden|potting|cactus)? ?soil|(?:raised bed|potting) mix(?: included)?"
@@ -157,6 +158,8 @@ def grounds(text: str) -> Iterator[Found[str]]:
     folded, plain = flowing(text), fold(text)
     spans = dict.fromkeys(m.span("soil") for words in (plain, folded) for m in _GROUNDS.finditer(words))
     for start, known in spans:
+        moisture = MOISTURE.match(folded, start, known)
+        start = moisture.end() if moisture else start
         end = soil_end(text, start, known)
         words = re.findall(r"[^\W_]+", folded[start:end])
         if len(words) < 2 or _PLAIN.fullmatch(folded, start, end) or not ENDED.match(plain, end):

@@ -35,6 +35,20 @@ ADJECTIVE = (
     rf"|filled)"
     r"|adaptable|mucked|preferably|ideally|fairly|rather|quite|mostly|not too)"
 )
+_WETNESS = r"(?:moist|wet|damp|dry|mesic|medium|average|med\b\.?|avg\b\.?)"
+_SPAN = r"(?: to | ?[-–/] ?)"
+_MATERIAL = (
+    r"(?:(?:any|most|heavy|light|sandy|loamy|stony|rocky) )*(?:sand|loam|clay|gravel|chalk|limestone"
+    r"|peat|muck|silt|rock|soils?)\b"
+)
+_GROUND_NEXT = (
+    rf"(?:{_MATERIAL}|(?:any|most|all|lean|rich|poor|deep|fertile|sandy|loamy|stony|rocky|gravelly|gritty|peaty"
+    r"|humus\w*|organic|acid\w*|alkaline|neutral|limy|(?:well|free|sharply)[- ]drain\w+)\b)"
+)
+MOISTURE_FIRST = (
+    rf"(?:{_WETNESS}(?:{_SPAN}{_WETNESS})?(?=; {_GROUND_NEXT})|{_WETNESS}{_SPAN}{_WETNESS}(?=, {_MATERIAL}))"
+)
+"""How wet a plant likes it, where the line tells next of what ground is made: "Dry to medium; sand, loam"."""
 JOINED = r"(?:,? (?:and|or|to|but(?: not| never)?|yet|if not|y|&) |, ?|/| )"
 
 MATTER = (

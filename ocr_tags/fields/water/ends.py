@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from ocr_tags.fields.phrases import clean, flowing, fold
+from ocr_tags.fields.soil.words import MOISTURE_FIRST
 from ocr_tags.patterns import later
 from ocr_tags.record import Found
 
@@ -21,10 +22,11 @@ _BUT_NOT = (
 )
 MOISTURE = later(
     rf"(?:^|(?<=[\n\t])|(?<=[★•·*.;!] ))(?P<value>{_DAMP} to {_DAMP}(?P<but>{_BUT_NOT})?"
+    rf"|{_DAMP} ?[-–] ?{_DAMP}|(?P<parted>{MOISTURE_FIRST})"
     rf"|(?P<sure>(?:(?:evenly|always|just|fairly|slightly|constantly) )*(?:moist|damp){_BUT_NOT}"
-    r"|(?:just|barely|lightly) (?:moist|damp)|on the dry side"
+    r"|(?:just|barely|lightly) (?:moist|damp)|on the dry side|(?:very )?xeric"
     r"|(?:always|constantly|consistently) (?:(?:slightly|evenly|a little|fairly) )?(?:moist|damp)))"
-    r" ?(?=[\n\t.]|$)"
+    r"(?(parted)| ?(?=[\n\t.•·|]|$))"
 )
 """Moisture that is all a line or sentence tells; a list with commas and strokes tells of the soil."""
 _PERIOD = r"(?:d|days?|wks?|weeks?|mos?|months?)\b"

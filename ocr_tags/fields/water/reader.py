@@ -11,7 +11,7 @@ from ocr_tags.fields.care import AMOUNT, after_labels, asked, asking, or_spoken,
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.parts import rounded, told, with_next
 from ocr_tags.fields.phrases import clean, flowing, fold, label_phrases
-from ocr_tags.fields.values import SECOND_LANGUAGE, is_torn, value_end
+from ocr_tags.fields.values import SECOND_LANGUAGE, is_torn, labelled, value_end
 from ocr_tags.fields.water.aside import place_of_water, thirsty
 from ocr_tags.fields.water.clauses import CLAUSE, WHEN_THEN, with_lead
 from ocr_tags.fields.water.ends import FREQUENCY, MEASURE_LINE, MOISTURE, MUCH, advice
@@ -19,7 +19,7 @@ from ocr_tags.fields.water.talk import TALK
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
-_LABELS = label_phrases("water")
+_LABELS, _SOIL_LABELS = label_phrases("water"), label_phrases("soil")
 _WATER_IT = asking("water")
 _BARE = later(
     r"(?:daily|weekly|deeply|freely|sparingly|often|little)[,;] [^.\t\n]{3,50}|"
@@ -190,11 +190,13 @@ def read_water(tag: TagText) -> Iterator[Found[str]]:
     found = list(after_labels(text, _LABELS, _BARE, _OWN, _SPOKEN)) or list(_behind_drops(text))
     found += [*thirsty(text), *asked(text, _WATER_IT)]
     spoken = sentences(text, _SPOKEN, 0.85)
+    of_soil = {one.start for one in labelled(text, _SOIL_LABELS)}
     damp = (
         Found(clean(text[slice(*match.span("value"))]), match.span("value"), 0.8 if sure else 0.65)
         for pattern in (MOISTURE, MEASURE_LINE)
         for match in pattern.finditer(flowing(text))
-        for sure in (match.groupdict().get("sure") or match.groupdict().get("but"),)
+        if match.start("value") not in of_soil
+        for sure in ({"sure", "but", "parted"} & {name for name, said in match.groupdict().items() if said},)
     )
     clauses = chain(sentences(text, WHEN_THEN, 0.78), sentences(text, CLAUSE, 0.78))
     spoken = (rounded(text, one, TALK) for one in chain(spoken, damp, clauses))
