@@ -154,6 +154,7 @@ def _one_voice(text: str) -> str:
 
 _STOPS = later(
     r"[.!;]\s+|\b[a-z]{2,},\s+(?=[A-Z][a-z]+\s(?:is|are|may|can|will|causes?)\b)"
+    r"|\s[-–—]\s(?=(?:do not|don.t|never) (?:eat|ingest|consume)\b)"
     r"|(?<=[a-z]{3})\.(?=[A-Z][a-z]{2})|\t|\n\n|[•|·]\s|[•·](?=[A-Z])|(?<=[^\W\d_])[)\]] (?=[A-Z])"
 )
 
@@ -171,6 +172,10 @@ def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
     if bracket >= 0 and ")" not in text[bracket:start] and _SEVERAL_WORDS.match(text, bracket):
         begin = bracket + 1
     stop = value_end(text, end)
+    for small in _SMALL_BELOW.finditer(text, end, stop):
+        above = text[begin : small.start()]
+        if above.isupper() or (_DANGER.match(text, small.end()) and not _AWAITS.search(above)):
+            return begin, small.start()
     colon = _COLON.match(text, stop)
     # "if eaten: these are no peas" is no label, nor is "planting" in "after planting: bulbs irritate"
     if colon and (_AFTER.search(text, begin, stop) or not is_label(colon["word"])):
@@ -194,6 +199,8 @@ def _sentence(text: str, start: int, end: int) -> tuple[int, int]:
     return begin, stop
 
 
+_SMALL_BELOW = later(r"\n(?=[a-z])(?!(?:if|when|to|or|and|from|by|on|in|with|for|of|after|upon)\b)")
+"""Before a line in small letters: of one in capitals it is no part, nor of a danger if it tells another."""
 _OUTCRY = later(r"(?i)(?:^|[\n\t•·|]|\. )\s?(?P<cry>(?:danger|warning|caution|careful|attention|beware)!) \Z")
 _OUTCRY_FIRST = later(
     r"(?i)(?P<mark>\W*(?:(?:take care|watch out|heads up|be aware|please note|fair warning"
@@ -238,7 +245,7 @@ def _runs_on(text: str, at: int) -> bool:
         return True
     if above.isupper():
         return _capitals_run_on(above, below)
-    if not below[:1].islower():
+    if not below[:1].islower() or (_DANGER.match(below) and not _AWAITS.search(above)):
         return False
     return is_torn(above) or not (
         all_small(text, at + 1, at) or ended_on_purpose(above, below, max(len(above), len(below)))
@@ -246,6 +253,16 @@ def _runs_on(text: str, at: int) -> bool:
 
 
 _UNFINISHED = later(r"\b(?:may|can|could|will|might|should|must|not|do|causes?|which|that)\Z")
+_DANGER = later(
+    r"(?:(?:very |highly |mildly )?(?:poisonous|toxic)|harmful|irritant)(?: (?:to|if|when)\b|[.,;!]? ?$)"
+)
+_AWAITS = later(
+    r"(?i)(?:,|-|&|\b(?:parts?|plants?|leaves|foliage|seeds?|berr(?:y|ies)|fruits?|roots?|bulbs?|tubers?|sap|bark"
+    r"|stems?|flowers?|pods?|juice|pollen|oils?|kernels?|pits|stones|leaf|wood|be|is|are|and|or|but|very|highly"
+    r"|mildly|slightly|extremely|also|potentially|possibly|which|that|it|they|not|non|no|considered|known|if"
+    r"|the|a|an|all|cause|to|being|quite|rather|mostly|severely|both|as))\W*\Z"
+)
+"""Before a danger on the next line, words of the same sentence: "All parts", "harmful if eaten"."""
 _SUBJECT = later(
     r"\b(?:PARTS?|PLANT|LEAVES|LVS|FOLIAGE|SEEDS?|BERR(?:Y|IES)|FRUITS?|ROOTS?|BULBS?|TUBERS?|SAP|STEMS?"
     r"|FLOWERS"

@@ -11,7 +11,8 @@ from collections.abc import Iterator
 
 from ocr_tags.fields.colours.clauses import DETAIL, NAME, TURNS, Stretch, plain
 from ocr_tags.fields.colours.words import colour, colour_list
-from ocr_tags.fields.phrases import flowing
+from ocr_tags.fields.fact_rows import all_facts
+from ocr_tags.fields.phrases import flowing, fold
 from ocr_tags.patterns import later
 from ocr_tags.record import TagText
 
@@ -24,6 +25,8 @@ _DOTTED = later(
         r"(?: ?(?:[•·|~]| / ) ?(?:striped|mixed|mix|bicolou?r))? ?(?=[\n\t]|$)"
     )
 )
+_CELLS = later(lambda: rf"(?:^|\n) ?(?P<list>{colour()}(?: ?\t ?{colour()})+) ?(?=\n|$)")
+"""Colours that are all of a row, each in its cell."""
 _EYED = later(
     lambda: (
         rf"(?:^|[\n\t]) ?(?P<list>{colour_list()}),? (?:with )?(?:an? )?"
@@ -66,9 +69,9 @@ def items(tag: TagText) -> Iterator[Stretch]:
     ['blue', 'violet', 'white']
     """
     folded = flowing(tag.string)
-    for pattern in (_DOTTED, _EYED):
+    for pattern in (_DOTTED, _CELLS, _EYED):
         for match in pattern.finditer(folded):
-            sure = pattern is _EYED or any(map(plain, re.split(r" ?[•·|~/,&–-] ?", match["list"])))
+            sure = pattern is _EYED or any(map(plain, re.split(r" ?[•·|~/,&\t–-] ?", match["list"])))
             if sure and tag.line_at(match.start("list")).size < NAME:
                 yield *match.span("list"), 0.7
     for match in () if len(_IN_TONGUES.findall(tag.string)) > 1 else _OF_KIND.finditer(folded):
@@ -78,6 +81,25 @@ def items(tag: TagText) -> Iterator[Stretch]:
     for line in _LINE.finditer(folded):
         if tag.line_at(line.start()).size < NAME:
             yield from _in_list(tag.string, line)
+    yield from _among_facts(tag)
+
+
+def _among_facts(tag: TagText) -> Iterator[Stretch]:
+    """A colour in a line of facts ("8 m pale pink May-Jun"), or alone in its line between two of them."""
+    lines = list(_ROW.finditer(tag.string))
+    facts = [all_facts(line[0]) for line in lines]
+    for at, line in enumerate(lines):
+        found = (_ALONE if not facts[at] else _WITHIN).search(fold(tag.string), *line.span())
+        beside = facts[max(at - 1, 0) : at + 2]
+        if not found or not plain(found["list"]) or tag.line_at(line.start()).size >= NAME:
+            continue
+        if facts[at] or (sum(beside) == 2 and line[0].strip()[:1].isupper()):
+            yield *found.span("list"), 0.75
+
+
+_ROW = later(r"[^\n]+")
+_ALONE = later(lambda: rf"(?<![^\n]) ?(?P<list>{colour()}) ?(?![^\n])")
+_WITHIN = later(lambda: rf"(?<![\w-])(?P<list>{colour_list()})(?![\w-])(?! (?:sun|shade|soils?)\b)")
 
 
 def _in_list(text: str, line: re.Match[str]) -> Iterator[Stretch]:
