@@ -120,10 +120,17 @@ def _over_two_lines(text: str, start: int, end: int) -> tuple[str, int] | None:
     return found and (found[0], opening.end() - start + found[1])
 
 
+_BODY = r"^(?!The )[A-Z]\S*(?: \S+){0,2} (?:Gardens|Nurser(?:y|ies)|Farms?|Plants|Growers|Greenhouses)"
+"""A firm's name with the word of its trade last: where it lies may follow."""
+
+
 def written(name: str) -> str:
     """A firm's or series' name as a person would write it."""
     plain = re.sub("'{2}", "'", " ".join(name.replace("’", "'").split()))
     plain = re.sub(r"(?<=[a-z])(?:TM|™|®)$", "", plain)  # a raised sign, read as letters
     plain = re.sub(r"^(?:From|By)(?=[A-Z][a-z])", "", plain)  # a lost blank
+    plain = re.sub(r"^Plant of (?=[A-Z])", "", plain)
+    plain = re.sub(r"(?: \w+)? Div(?:ision|\.)?$", "", plain)
+    plain = re.sub(rf"({_BODY}) (?:on|in|at|near) .*$", r"\1", plain)
     plain = re.sub(r"\bP[ée]pini[éèe]re", "Pépinière", plain)  # readers mistake the second accent
     return title_case(plain) if plain.isupper() and len(plain) > 4 else plain

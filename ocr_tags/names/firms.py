@@ -7,7 +7,8 @@ import re
 from ocr_tags.names import lexicon
 from ocr_tags.names.addresses import OF_COUNTY, TRADE
 from ocr_tags.names.series_words import CAPITALS, SERIES_AFTER, WORD
-from ocr_tags.names.signature_words import HOUSE, OWNER, TAIL, TRADED
+from ocr_tags.names.signature_words import GOODS, HOUSE, OWNER, TAIL, TRADED
+from ocr_tags.names.vocabulary import is_tag_word
 from ocr_tags.patterns import later
 
 _WORD = WORD
@@ -17,6 +18,7 @@ _SMALL = frozenset(["the", *_JOIN.split("|")])
 _NAME = rf"{_WORD}(?:\.?[ ](?:{_JOIN}|{_WORD})){{0,5}}"
 FORM = (
     rf"(?:,?\s(?:Inc|LLC|L\.L\.C|Ltd|Limited|(?<!,\s)Co(?!\.? {OF_COUNTY})|(?<!,\s)CO(?=\.)(?!\. {OF_COUNTY})"
+    r"|(?:(?<=PLANT\s)|(?<=SEED\s)|(?<=BULB\s)|(?<=ROSE\s)|(?<=TREE\s))CO"
     r"|Corp|Corporation|GmbH|B\.?V|S\.?A|plc|PLC|LTD|INC|KG|OHG|e\.K"
     r"|Ltée|Ltee|inc(?=\.)|ltée|enr(?=\.)"
     r"|N\.?V|BVBA|S\.?L|SARL|S\.A\.R\.L|SAS|S\.?r\.?l|S\.?p\.?A|(?<!,\s)AB|A/S|ApS|Oy|(?<=[a-zà-ÿ]\s)AS|GbR|cc|CC"
@@ -68,6 +70,10 @@ _BROKEN = later(
     r"(?=\n(?:www\.|[\w-]+\.[a-z]{3,}))"
 )
 """A firm's name on two lines and its address on the web below."""
+_OVER_GOODS = later(
+    rf"(?:^|(?<=\n))(?P<name>{_WORD}(?: {_WORD})?\n(?P<goods>[\w]+ (?:&|and) [\w]+))(?=[\n\t]|$)", re.M
+)
+"""A firm's name and what it deals in below: "Marlwick / Shrubs & Climbers"."""
 _TOKEN = later(rf"(?P<gap>[ ]?\n?)(?P<word>(?:{_JOIN})(?=[ \n])|{_WORD}\.?(?:[A-Z]\.)*)")
 _FORMED = later(rf"(?P<name>(?:The\s)?{_NAME}{FORM})(?=\s|,|$)")
 _FROM = later(r"^\W*?(?:©\s*(?:\d{4}\s)?|\(c\)\s*|(?:from|by|de|von)\s+)", re.I)
@@ -96,7 +102,7 @@ _FAMILY = later(
     rf"^(?:(?:[Vv][ao]n|[Dd]e[nr]?|[Tt]er|[Ll][ae]|St\.?|[A-Z]\.|[A-Z][\w'’-]+) ){{0,2}}[A-Z][\w'’-]+"
     r" (?:&|and|und|et|en|y|e|och|og) (?:Sons?|Daughters?|Brothers|Bros\.?|Sohn|Söhne"
     rf"|Tochter|Töchter|Fils|Filles?|Hijos?|Hijas?|Zo(?:on|nen)|Figli|Söner|Sønner)(?: (?:{_LAST}"
-    rf"|{_PERHAPS_LAST}))?$"
+    rf"|{_PERHAPS_LAST}|Plant Sales?))?$"
 )
 _ADDRESS = later(
     r"(?<=\w)(?=[-–]\s)|\s(?=[-–|·]?\s?(?:www\b|https?:|[\w-]+\.[a-z]{2,}\b)|-\s|-$)|\s(?=(?:LOT|Lot|ROW|Row|Route|Rte|RR|P\.?O\.?|Box)\b)|\s(?=(?:Est(?:d"
@@ -155,7 +161,7 @@ def _firm_of(text: str) -> tuple[str, int] | None:
     if words[-1] in _SMALL or words == ["Les", words[-1]]:
         return None
     name = " ".join(words)
-    if _FAMILY.search(name):
+    if _FAMILY.search(name.title() if name.isupper() else name):
         return name, head.start("name")
     after = text[head.start("name") + len(name) :]
     sure = is_last(words[-1]) or is_first(words[words[0] in ("Les", "La", "Le")])
@@ -252,6 +258,10 @@ def labelled_firms(string: str) -> list[tuple[str, tuple[int, int]]]:
     for broken in _BROKEN.finditer(string):
         if not _NOT.search(broken["name"].split("\n")[0]):
             found.append((" ".join(broken["name"].split()), broken.span("name")))
+    for over in _OVER_GOODS.finditer(string):
+        own = over["name"].split("\n")[0].split()
+        if GOODS.fullmatch(over["goods"]) and not any(map(is_tag_word, own)):
+            found.append((" ".join(over["name"].split()), over.span("name")))
     return found
 
 

@@ -14,8 +14,9 @@ WORD = rf"(?:[dl]['’]{{1,2}}(?=[{CAPITALS}]))?[{CAPITALS}][\w’'&-]*"
 """A word of somebody's own name."""
 
 SERIES_AFTER = later(
-    rf"(?P<name>{WORD}(?:[ ](?:& )?{WORD}){{0,2}})[\"”’']?(?:(?:\s?[™®©]M?)?\s+(?:[Ss]eries|SERIES)"
-    r"|\s?[™®]\s+(?:Collection|COLLECTION|Family|FAMILY))\b"
+    rf"(?P<name>{WORD}(?:[ ](?:& )?{WORD}){{0,2}})[\"”’']?"
+    r"(?:(?:\s?(?:[™®©]M?|\((?:TM|tm|R|r)\)))?\s+(?:[Ss]eries|SERIES)"
+    r"|\s?(?:[™®]|\((?:TM|tm|R|r)\))\s+(?:[Cc]ollection|COLLECTION|[Ff]amily|FAMILY))\b"
 )
 SERIES_NAMED = later(
     rf"\b(?:[Ff]rom|[Ii]n|[Pp]art of|FROM) (?:the|our|THE|OUR) (?P<name>{WORD}(?:[ ](?:& )?{WORD}){{0,2}}?)"
@@ -23,7 +24,7 @@ SERIES_NAMED = later(
 )
 """A range that a sentence names: "from the Lanternwick range by ..."."""
 SERIES_OF_KIND = later(
-    rf"^\W*(?P<name>{WORD}(?:[ ]{WORD}){{0,2}}) ?[®™] (?:[\w-]+ ){{0,2}}"
+    rf"^\W*(?P<name>{WORD}(?:[ ]{WORD}){{0,2}}) ?(?:[®™]|\((?:tm|r)\)) (?:[\w-]+ ){{0,2}}"
     r"(?:Shrubs|Perennials|Annuals|Roses|Grasses|Vines|Houseplants|Succulents|Trees|Bulbs|Ferns|Herbs"
     r"|Vegetables|Groundcovers|Hedging|Natives|Fruits?|Line|Range|Strain)(?: for [\w ]+)?\W*$",
     re.I,

@@ -22,7 +22,7 @@ from ocr_tags.names.signature_words import (
     SPEAKS,
     TAIL,
 )
-from ocr_tags.names.titles import TITLE_SIZE, Line
+from ocr_tags.names.titles import TITLE_SIZE, Line, is_qualifier, known_ending
 from ocr_tags.names.vocabulary import is_care_word, is_tag_word
 from ocr_tags.patterns import later
 
@@ -278,7 +278,17 @@ def is_nameless(name: str) -> bool:
     words = re.sub(rf"{FORM}$", "", name).replace("&", " ").split()
     if "&" in name and not any(map(_of_trade, words)):
         return False
+    before = words[:-1]
+    plain = not any(is_care_word(word) or word.lower().endswith("ing") for word in before)
+    if len(words) > 2 and plain and not known_ending(before)[0] and any(map(_is_borrowed, before)):
+        return False
     return not any(_unknown([word]) and not _of_trade(word) for word in words)
+
+
+def _is_borrowed(word: str) -> bool:
+    """Whether a firm may be called by this word, which some plant's name has too: Lantern, Spur."""
+    plant = lexicon.plants_called(word) or lexicon.is_genus(word.title())
+    return len(word) > 2 and word[0].isupper() and not (plant or is_qualifier([word]) or _of_trade(word))
 
 
 def _of_trade(word: str) -> bool:

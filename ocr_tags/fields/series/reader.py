@@ -13,7 +13,7 @@ from ocr_tags.fields.makers import written
 from ocr_tags.fields.series.beside import CAP, MANY_LAST, MARKED, beside_names, is_plain, is_shelf
 from ocr_tags.names import lexicon
 from ocr_tags.names.series_words import SERIES_AFTER, SERIES_BEFORE, SERIES_NAMED, SERIES_OF_KIND
-from ocr_tags.names.titles import Line, is_noise, lines_of
+from ocr_tags.names.titles import Line, is_noise, known_beginning, lines_of
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
@@ -65,9 +65,12 @@ def read_series(tag: TagText) -> Iterator[Found[str]]:
 
 
 def _without_genus(found: Found[str]) -> Found[str]:
-    """A series without the genus that may open its line: "Petunia Tidewick™ Apricot"."""
-    genus, _, name = found.value.partition(" ")
-    if not name or not lexicon.is_genus(genus):
+    """A series without the genus or the plant's name of several words that may open its line:
+    "Petunia Tidewick™ Apricot", "Ivy Geranium Tidewick™"."""
+    words = found.value.split()
+    count = known_beginning(words)
+    name = " ".join(words[count if count > 1 else 1 :])
+    if not name or not (count > 1 or lexicon.is_genus(words[0])):
         return found
     return replace(found, value=name, span=(found.span[1] - len(name), found.span[1]))
 
