@@ -127,6 +127,11 @@ _NATIVE_COLON = later(
     r"(?:^|(?<=[\n\t.•] )|(?<=[\n\t]))"
     r"native(?: ?: ?| ?/ ?indigene(?: ?: ?|\t))(?=[a-z])(?!(?:yes|no|to|of|from)\b)"
 )
+_NATIVE_CELL = later(
+    rf"(?:^|(?<=[\n\t]))native\t(?=[^\n\t]*\b(?:{_PLACE}|america|canada|usa?|europe|asia|africa|australia"
+    r"|mtns?|mts|plains|ranges|coasts?|[ns]?[ew]\.? (?:& [ns]?[cew]\.? )?u\.?s)\b)"
+)
+"""A label in a row of labels and values, where the value is a place."""
 _DENIED = later(r"(?i)(?:non?|not|introduced|exotic|hybrid|cultivar|garden|unknown)\b")
 _HERE = later(r"\bnative (?:here|locally)")
 _NATIVE_LABELS = label_phrases("native")
@@ -181,8 +186,10 @@ def read_native_claim(tag: TagText) -> Iterator[Found[str]]:
     text = tag.string
     folded = flowing(text)
     english = False
-    for match in _NATIVE_COLON.finditer(folded):
-        end = value_end(text, match.end())
+    told = [*_NATIVE_COLON.finditer(folded), *_NATIVE_CELL.finditer(folded)]
+    for match in told:
+        in_row = match[0].endswith("\t")
+        end = _cell(text, match.end(), match.end())[1] if in_row else value_end(text, match.end())
         yield Found(in_english(clean(text[match.end() : end])), (match.end(), end), 0.9)
     for found in labelled(text, _NATIVE_LABELS):
         if _DENIED.match(text, found.start) or _HERE.search(folded, found.label, found.start):
@@ -214,7 +221,8 @@ def read_native_claim(tag: TagText) -> Iterator[Found[str]]:
     for match in _BY_ORIGIN.finditer(folded):
         yield Found(clean(text[slice(*match.span())]), match.span(), 0.85)
     for start, end in cells(text):
-        if alone := _ALONE.fullmatch(folded, start, end):
+        label = any(match.start() <= start < match.end() for match in told)
+        if not label and (alone := _ALONE.fullmatch(folded, start, end)):
             yield Found(clean(text[slice(*alone.span("value"))]), alone.span("value"), 0.9)
 
 

@@ -7,6 +7,9 @@ from collections.abc import Sequence
 
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.phrases import Hit
+from ocr_tags.names import lexicon
+
+_AND = re.compile(r" ?(?:&|\+|and) ?")
 
 
 def among_labels(text: str, start: int, end: int) -> bool:
@@ -20,7 +23,9 @@ def is_kind_of_rose(folded: str, start: int, end: int) -> bool:
     cell = folded[start:end].strip(" •·*-.|")
     named = re.search(r"(?<!shrub) rose[ \W]*$", folded, re.M)
     told = re.match(r"shrub rose(?:$|[,.]| (?:up )?to \d| (?:with|that|which|reaching|growing)\b)", cell)
-    return told is not None or (cell == "rose" and named is not None)
+    firsts = (line.split()[0] for line in folded.split("\n") if line.strip())
+    other = any(first != "rosa" and lexicon.is_trade_genus(first) for first in firsts)  # then it is a colour
+    return told is not None or (cell == "rose" and named is not None and not other)
 
 
 def labels_in_capitals(text: str) -> int:
@@ -28,7 +33,12 @@ def labels_in_capitals(text: str) -> int:
     return sum(line.isupper() and is_label(line) for line in re.split(r"[\t\n]+", text))
 
 
-def is_offer(folded: str, inside: Sequence[Hit[str]]) -> bool:
-    """Whether a line tells what a nursery grows: "Trees • Shrubs • Perennials"."""
-    several = len({hit.value for hit in inside}) > 2
-    return several and all(folded[hit.start : hit.end].endswith("s") for hit in inside)
+def is_offer(folded: str, inside: Sequence[Hit[str]], hits: Sequence[Hit[str]]) -> bool:
+    """Whether a line tells what a nursery grows: "Trees • Shrubs • Perennials", or "Shrubs & Climbers"
+    where the tag says again which of the two this is."""
+    kinds = {hit.value for hit in inside}
+    paired = len(kinds) == 2 and _AND.fullmatch(folded, inside[0].end, inside[-1].start)
+    again = paired and any(hit.value in kinds and hit not in inside for hit in hits)
+    return (len(kinds) > 2 or bool(again)) and all(
+        folded[hit.start : hit.end].endswith("s") for hit in inside
+    )

@@ -191,7 +191,7 @@ def _certainty(text: str, folded: str, hits: list[_Kind], hit: _Kind, values: li
         _fills(folded, habit.end(), stop, hits, hit) for stop in (end, folded.find(",", start, end))
     ):
         return 0.85
-    if is_offer(folded, [other for other in hits if start <= other.start < end]):
+    if is_offer(folded, [other for other in hits if start <= other.start < end], hits):
         return 0.0
     if _fills(folded, start, end, hits, hit):
         listed_use = hit.value in _USES_TOO and not _tells_growth(folded, start, end, hits)

@@ -7,18 +7,21 @@ from ocr_tags.patterns import later
 
 CONDITION = later(
     r",? \(?(?:if|when|where|while|in|for|on|up|down)\b(?! (?:full|part|deep|light|to)\b)"
-    r"[^.;\n\t()]{2,24}\)?[,;] (?:(?:and|or|but|with) )?"
+    r"[^.;\n\t()]{2,24}\)?[,;] (?:(?:and|or|but|with) )?(?:(?:stands|takes|bears|accepts|will take) )?"
 )
 _WILL_TAKE = r"it(?:['’]ll| will| can)? (?:takes?|bears?|stands?|tolerates?) "
 BEST_THEN = later(
     r" (?:(?:is|are) )?(?:best|ideal|preferred|favou?red|perfect)(?: of all)?"
     rf"(?:[,;:]? (?:(?:and|but|though|although|with|or) )?(?:{_WILL_TAKE})?|\. {_WILL_TAKE})"
+    r"|,? (?:and |but )?(?:leaning|lax(?:er)?|loos(?:e|er)|tall(?:er)?|short(?:er)?|lank(?:y|ier)|slow(?:er)?"
+    r"|sparser|leggy|leggier|flopp(?:y|ier)|small(?:er)?|open|soft(?:er)?) in "
 )
 """Between the light that is best and the other that will do: "sun is best, part shade OK"."""
 
 ELSEWHERE = later(r"(?:[;,]| \()[ ]?(?:or |but |and |greener in |paler in |with )?")
 ON_CONDITION = later(
-    r",? (?:in|by|for|where|when|while|if|on|at|will do|is fine|ok\b|okay|keeps?|also|too|works)\b"
+    r",? (?:only (?=in|where|when|if)|just (?=where|when|if))?"
+    r"(?:in|by|for|where|when|while|if|on|at|will do|is fine|ok\b|okay|keeps?|also|too|works)\b"
     r"(?! full| part)"
     r"|\)"
 )

@@ -93,7 +93,11 @@ _UPWARD = later(
 )
 _AT_AGE = later(rf" (?:in|after|at)(?: about)? {_YEARS} y(?:ea)?rs?\b\.?(?=[.,;)\n\t]|$)", re.I)
 _WIDE_ENDS = later(r" ?(?:[.,;)\n\t]|$| (?:or|and|in|with|when|if)\b)")
-CROP = later(r"\b\d{2,3}(?:[–-]\d{2,3})? ?days\b(?! of)", re.I)
+CROP = later(
+    r"\b\d{2,3}(?:[–-]\d{2,3})? ?days\b(?! of)|(?:^|(?<=[\n\t|] )|(?<=[\n\t]))(?:\d{2,3}(?:[–-]\d{2,3})? ?d\b"
+    r"|\d{1,2}(?:[–-]\d{1,2})? ?(?:weeks|wks))\.?(?=\s*(?:$|[\n\t|]))",
+    re.I,
+)
 """A crop in so many days: its lengths may as well be how far apart it stands."""
 _NO_TALLER, _NEVER_OVER = (
     later(r"no (?:taller|higher) than", re.I),

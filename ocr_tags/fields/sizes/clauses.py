@@ -59,11 +59,12 @@ TAIL = later(
     r"|tip))|\((?:h|height|tall|high)(?=\))|"
     r"in[ \n](?:leaf|foliage)(?=[.,;/&\n\t]|[ \n](?:and|but)\b)|(?:in|of)[ \n]height"
     r"|,?[ \n]?straight[ \n]up(?=[.,;)\n\t]|$)"
-    r"|(?-i:h)(?=\.? ?(?:[x×,;/&)◆•·|+~–-]|by\b|[\n\t]|$)))|"
+    r"|(?-i:h)(?=\.? ?(?:[x×,;/&)◆•·|+~–-]|by\b|[\n\t]|$))"
+    r"|(?-i:T)(?=\.? ?[x×/,] ?\d[\d ./½¼¾–-]{0,8}(?:[\"”″'′’]|in\.?|ft\.?|feet) ?(?-i:W)\b))|"
     r"(?P<spread>wide|broad|across|breit|bred|breed|de[ \n](?:large(?:ur)?|ancho)|d['’](?:étalement"
     r"|envergure)|(?:from[ \n])?(?P<sides>side|edge|tip|end)[ \n-](?:to|by)[ \n-](?P=sides)"
     r"|spread[ \n](?:on|over|across)[ \n](?:the[ \n])?(?:surface|water"
-    r"|ground)|(?:through|a?round)(?=[.,;)\n\t]|$|[ \n]and\b)|span(?=[.,;)\n\t]|$)"
+    r"|ground)|(?:through|a?round)(?=[.,;)\t]|\n(?!(?:an?|the|your)\b)|$|[ \n]and\b)|span(?=[.,;)\n\t]|$)"
     r"|along(?=[ \n](?:a|the|its)[ \n](?:wall|fence|wires?|trellis))|of[ \n](?:canopy"
     r"|spread)(?=[.,;)\n\t]|$)|\((?:w|width|wide|spread|s)(?=\))|(?-i:mats?"
     r"|carpets?)(?=[.,;)\n\t]|$| (?:of|in|that))|"
@@ -204,7 +205,7 @@ PLANT_IS_SUBJECT = later(
 )
 """Right before a verb: whatever the words before spoke of, the plant is what grows."""
 CROWN_BEFORE = later(
-    r"\b(?:with|an?|its|the|in|[;,.–-]) ?(?:an? |its )?"
+    r"\b(?:with|an?|its|the|in|[;,.–-])[ \n]?(?:an?[ \n]|its[ \n])?"
     r"(?:(?:round(?:ed)?|spreading|broad|wide|open|domed?|leafy|large|dense|neat) ){0,2}(?:head|crown|canopy"
     r"|top)"
     r"(?: of| about| some)?[ \n]$",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from ocr_tags.fields.sizes.clauses import OTHER_TONGUE
 from ocr_tags.fields.sizes.words import Label, find_labels
@@ -134,12 +134,32 @@ def mixed_table(tag: Measured) -> Iterator[Size]:
     """A row of labels of any kind over a row of as many cells: "Height, Spread, Zone"; or right under it."""
     for rows in _rows(tag.text):
         count = [len(_cells(tag.text, row)) for row in rows]
+        below = {at for first, last in _runs(count) for at in _labels_below(tag, rows[first:last], first)}
         for at in range(len(rows) - 1):
-            yield from _labelled_cells(tag, rows[at], rows[at + 1], 0.7)
+            if at + 1 in below:
+                yield from _labelled_cells(tag, rows[at + 1], rows[at], 0.7)
+            elif at not in below:
+                yield from _labelled_cells(tag, rows[at], rows[at + 1], 0.7)
         for at in range(len(rows) - 1):
             neighbours = [*count[max(0, at - 1) : at], *count[at + 2 : at + 3]]
             if count[at] not in neighbours:  # else the labels may belong to the row below them
                 yield from _labelled_cells(tag, rows[at + 1], rows[at], 0.6)
+
+
+def _runs(count: list[int]) -> Iterator[tuple[int, int]]:
+    """Where rows of as many cells begin and end, of three cells at least."""
+    at = 0
+    for cells, run in groupby(count):
+        first, at = at, at + len(list(run))
+        if cells > 2:
+            yield first, at
+
+
+def _labels_below(tag: Measured, rows: list[tuple[int, int]], first: int) -> list[int]:
+    """The rows of labels of a table whose top row holds figures and each second row words only."""
+    words = [all(_LETTERS_ONLY.fullmatch(tag.text, *cell) for cell in _cells(tag.text, row)) for row in rows]
+    paired = len(rows) > 2 and len(rows) % 2 == 0 and not words[0] and all(words[1::2])
+    return list(range(first + 1, first + len(rows), 2)) if paired else []
 
 
 def _labelled_cells(

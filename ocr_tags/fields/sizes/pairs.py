@@ -125,7 +125,7 @@ def unexplained(tag: Measured, found: Sequence[Size]) -> Iterator[Size]:
         yield from pairs if "spread" not in known else ()
     elif any(not x.weak and x not in tag.spent for x in tag.labels):
         return
-    elif len(open_places) == 2:
+    elif len(open_places) == 2 and not crop:
         yield from _two_rows(tag, *open_places)
     elif len(open_places) == 1:
         measure = tag.measures[open_places[0]]

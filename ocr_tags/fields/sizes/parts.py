@@ -5,7 +5,7 @@ from __future__ import annotations
 from ocr_tags.measures.quantities import WORD
 
 THINGS = (  # they have a height or width too, but not the plant's own
-    r"pots?|containers?|box|trellis|fence|wall|support|stake|hole|bed|leaf|leaves|trunk|root(?:ball)?|"
+    r"pots?|containers?|box|hook|hanger|bracket|trellis|fence|wall|support|stake|hole|bed|leaf|leaves|trunk|root(?:ball)?|"
     r"head|fruit|seed|"
     r"package|shelf|door|window|tray|cell|stem"
 )

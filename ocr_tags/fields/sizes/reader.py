@@ -56,7 +56,8 @@ _GAP = later(
     r"| (?:at|in) maturity(?= ?/)| ?/(?=\t)"
     r"| (?:on|against|along|over|up) (?:an? |the |its )?(?:wall|fence|trellis|wires?)"
     r"|(?: for| in| as)?(?: [a-z]+){1,3}\? ?A(?:nswer)?[.:)]| ?A(?:nswer)?[.:)](?= )"
-    r"|,(?=\t)|,? (?:when )?(?:staked|trained|caned|supported|un(?:pruned|clipped)|clipped|pruned)"
+    r"|,(?=\t)| with (?:an? )?(?:supports?|trellis|canes?|stakes?)"
+    r"|,? (?:when )?(?:staked|trained|caned|supported|un(?:pruned|clipped)|clipped|pruned)"
     r"| in (?:full |part |light |half )?(?:sun|shade)"
     r"| in (?:leaf|foliage)| in (?:pots?|containers?|tubs?|(?:the )?(?:ground|garden))"
     r"| on (?:the )?(?:surface|water)\b"
@@ -77,6 +78,9 @@ _NEVER_LAST = later(r"space|thin(?:ned)?\b.*|set out|(?:give|allow) .*", re.I)
 
 _HANGS = later(r"trail|cascad", re.I)
 """How long shoots hang is hardly how wide a plant grows."""
+_RUNS = later(r"(?:can |will )?(?:run|ramble|go|sprawl)", re.I)
+_VINES = later(r"\b(?:vines|runners|shoots)\s(?:can |will |may )?\Z", re.I)
+"""How far vines run tells no height: melons run over the ground."""
 _POT_ABOVE = later(r"\b(?:pot|topf|potmaat|container)\W*\Z", re.I)
 
 
@@ -202,6 +206,8 @@ def _by_verb(tag: Measured, place: int, label: Label, certainty: float) -> Itera
     measure, before = tag.measures[place], tag.text[: label.start]
     foreign = clauses.FOREIGN_BEFORE.search(before) and not clauses.PLANT_IS_SUBJECT.search(before)
     if foreign or clauses.FOREIGN_NOUN_AFTER.match(tag.text, measure.span[1]):
+        return
+    if _RUNS.match(tag.text, label.start) and _VINES.search(before):
         return
     times = OF_SIZE if label.kinds == ("size",) else ACROSS
     pair = (

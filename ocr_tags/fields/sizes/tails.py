@@ -47,6 +47,19 @@ _STEM_BEFORE = later(
     re.I,
 )
 """One stem, at the head of a sentence: that of a bulb's flower as likely as the whole plant."""
+_ON_STEMS = later(
+    r"\b(?:flowers?|blooms?|blossoms?|spathes?|bells|stars|trumpets|daisies|white|pink|red|blue|yellow"
+    r"|sails|trusses|heads)\b[^.;\t]{0,40}[ \n]on[ \n](?:[a-z-]+[ \n]){0,2}(?:stems|stalks|scapes|spikes)"
+    r"(?:[ \n](?:up to|about|to))?[ \n]$",
+    re.I,
+)
+"""How tall the stems are on which the flowers stand."""
+_CUT_TO = later(
+    r"(?:^|[.;!?]\s|[\n\t](?:[-–•*] )?)(?:cut|shear|mow|trim|prune)(?: it| them| clumps?| back| down| off"
+    r"| hard| all)*\b[^.;:\n\t]{0,40}, ?$",
+    re.I,
+)
+"""A sentence of cutting: its height is where to cut."""
 _IN_ROW = later(r"\bin\s(?:the\s)?rows?\b", re.I)
 _ON = later(r"\b(?:on|at|to)[ \n](?:(?:about|staggered|roughly|even)[ \n])?$", re.I)
 _NEEDS = {"stems": BLOOM_BEFORE, "plant": PLANT_BEFORE, "between": _IN_ROW, "centres": _ON}
@@ -71,8 +84,10 @@ def by_tail(tag: Measured, measure: Measure, tail: re.Match[str]) -> tuple[tuple
     if (measure.length.max_cm or 0) >= CROWN:
         before = CROWN_BEFORE.sub(" ", before)
     before = PARTS_ON_PLANT.sub("plant ", PLANT_OF_LEAVES.sub("plant", before))
+    if kind == "height" and _ON_STEMS.search(before):
+        return ("flower_height",), 0.9 * certainty
     if kind != "flower_height":
-        if FOREIGN_BEFORE.search(before) or OF_PART.search(before):
+        if FOREIGN_BEFORE.search(before) or OF_PART.search(before) or _CUT_TO.search(before):
             return (), 0.0
         if FOREIGN_EARLIER.search(before):
             certainty *= 0.85 if _fills_row(tag.text, measure.span[0], tail.end()) else 0.6
