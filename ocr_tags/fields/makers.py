@@ -13,6 +13,7 @@ from ocr_tags.names.epithets import title_case
 from ocr_tags.names.firms import firm_at, firm_in, labelled_firms
 from ocr_tags.names.signatures import is_nameless, signed_firms
 from ocr_tags.names.titles import Line, lines_of
+from ocr_tags.names.vocabulary import is_tag_word
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
@@ -20,6 +21,8 @@ DOUBTFUL = 0.75
 """A firm less sure than this may be read as any name that closes a tag is."""
 BEGUN, REST_OF_NAME = 0.95, 0.6
 """What is left of the certainty of a name of trade words alone, with what stands above it and without."""
+SMALL = 0.8
+"""How sure a firm is whose name is printed without capitals."""
 IMPORTER = 0.9
 """How sure a firm is that only brought the plant into the country."""
 EVEN = 1.3
@@ -36,7 +39,7 @@ def read_supplier(tag: TagText) -> Iterator[Found[str]]:
     """
     lines = lines_of(tag)
     for name, span, certainty in _firms(tag, lines):
-        if certainty == ON_SITE or not is_nameless(name):
+        if certainty == ON_SITE or not is_nameless(name.title() if name.islower() else name):
             yield Found(written(name), span, certainty)
         elif begun := _begun_above(tag.string, lines, span[0]):
             whole = f"{begun.text.strip()} {name}"
@@ -72,8 +75,29 @@ def _firms(tag: TagText, lines: Sequence[Line]) -> Iterator[tuple[str, tuple[int
         if not any(start < span[1] and span[0] < end for start, end in told):
             told.append(span)
             yield name, span, certainty
+    small = () if told else _in_small_letters(lines)
+    for name, span in small:
+        told.append(span)
+        yield name, span, SMALL
     if not told:  # who brought it into the country, where nobody signs as who sells it
         yield from _importers(tag.string)
+
+
+_SMALL_NAME = later(
+    r"(?P<name>(?!\w*(?:y|ed|ing|ful|ous|al|ic) )[a-z]{4,}(?: [a-z]{3,})?) (?:nursery|nurseries|growers|farms?|greenhouses?|foliage|botanicals"
+    r"|horticulture|organics)"
+)
+
+
+def _in_small_letters(lines: Sequence[Line]) -> Iterator[tuple[str, tuple[int, int]]]:
+    """A firm that prints its name without capitals, in the first or last line: "quarlehouse foliage"."""
+    for line in dict.fromkeys((*lines[:1], *lines[-1:])):
+        match = _SMALL_NAME.fullmatch(line.text.strip())
+        if match and match[0].endswith("foliage") and line is not lines[0]:
+            continue  # what the plant has
+        if match and not any(map(is_tag_word, match["name"].split())):
+            start = line.start + line.text.index(match[0])
+            yield match[0], (start, start + len(match[0]))
 
 
 _IMPORTED = later(r"\b(?:imported|shipped)(?: (?:from|into) (?-i:[A-Z])\w+)? by[:\s]\s*", re.I)

@@ -237,7 +237,7 @@ def _one_title(side: Side) -> tuple[str, float] | None:
     epithet = tidy_epithet(words)
     if not plausible_epithet(epithet) or len(epithet) < SHORTEST_LOOSE or titles.has_head(epithet):
         return None
-    if _ACCENTED.search(epithet):
+    if _ACCENTED.search(epithet) or all(w.lower() in lexicon.words_of("shade") for w in epithet.split()):
         return None
     if re.search(r"\b(?:mix(?:ed|ture)?|blend|assorted|shades|colou?rs)$", epithet, re.I):
         return None

@@ -213,9 +213,8 @@ def _read_genus(string: str, side: Side) -> None:
             return
         again = any(m is not mention and m.name.name == name.name and m.alone for m in side.mentions)
         if again and name.species and not name.cultivar and lexicon.is_trade_name(name.name):
-            side.common.append(
-                Found(titles.as_written(line.text.strip(" .,|")), (line.start, line.end), KIND)
-            )
+            first = titles.pieces(line, [])[0]  # brackets behind it hold an author or another name
+            side.common.append(Found(titles.as_written(first.text), (first.start, first.end), KIND))
             return
 
 
