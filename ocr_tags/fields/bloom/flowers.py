@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from ocr_tags.fields.bloom.colours import colours_after, colours_before
 from ocr_tags.fields.colours.words import MEASURE, SHAPE, colour_list
-from ocr_tags.fields.phrases import fold
+from ocr_tags.fields.phrases import flowing, fold
 from ocr_tags.fields.small_letters import all_small
 from ocr_tags.patterns import later
 
@@ -232,6 +232,15 @@ _BEARS = later(
     )
 )
 """What may stand before the time of "White summer flowers"."""
+_OPENS = later(r"(?:^|[.;!?\n\t] ?)(?:in|by|from|come|through|during|throughout|every|each) $")
+_THEN_OPEN = later(
+    lambda: (
+        rf",? (?:(?!{colour_list()} |seed)[a-z-]+,? ){{0,2}}{colour_list()} (?:(?!seed)[a-z-]+ )?"
+        rf"(?:{_FLOWER}|bells|stars|daisies|trumpets|cups|heads|lockets|puffs|globes)"
+        r" (?:open|appear|arrive|top|hang|dangle|cover|nod|rise|bloom|stand|float|smother|crown|burst)\b"
+    )
+)
+"""Behind a time that opens its sentence, flowers and what they do: "In late May pink bells open"."""
 _PAIRED = later(
     r"\b(?:plant|pairs?|combines?|mix|team|goes|good|great|well|partners?|companions?)\b(?: \w+)? (?:with"
     r"|for|to) "
@@ -248,6 +257,8 @@ def before_flowers(text: str, start: int, end: int) -> float:
     """
     folded = fold(text)
     before = folded[max(0, start - 90) : start]
+    if _OPENS.search(before) and _THEN_OPEN.match(flowing(text), end):
+        return 0.75
     if not _ITS_FLOWERS.match(folded, end) or not _BEARS.search(before) or _PAIRED.search(before):
         return 0.0
     named = text[start].isupper() and text[end:].lstrip()[:1].isupper()  # "Spring Flowers"

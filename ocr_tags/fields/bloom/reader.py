@@ -164,6 +164,8 @@ def _stands_alone(text: str, chain: Chain) -> bool:
     """Whether nothing in its sentence explains a time: in a cell, a sentence, or among facts it is all."""
     start, end = chain[0].start, chain[-1].end
     above = text[:start].rpartition("\n")[0].rpartition("\n")[2]
+    if _ABBREVIATED.search(fold(text), 0, start):
+        return False
     if text[start - 1 : start] == "\n" and LINKED.search(fold(above)):
         return False  # "food every two weeks from" and "May to July" below
     months = chain[0].value.month and chain[-1].value.month
@@ -173,6 +175,8 @@ def _stands_alone(text: str, chain: Chain) -> bool:
     return _is_cell(text, chain) or bool(sentence) or (len(chain) > 1 and in_fact_row(text, start, end))
 
 
+_ABBREVIATED = later(r"\b(?:mo|mos|mthly|wk|wks|wkly|fert|x)\. \Z")
+"""Before the months of feeding, a stop that ends no sentence: "Mo. Apr-Sep"."""
 _SENTENCE_ENDS = later(r"(?:^|[\n\t]|[.!?;] )\Z")
 _SENTENCE_CLOSES = later(
     r"(?:\.(?= [A-Z\d]|\n|$)|,(?= (?:in )?(?:its|the|their) (?:first|second|third) (?:year|season|summer))"

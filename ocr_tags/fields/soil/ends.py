@@ -54,6 +54,10 @@ _GOES_ON = later(
     r"|any))\b"
 )
 """How the clause of a ground goes on behind its noun."""
+_OR_ELSE = later(
+    r",? or (?:else\b|(?:the |its )?(?:leaves|foliage|buds|roots|flowers|leaf|plant|tips) [a-z]+)"
+)
+"""What comes of another soil: "Acid, peaty soil or the leaves go yellow"."""
 _COUPLED = later(r"\s(?:with|in|on|and|&|but|under)\s")
 _SAID = later(
     r"(?:please|because|even|all (?:are|is|suit)|improved|enriched|amended|sweetened|lightened|raised"
@@ -87,6 +91,8 @@ def soil_end(text: str, start: int, end: int) -> int:
     told = later(r"[ ,]*[\w-]+ ?:").match(text, limit)
     if told and _KINDS.search(folded, limit, told.end()):  # "well-drained: sulks in clay" is no label
         limit = value_end(text, start, told.end())
+    if ruin := _OR_ELSE.search(folded, end, limit):
+        limit = ruin.start()
     breaks = [*_BREAK.finditer(folded, end, limit)]
     first = breaks[0].start() if breaks else limit
     if (end < first and not _GOES_ON.match(folded, end, limit)) or _OTHER_NEED.search(folded, end, first):

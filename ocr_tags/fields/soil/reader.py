@@ -176,6 +176,7 @@ _SUFFERED = later(
     r"| (?:does not|doesn.t|will not|won.t)\b(?! (?:matter|need))"
     r"|,? (?:(?:the |its )?(?:flowers|blooms|heads|they|it) )?(?:are|is|turns?|goes|go|becomes?|comes?)"
     r" (?:a |more |much |deep |pale )*(?:blue|pink|purple|mauve|lilac|violet|red)(?:r|der|er)?\b"
+    r"| to (?:about )?\d[^.;\n]{0,8} (?:depth|deep)\b"
     r"| (?:bluer?|pink(?:er)?|mauve|purple)(?= ?[.,;\n])"
 )
 """Behind a soil that does something to the plant."""
@@ -218,6 +219,8 @@ def read_soil(tag: TagText) -> Iterator[Found[str]]:
 def _is_soil(text: str, found: Found[str]) -> bool:
     """Not "Sol" of a Spanish tag, nor a soil's moisture or temperature read as its kind."""
     printed = fold(text[: found.span[0]])
+    if re.search(r"\bsun ?/ ?sol\s?[:.\t\n ]*$", printed):
+        return False
     if re.search(r"\bsol\s?[:.\t\n ]*$", printed):
         return not re.match(r"(?:directo|pleno|parcial|y |o |a )", fold(found.value))
     return not (printed.rstrip().endswith("ground") and later(r"cover", re.I).match(found.value))

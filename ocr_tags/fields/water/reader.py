@@ -133,7 +133,9 @@ _SPOKEN = later(
     r" (?:(?:summer|winter|extra|additional|further|supplemental|more) )?water(?:ing)?\b"
     rf"|water the (?:ground|soil|roots?|base|saucer|pot)\b|(?:evenly |always )?(?:moist"
     rf"|damp) (?:at all times|all (?:summer"
-    rf"|year|season)|year[- ]round)\b|(?:bone )?(?:wet|moist|damp|dry) (?:in"
+    rf"|year|season)|year[- ]round)\b"
+    r"|(?:(?:plenty|lots|ample|well watered) (?:in|during) (?:full |active |the )?(?:growth|growing season"
+    r"|leaf|summer|spring),? (?:and |but |then )?)?(?:bone )?(?:wet|moist|damp|dry) (?:in"
     rf"|through|until|by)"
     rf" (?:(?:early |late |mid[ -]?)?(?:spring|summer|autumn|fall|winter)|{_MONTH})\b"
     r"|avoid (?:over-?watering|letting|(?:over-?head|excess(?:ive)?) water)"
@@ -228,13 +230,15 @@ _DATED = later(
     r"\b(?:sow\w*|feed\w*|fe+d|food|fertili\w+|fert|harvest\w*|pick\w*|cut\w*|turn|mist|spray|bloom\w*"
     r"|flower\w*|repot|pot)\b"
 )
-_NO_BEFORE = later(r"(?i)\b(?:no|never|don['’]?t|do not)[ \n]\Z")
+_NO_BEFORE = later(
+    r"(?i)\b(?:no|never|(?:don['’]?t|do not|never)[ \n](?:skimp on|stint on)|don['’]?t|do not)[ \n]\Z"
+)
 
 
 def _with_no(text: str, found: Found[str]) -> Found[str]:
     """The phrase with the "no" right before it, without which it says the contrary."""
     start, end = found.span
-    no = _NO_BEFORE.search(text, max(0, start - 8), start)
+    no = _NO_BEFORE.search(text, max(0, start - 18), start)
     return replace(found, value=clean(text[no.start() : end]), span=(no.start(), end)) if no else found
 
 
