@@ -84,7 +84,8 @@ def _firms(tag: TagText, lines: Sequence[Line]) -> Iterator[tuple[str, tuple[int
 
 
 _SMALL_NAME = later(
-    r"(?P<name>(?!\w*(?:y|ed|ing|ful|ous|al|ic) )[a-z]{4,}(?: [a-z]{3,})?) (?:nursery|nurseries|growers|farms?|greenhouses?|foliage|botanicals"
+    r"(?P<name>(?!\w*(?:y|ed|ing|ful|ous|al|ic) )[a-z]{4,}(?: [a-z]{3,})?)"
+    r" (?:nursery|nurseries|growers|farms?|greenhouses?|foliage|botanicals"
     r"|horticulture|organics)"
 )
 

@@ -51,7 +51,7 @@ _SPOKEN = later(
 """What a person writes by hand: "2 bucks each"."""
 _BARE = later(
     r"(?:^|(?<=[\n\t])|(?<=[\n\t]#\d )|(?<=[\n\t]#\d\d )|(?<=[\n\t]0\dg )|(?<=pk ))"
-    r"(?P<price>[1-9]\d{0,2}\.\d[059])(?=\s*(?:$|[\n\t]))"
+    r"(?P<price>[1-9]\d{0,2}\.\d[059])(?= ?(?:each|ea\.?)?\s*(?:$|[\n\t]))"
 )
 """What a till prints may lack its sign: alone in a line, or behind the class of the pot."""
 _NOT_PRICE_BEFORE = later(
