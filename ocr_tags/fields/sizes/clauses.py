@@ -94,6 +94,7 @@ TAIL = later(
     r"[O0]\.? ?[C]\b\.?|center to center|"
     r"entre (?:les plant[se]*|plantas)|de distancia|d['’]écart)|"
     r"(?P<centres>cent(?:er|re)s|ctrs?\.?)|"
+    r"(?P<each>per[ \n](?:plant|tree|bush|vine|shrub|crown)(?=[.,;)\n\t]|$))|"
     r"(?P<stems>(?-i:stems|stalks|spikes))|"
     r"(?P<plant>(?-i:(?:[a-z-]+ )?(?:plants?|shrubs?|trees?|bush(?:es)?|hedges?|vines?|climbers?))"
     r"(?= ?(?:[.,;)\n\t]|$|(?:for|in|with|that|of|or|and|which|at|on|if|when|by)\b)))|"

@@ -62,8 +62,15 @@ _CUT_TO = later(
 """A sentence of cutting: its height is where to cut."""
 _IN_ROW = later(r"\bin\s(?:the\s)?rows?\b", re.I)
 _ON = later(r"\b(?:on|at|to)[ \n](?:(?:about|staggered|roughly|even)[ \n])?$", re.I)
-_NEEDS = {"stems": BLOOM_BEFORE, "plant": PLANT_BEFORE, "between": _IN_ROW, "centres": _ON}
-_NAMED = {"stems": "flower_height", "plant": "height", "between": "row_spacing", "centres": "spacing"}
+_ALLOWED = later(r"\b(?:allow|leave|give)[ \n](?:(?:about|at least|some)[ \n])?$", re.I)
+_NEEDS = {"each": _ALLOWED, "stems": BLOOM_BEFORE, "plant": PLANT_BEFORE, "between": _IN_ROW, "centres": _ON}
+_NAMED = {
+    "each": "spacing",
+    "stems": "flower_height",
+    "plant": "height",
+    "between": "row_spacing",
+    "centres": "spacing",
+}
 """Nouns behind a length that say what it is only after the words they need."""
 
 
