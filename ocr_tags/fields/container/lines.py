@@ -53,7 +53,7 @@ _NUMBERED = later(
 _NUMBER_AND_PRICE = later(rf"(?<![^\n\t])(?P<size>no\. ?(?:[1-357]|10|15|20|25))[ \t]+{PRICED}(?=\n|\t|$)")
 _STOCK = later(
     rf"(?<![^\n\t])(?:nursery )?(?:stock|size|grade)(?: type)?(?: ?: ?| )(?P<size>{POTLESS.pattern})"
-    r"(?= {2,}|[ ,;]*[\n\t]|$)"
+    r"(?= {2,}| (?:bundle|tray|qty|pack|box|lot)\b|[ ,;]*[\n\t]|$)"
 )
 _POTTED_IN = later(rf"\bpotted (?P<size>{NUMBER} ?(?:cm|mm|{VOLUME}))(?=\n|\t|$)")
 """"Rooted cuttings, potted 9cm"."""

@@ -240,7 +240,7 @@ def _whole_cell(text: str, folded: str, start: int, end: int) -> Iterator[Found[
     elif width := _MILLIMETRES_ALONE.fullmatch(folded, start, end):
         yield Found(clean_size(text[slice(*width.span("size"))]), width.span("size"), 0.75)
     elif OF_POTS.fullmatch(folded, start, end) and not _under_label(text, start):
-        yield Found(clean_size(text[start:end]), (start, end), 0.65)
+        yield Found(clean_size(text[start:end]), (start, end), 0.75)
     elif closing := _CLOSING.search(folded, start, end):
         yield Found(clean_size(text[slice(*closing.span("size"))]), closing.span("size"), 0.75)
 
