@@ -47,7 +47,7 @@ _NUMBERED = later(
     r"(?:^|(?<=[\n\t]))(?:pot|container|size|pot size|container size|stock|class)(?: ?: ?| ?\t"
     r"|(?: ?[._·]){2,} ?| )"
     r"(?P<size>no\. ?(?:[1-357]|10|15|20|25))(?=\n|\t|$)"
-    r"(?![^\n]*\b(?:tubers?|bulbs?|corms?|rhizomes?|roots?)\b)"
+    r"(?!\s*\d* ?(?:tubers?|bulbs?|corms?|rhizomes?|roots?)\b)"
 )
 """A nursery class behind its label: "Pot No. 3"; those of bulbs are of other sizes."""
 _NUMBER_AND_PRICE = later(rf"(?<![^\n\t])(?P<size>no\. ?(?:[1-357]|10|15|20|25))[ \t]+{PRICED}(?=\n|\t|$)")
