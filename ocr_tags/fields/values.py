@@ -163,7 +163,8 @@ def _in_capitals(line: str) -> bool:
 
 _STOP = later(
     r"(?<=[a-z]{5})(?<!approx)\.(?=\s+[a-z])"
-    r"|(?<!\b[Ee][XxSs][CcPp])(?<!\b[EeIi][XxNn][Cc][Ll])(?<!\b[Ff]ert)[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$"
+    r"|(?<!\b[Ee][XxSs][CcPp])(?<!\b[EeIi][XxNn][Cc][Ll])(?<!\b[Ff]ert)"
+    r"(?<!\b[Ss]low[- ][Rr]el)(?<!\bSLOW[- ]REL)[.!;?](?=\s+[^\sa-zà-ÿ]|\s*$"
     r"|(?<=[a-z]{3}[.!])[A-Z][a-z]{2})|\s?[•·]\s|\s[*«»¢]\s|\s\+\s(?=[A-Z][a-z]+\s[a-z])|\s\|\s|\t|\n"
 )
 _GOES_ON = later(
