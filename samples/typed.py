@@ -17,6 +17,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
+from itertools import groupby
 from pathlib import Path
 from typing import Any
 
@@ -57,15 +58,11 @@ def typed_tags(file: Path) -> list[dict[str, Any]]:
 def laid_out(side: str) -> tuple[list[list[Typed]], int]:
     """The lines of a typed side as words in boxes, and the height of the whole, in pixels."""
     rows = [_row(line) for line in _letters(side)]
-    first = max((LETTER * WIDE * size * len(cells[0]) for size, cells in rows if len(cells) > 1), default=0)
     found: list[list[Typed]] = []
     y = MARGIN
-    for size, cells in rows:
+    for (size, cells), columns in zip(rows, _columns(rows), strict=True):
         height = round(LETTER * size)
-        x: float = MARGIN
-        for number, cell in enumerate(cells):
-            if number:
-                x = max(x + 3 * height, MARGIN + first + COLUMN) if number == 1 else x + 4 * height
+        for cell, x in zip(cells, columns, strict=True):
             line: list[Typed] = []
             for word in _words(cell):
                 width = max(round(WIDE * height * len(word)), 4)
@@ -79,6 +76,23 @@ def laid_out(side: str) -> tuple[list[list[Typed]], int]:
 
 
 Letter = tuple[str, tuple[str, int] | None]
+Row = tuple[float, list[list[Letter]]]
+
+
+def _columns(rows: Sequence[Row]) -> Iterator[list[float]]:
+    """Where each cell of each row begins: all second cells at one place, further ones where rows of as many
+    cells follow each other."""
+    first = max((_width(size, cells[0]) for size, cells in rows if len(cells) > 1), default=0.0)
+    for count, block in groupby(rows, key=lambda row: len(row[1])):
+        own = list(block)
+        starts = [MARGIN, MARGIN + first + COLUMN][:count]
+        for column in range(1, count - 1):
+            starts.append(starts[-1] + max(_width(size, cells[column]) for size, cells in own) + COLUMN)
+        yield from [starts] * len(own)
+
+
+def _width(size: float, cell: Sequence[Letter]) -> float:
+    return LETTER * WIDE * size * len(cell)
 
 
 def _letters(side: str) -> Iterator[list[Letter]]:
@@ -103,7 +117,7 @@ def _letters(side: str) -> Iterator[list[Letter]]:
         yield letters
 
 
-def _row(letters: Sequence[Letter]) -> tuple[float, list[list[Letter]]]:
+def _row(letters: Sequence[Letter]) -> Row:
     size = re.match(r"(\d+(?:\.\d+)?)\|", "".join(c for c, _ in letters))
     cells: list[list[Letter]] = [[]]
     for letter in letters[size.end() if size else 0 :]:
