@@ -38,6 +38,14 @@ def test_words_are_put_in_order_whatever_order_they_come_in() -> None:
     assert only.text == "Full sun to part shade"
 
 
+def test_a_word_whose_box_runs_into_another_line_does_not_part_the_lines() -> None:
+    first, second = words("Water deeply once a week until", 0, 0), words("established. Feed in spring", 0, 30)
+    tall = Box(first[2].place.x, 0, first[2].place.w, 50)
+    first[2] = Word(first[2].text, tall, tall, 0.9)
+    lines = Line(tuple(first)), Line(tuple(second))
+    assert in_rows(*lines) == "Water deeply once a week until\nestablished. Feed in spring"
+
+
 def up_the_side(text: str, x: int, bottom: int, height: int = 20) -> list[Word]:
     """Words of a line that runs upwards and leans a little to the left."""
     made, y = [], bottom

@@ -135,6 +135,15 @@ def test_sides_that_differ_show_both_values() -> None:
     assert {entry.side, entry.alternatives[0].side} == {"front", "back"}
 
 
+def test_of_two_values_the_one_comes_first_whose_words_tell_of_the_fact() -> None:
+    """Spread: "3 ft across", of a planting hole, beside "by 10-15 ft. wide"."""
+    claim = Claim("12", "12", "back", None, (("rapidocr", 0.9), ("tesseract", 0.9)), 0.0, asked=2, meant=0.0)
+    other = replace(claim, value="18", votes=(("rapidocr", 0.85), ("tesseract", 0.85)), meant=1.0)
+    fit = replace(PLAIN, weights={**PLAIN.weights, "meant": 2.0})
+    (entry,) = readings(NUMBER, (), [claim, other], fit)
+    assert (entry.value, entry.status) == ("18", "disagreed")
+
+
 def test_what_was_hardly_read_is_absent() -> None:
     assert readings(NUMBER, claims([text("12", "page", confidence=0.2)], NUMBER), ()) == ()
 
@@ -189,6 +198,11 @@ def test_a_name_within_a_longer_name_is_a_name_of_its_own() -> None:
             "different",
         ),
         (BotanicalName("Salvia x", "Salvia", "x"), BotanicalName("Salvia y", "Salvia", "y"), "different"),
+        (
+            BotanicalName("Salvia", "Salvia", trade_designation="Sky"),
+            BotanicalName("Salvia x 'Sky Sea'", "Salvia", "x", cultivar="Sky Sea"),
+            "poorer",
+        ),
     ],
 )
 def test_comparing_values(first: object, second: object, verdict: str) -> None:

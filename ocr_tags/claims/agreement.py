@@ -79,16 +79,17 @@ def _(first: PlantPassport, second: Any) -> Comparison:
 
 
 def _by_parts(first: Any, second: Any, parts: tuple[str, ...]) -> Comparison:
-    fuller = poorer = False
+    """Where each has what the other lacks, the longer one is fuller."""
+    more = less = 0
     for part in parts:
         a, b = _letters(getattr(first, part) or ""), _letters(getattr(second, part) or "")
         if a not in b and b not in a:
             return "different"
-        fuller = fuller or len(a) > len(b)
-        poorer = poorer or len(b) > len(a)
-    if fuller:
-        return "fuller"
-    return "poorer" if poorer else "same"
+        more += max(len(a) - len(b), 0)
+        less += max(len(b) - len(a), 0)
+    if more == less == 0:
+        return "same"
+    return "fuller" if more >= less else "poorer"
 
 
 @compare.register

@@ -62,7 +62,9 @@ def parts(field: Field[Any], everything: Sequence[Claim], fit: Fit) -> list[Weig
 
 
 def _one(field: Field[Any], everything: Sequence[Claim], fit: Fit) -> list[Weighed]:
-    groups = sorted(_grouped(everything), key=lambda group: -_joint(group))
+    groups = sorted(
+        _grouped(everything), key=lambda group: (-fit.chance(field.name, _evidence(group)), -_joint(group))
+    )
     if not groups:
         return []
     best, evidence = _weighed(field.name, groups[0], fit, *groups[1:])

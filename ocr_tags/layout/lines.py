@@ -12,6 +12,8 @@ from ocr_tags.record import Box, Word
 WIDE_GAP = 1.3
 """A gap of more letter heights than this parts a line in two (columns, leader dots)."""
 FEW_LETTERS, UPRIGHT = 3, 1.5
+TOWERING = 1.6
+"""A word's box of more letter heights holds specks of other lines beside its letters."""
 
 
 @dataclass(frozen=True)
@@ -22,6 +24,16 @@ class Line:
 
     @cached_property
     def place(self) -> Box:
+        """Where it stands: a word whose box runs into the lines above or below says nothing of how high."""
+        whole = self._whole
+        low = [word for word in self.words if word.place.h <= TOWERING * self.height]
+        if self.upright or not low:
+            return whole
+        level = Box.around(word.place for word in low)
+        return Box(whole.x, level.y, whole.w, level.h)
+
+    @cached_property
+    def _whole(self) -> Box:
         return Box.around(word.place for word in self.words)
 
     @cached_property
@@ -32,7 +44,7 @@ class Line:
     def upright(self) -> bool:
         """Whether it runs up or down the tag: a few letters in a box taller than letters side by side are."""
         letters = sum(len(word.text) for word in self.words)
-        return letters > FEW_LETTERS and self.place.h > UPRIGHT * self.place.w
+        return letters > FEW_LETTERS and self._whole.h > UPRIGHT * self._whole.w
 
     @cached_property
     def height(self) -> float:

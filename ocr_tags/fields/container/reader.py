@@ -120,7 +120,7 @@ _MILLIMETRES_ALONE = later(
 _KNOWN = 0.7
 """Certainty of a label with only a space behind it, if its letters needed no repair."""
 _SPOKEN_OF = later(
-    r"\s(?:is|will|gives?|holds?|does|(?:in|within) (?:\w+ ){1,2}(?:days|weeks|months|seasons?|years?)"
+    r"\s(?:is|will|gives?|holds?|takes?|does|(?:in|within) (?:\w+ ){1,2}(?:days|weeks|months|seasons?|years?)"
     r"|by (?:early |mid-?|late )?(?:spring|summer|autumn|fall|june|july|august))\b"
 )
 """Behind a pot that advice speaks of: "A 9 cm pot is big enough", "fills a basket in six weeks"."""

@@ -49,7 +49,7 @@ _OWN = later(
     r"|seco\b|poc[oa]|riego|mucho|massig|mittel|feucht|trocken|gie(?:ss|ß)|wenig|viel|frisch|nass|hoch"
     r"|gering"
     r"|matig|vocht"
-    r"|\bwks?\b|\d ?[x×]|xeric|\blots\b|barely"
+    r"|\bwks?\b|\d ?[x×]|xeric|\blots\b|barely|first (?:summer|season|year)"
     r"|indifferent|\bnone\b|droog|\bnat\b|weinig|veel|gemiddeld|mattlig|fukt|torr|torka"
     r"|medel|tor\b|fugt|vand|asciut|umid|abbond"
     r"|regol"
