@@ -6,6 +6,7 @@ A label may stand before its value, over it, or under it; how most labels of a s
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from collections.abc import Callable, Sequence, Set
 from itertools import pairwise
 
@@ -145,8 +146,10 @@ def line_below(lines: Sequence[Line]) -> dict[int, Line]:
     """For each line (by id) the one right below it in its column, where each is the other's nearest."""
     down: dict[int, Line] = {}
     up: dict[int, Line] = {}
+    ordered = sorted(lines, key=_top)
     for line in lines:
-        nearest = min((other for other in lines if _under(line, other)), key=_top, default=None)
+        lower = ordered[bisect_right(ordered, line.place.y, key=_top) :]
+        nearest = next((other for other in lower if _under(line, other)), None)
         if nearest is not None:
             down[id(line)] = nearest
             rival = up.get(id(nearest))
@@ -160,14 +163,13 @@ def _top(line: Line) -> int:
 
 
 def _under(upper: Line, lower: Line) -> bool:
+    small, large = sorted((upper.height, lower.height))
+    if not -0.5 * small < lower.place.y - upper.place.bottom < 1.5 * large:
+        return False
     overlap = min(upper.place.right, lower.place.right) - max(upper.place.x, lower.place.x)
-    height = max(upper.height, lower.height)
-    gap = lower.place.y - upper.place.bottom
     return (
-        upper is not lower
-        and upper.upright == lower.upright
+        upper.upright == lower.upright
         and overlap > 0.3 * min(upper.place.w, lower.place.w)
-        and -0.5 * min(upper.height, lower.height) < gap < 1.5 * height
-        and lower.place.y > upper.place.y + 0.4 * min(upper.height, lower.height)
-        and height < 2.6 * min(upper.height, lower.height)
+        and lower.place.y > upper.place.y + 0.4 * small
+        and large < 2.6 * small
     )
