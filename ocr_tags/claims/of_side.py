@@ -185,13 +185,14 @@ def _goes_on(fuller: Claim, poorer: Claim) -> bool:
     run on into the next line, or the other may have missed words; the meaning of the words speaks too."""
     own = {engine for engine, _ in fuller.votes}
     rest = tuple(vote for vote in poorer.votes if vote[0] not in own)
-    return not rest or _odds(fuller) + FULLER_LEAD > _odds(replace(poorer, votes=rest))
+    backed = replace(poorer, votes=rest)
+    return not rest or odds(fuller.strength, fuller.meant) + FULLER_LEAD > odds(backed.strength, backed.meant)
 
 
-def _odds(claim: Claim) -> float:
-    """How likely a claim is right, on the scale on which evidence adds up."""
-    strength = min(max(claim.strength, 0.001), 0.999)
-    return log(strength / (1 - strength)) + MEANING * claim.meant
+def odds(strength: float, meant: float) -> float:
+    """How likely a claim of this strength is right, on the scale on which evidence adds up."""
+    strength = min(max(strength, 0.001), 0.999)
+    return log(strength / (1 - strength)) + MEANING * meant
 
 
 def _backed(claim: Claim, other: Claim, share: float) -> Claim:

@@ -13,7 +13,7 @@ from typing import Any
 
 from ocr_tags.claims.agreement import compare
 from ocr_tags.claims.confidence import PART, Evidence, Fit, fitted
-from ocr_tags.claims.of_side import Claim
+from ocr_tags.claims.of_side import Claim, odds
 from ocr_tags.layout.text import MERGED
 from ocr_tags.record import Box, Field, Reading, Side, Status
 
@@ -62,9 +62,7 @@ def parts(field: Field[Any], everything: Sequence[Claim], fit: Fit) -> list[Weig
 
 
 def _one(field: Field[Any], everything: Sequence[Claim], fit: Fit) -> list[Weighed]:
-    groups = sorted(
-        _grouped(everything), key=lambda group: (-fit.chance(field.name, _evidence(group)), -_joint(group))
-    )
+    groups = sorted(_grouped(everything), key=lambda group: -_odds(group))
     if not groups:
         return []
     best, evidence = _weighed(field.name, groups[0], fit, *groups[1:])
@@ -119,6 +117,11 @@ def _grouped(everything: Iterable[Claim], apart: bool = False) -> list[list[Clai
 def _joint(group: Sequence[Claim]) -> float:
     """Strength of what both sides say: each side counts once."""
     return 1 - prod(1 - strength for strength in _by_side(group).values())
+
+
+def _odds(group: Sequence[Claim]) -> float:
+    """How likely it is right by what was read and by what its words tell of."""
+    return odds(_joint(group), max(claim.meant for claim in group))
 
 
 def _by_side(group: Sequence[Claim]) -> dict[Side, float]:
