@@ -46,6 +46,10 @@ def test_a_word_whose_box_runs_into_another_line_does_not_part_the_lines() -> No
     assert in_rows(*lines) == "Water deeply once a week until\nestablished. Feed in spring"
 
 
+def test_a_headline_and_small_print_below_it_have_no_tie() -> None:
+    assert in_rows(line("HYDRANGEA", 0, 0, 60), line("Full sun to part shade", 0, 70, 20)).count("\n\n") == 1
+
+
 def up_the_side(text: str, x: int, bottom: int, height: int = 20) -> list[Word]:
     """Words of a line that runs upwards and leans a little to the left."""
     made, y = [], bottom

@@ -185,8 +185,9 @@ def _goes_on(fuller: Claim, poorer: Claim) -> bool:
     run on into the next line, or the other may have missed words; the meaning of the words speaks too."""
     own = {engine for engine, _ in fuller.votes}
     rest = tuple(vote for vote in poorer.votes if vote[0] not in own)
-    backed = replace(poorer, votes=rest)
-    return not rest or odds(fuller.strength, fuller.meant) + FULLER_LEAD > odds(backed.strength, backed.meant)
+    without = replace(poorer, votes=rest)
+    lead = odds(fuller.strength, fuller.meant) - odds(without.strength, without.meant)
+    return not rest or lead > -FULLER_LEAD
 
 
 def odds(strength: float, meant: float) -> float:

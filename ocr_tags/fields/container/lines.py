@@ -84,9 +84,8 @@ def in_line(text: str, folded: str) -> Iterator[Found[str]]:
         for match in pattern.finditer(folded):
             verb = PLANTING.search(folded, 0, match.start()) if pattern is _BEFORE_PRICE else None
             planting = verb and not text[verb.start() :].startswith("Plants ")
-            made = pattern is _STOCK or is_made(
-                match["size"], {**LARGEST, **WIDEST_PRICED}
-            )  # plants are taller
+            # The size of stock sold without a pot is how tall it is.
+            made = pattern is _STOCK or is_made(match["size"], {**LARGEST, **WIDEST_PRICED})
             if not planting and made:
                 yield Found(clean_size(text[slice(*match.span("size"))]), match.span("size"), certainty)
 

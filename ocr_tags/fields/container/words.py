@@ -13,7 +13,8 @@ NUMBER = (
 )
 LENGTH = r"(?:inch(?:es)?|in\b\.?|\"|”|″|''|-inch|-in\b\.?|cm\b|mm\b|po\b|pouces?)"
 VOLUME = (
-    r"(?:gal(?:lons?|ones|[oó]n\b|\b\.?)|-gal(?:lon|\b\.?)|-lit(?:re|er)s?\b|qts?\b\.?|quarts?|pts?\b\.?|pints?|l\b"
+    r"(?:gal(?:lons?|ones|[oó]n\b|\b\.?)|-gal(?:lon|\b\.?)|-lit(?:re|er)s?\b|qts?\b\.?|quarts?"
+    r"|pts?\b\.?|pints?|l\b"
     r"|lt\b|ltr\b|litres?"
     r"|liters?|litros?|liter|ml\b)"
 )
@@ -132,8 +133,8 @@ CLASSES = later(
 )
 NURSERY_CLASS = later(r"#\s?(?:[1-357]|10|15|20|25|45|65)(?!\d)")
 """The classes of nursery stock: other numbers beside a price may be an item's."""
-# In front a year or more in the seed bed and after it: "2-0".
-# Sold without a pot, or in trays: "racines nues", "wurzelnackt", "wortelgoed" are bare roots.
+# Sold without a pot, or in trays: "racines nues", "wurzelnackt", "wortelgoed" are bare roots. "2-0" before
+# them counts a tree's years in the seed bed and in the one it was moved to.
 _GRADE = (
     r"(?:\d(?: ?[-–/] ?\d)? ?(?:eyes?|fans?|yr\.?|years?|canes?)|(?:no\.? ?|#|grade )[12]"
     rf"|\d{{1,3}}(?: ?[-–/] ?\d{{1,3}})? ?(?:{LENGTH}|'|ft\b\.?))"

@@ -5,8 +5,8 @@ from __future__ import annotations
 from ocr_tags.measures.quantities import WORD
 
 THINGS = (  # they have a height or width too, but not the plant's own
-    r"pots?|containers?|box|hook|hanger|bracket|trellis|fence|wall|support|stake|hole|bed|leaf|leaves|trunk|root(?:ball)?|"
-    r"head|fruit|seed|"
+    r"pots?|containers?|box|hook|hanger|bracket|trellis|fence|wall|support|stake|hole|bed|leaf|leaves|"
+    r"trunk|root(?:ball)?|head|fruit|seed|"
     r"package|shelf|door|window|tray|cell|stem"
 )
 BLOOM = r"(?:flower(?:s|ing)?|bloom(?:s|ing)?|blossoms?|scapes?)(?: (?:stalk|spike|stem|scape|head)s?)?"
