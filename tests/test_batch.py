@@ -158,7 +158,7 @@ def test_the_photos_of_a_tag_are_read_in_one_go_each_as_its_side(
 def test_a_photo_that_hangs_is_given_up(tmp_path: Path) -> None:
     put(tmp_path, "a_front.jpg", "HANG")
     put(tmp_path, "b_front.jpg", SALVIA)
-    assert told(run(tmp_path, seconds=8)) == ["a_front.jpg was given up after 8 s.", "front:b_front.jpg"]
+    assert told(run(tmp_path, seconds=16)) == ["a_front.jpg was given up after 16 s.", "front:b_front.jpg"]
 
 
 def test_order_holds_however_long_a_photo_takes(tmp_path: Path) -> None:

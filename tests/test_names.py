@@ -11,7 +11,7 @@ import pytest
 from ocr_tags.fields.makers import read_supplier
 from ocr_tags.fields.names import read_botanical_name, read_common_names
 from ocr_tags.fields.series.reader import read_series
-from ocr_tags.names.naming import CODE
+from ocr_tags.names.naming import CODE, UNREAD
 from ocr_tags.record import LineSpan, TagText
 
 CASES = Path(__file__).parent / "cases"
@@ -113,6 +113,13 @@ def test_a_code_whose_letter_may_be_a_figure_is_never_quite_sure(code: str, doub
     (found,) = read_botanical_name(TagText(f"Rosa '{code}'"))
     assert found.value.cultivar == code
     assert (found.certainty <= CODE) is doubtful
+
+
+@pytest.mark.parametrize("behind", ['\n"lorrick Skylark"', "\nTURfre25", " 'l0rrick"])
+def test_a_name_whose_cultivar_is_not_read_is_not_sure(behind: str) -> None:
+    (found,) = read_botanical_name(TagText(f"Amelanchier canadensis{behind}\nHt. 4 m"))
+    assert found.value.cultivar is None
+    assert found.certainty <= UNREAD
 
 
 def test_a_quoted_cultivar_on_a_side_without_a_genus_waits_for_the_other_side() -> None:

@@ -54,7 +54,7 @@ class Claim:
     echo: float = 0.0
     """How alike another engine's letters are in its place, where that engine did not find the value."""
     partly: bool = False
-    """Whether an engine backs it that read a part of it only: where it ends, the engines do not agree."""
+    """Whether another engine read a part of it only, or more than it: where it ends, they do not agree."""
     meant: float = 0.5
     """The chance that its words tell of this fact, by example (`meaning/`)."""
     beyond: float = 0.0
@@ -167,17 +167,21 @@ def settle_places(united: Sequence[Claim]) -> tuple[Claim, ...]:
         elif _explains_more(claim, kept[at]):
             elsewhere = claim.photo != kept[at].photo  # may have run into what stands beside it there
             backed = not elsewhere or len(claim.votes) >= len(kept[at].votes)
-            if backed and claim.strength > FULLER_SHARE * kept[at].strength and _goes_on(claim, kept[at]):
-                kept[at] = _backed(claim, kept[at], POORER_VOTE)
+            if backed and claim.strength > FULLER_SHARE * kept[at].strength:
+                kept[at] = _longer(claim, kept[at])
         elif _explains_more(kept[at], claim):
-            fuller = kept[at]
-            kept[at] = _backed(fuller, claim, POORER_VOTE) if _goes_on(fuller, claim) else claim
+            kept[at] = _longer(kept[at], claim)
         elif compare(kept[at].value, claim.value) == "different":
             doubt = min(claim.strength / max(kept[at].strength, 1e-6), 1.0)
             kept[at] = replace(kept[at], doubt=max(kept[at].doubt, doubt))
         else:
             kept[at] = _backed(kept[at], claim, 1.0)
     return tuple(kept)
+
+
+def _longer(fuller: Claim, poorer: Claim) -> Claim:
+    """The fuller value where it is likely to go on so far; else the poorer, whose end is open to doubt."""
+    return _backed(fuller, poorer, POORER_VOTE) if _goes_on(fuller, poorer) else replace(poorer, partly=True)
 
 
 def _goes_on(fuller: Claim, poorer: Claim) -> bool:

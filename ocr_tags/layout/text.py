@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from ocr_tags.layout.cells import stacked, table
+from ocr_tags.layout.joined import set_apart
 from ocr_tags.layout.lines import Line, split_wide
 from ocr_tags.layout.reading_order import Arranged, IsLabel, columns, no_label, rows
 from ocr_tags.record import Box, LineSpan, Side, TagText, Word, WordSpan
@@ -30,7 +31,10 @@ def side_texts(
     `readings` are lines by reader; `height` is that of the picture they were read in, in pixels;
     `is_label` tells labels from values, for tags that print the label under its value.
     """
-    readings = {reader: without_ghosts(lines) for reader, lines in readings.items()}
+    readings = {
+        reader: set_apart(without_ghosts(lines), _usual_height(lines), is_label)
+        for reader, lines in readings.items()
+    }
     merged = merge([line for lines in readings.values() for line in lines])
     ordered = {MERGED: merged, **readings} if len(readings) > 1 else readings
     texts: list[TagText] = []

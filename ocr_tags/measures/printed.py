@@ -40,7 +40,9 @@ def find_lengths(text: str) -> Iterator[Measure]:
         if measure:
             if _NEAR_END_LOST.search(text, max(0, measure.span[0] - 6), measure.span[0]):
                 measure = replace(measure, certainty=0.3 * measure.certainty)
-            if _FAR_END_LOST.match(text, measure.span[1]) and measure.length.min_cm == measure.length.max_cm:
+            if measure.length.min_cm == measure.length.max_cm and (
+                _FAR_END_LOST.match(text, measure.span[1]) or _goes_on_below(text, measure)
+            ):
                 measure = replace(measure, certainty=0.3 * measure.certainty)
             measure = _with_second_unit(text, measure)
             position = measure.span[1]
@@ -93,6 +95,17 @@ _SECOND_UNIT = later(r"\n(?!\n)[(\[]?| ?(?:[(\[/|,;=–-]|\bor\b)?(?: ?\n(?!\n)|
 _NEAR_END_LOST = later(r"[½¼¾%]\d ?$|[\d½¼¾%][\"″”'’′]? ?(?:[-–—~]|\bto\b) ?$|(?:^|[\t\n])\d{1,2}\t$", re.I)
 
 _FAR_END_LOST = later(r" ?(?:[-–—~]|\bto) ?(?=[\n\t]|$)", re.I)
+_BEHIND_WORDS = later(r"[^\W\d_]{2}[^\n\t]*\Z")
+
+
+def _goes_on_below(text: str, measure: Measure) -> bool:
+    """Whether a greater length alone in the line below may be the far end, its dash lost."""
+    start, end = measure.span
+    other = quantity_at(text, end + 1) if text[end : end + 1] == "\n" else None
+    if other is None or other.unit != measure.unit or text[other.end : other.end + 1] not in {"", "\n"}:
+        return False
+    greater = 1 < other.value * CM[other.unit] / (measure.length.max_cm or 1) < 3
+    return greater and bool(_BEHIND_WORDS.search(text, text.rfind("\n", 0, start) + 1, start))
 
 
 def _measure_at(text: str, start: int) -> Measure | None:

@@ -27,8 +27,15 @@ _AFTER = later(
     r"(?P<close>['’`´“”\"])?[ .,;|]*$"
 )
 # The line or two under a name: words with capitals before a closing quote, whose fellow was lost.
+_CODED = r"[A-ZÀ-Þ](?:[\w’'-]*\w)"
 _UNDER = later(
-    rf"[ ]*\n(?P<open>)(?P<words>{_CAPPED}(?:[ ]{_CAPPED})?(?:\n{_CAPPED})?)(?P<close>['’”\"])(?=[\n\t]|$)"
+    rf"[ ]*\n(?P<open>)(?P<words>{_CODED}(?:[ ]{_CODED})?(?:\n{_CAPPED})?)(?P<close>['’”\"])(?=[\n\t]|$)"
+)
+
+# The same where the words begin on the name's own line: "speciosa Skelda" over "Crimson'".
+_ACROSS = later(
+    rf"[ ]+(?P<open>)(?P<words>{_CAPPED}(?:[ ]{_CAPPED})?\n{_CAPPED}(?:[ ]{_CAPPED})?)"
+    r"(?P<close>['’”\"])(?=[\n\t]|$)"
 )
 
 # The same before whose words the quote was opened, and where it closed was not read.
@@ -131,9 +138,9 @@ def combine(one: BotanicalName, other: BotanicalName) -> BotanicalName | None:
 def half_quoted(text: str, line: Line, parsed: Parsed, trust: float) -> tuple[Parsed, float]:
     """The name with the words after it as its cultivar, when they fill the line and lost a quote or both.
 
-    They may stand on the next line, or be broken over the next two, if a quote closes them there.
+    They may stand on the next line, or go on there, or be broken over the next two, if a quote closes them.
     """
-    after = _AFTER.match(text, parsed.end, line.end)
+    after = _ACROSS.match(text, parsed.end) or _AFTER.match(text, parsed.end, line.end)
     match = after or _UNDER.match(text, parsed.end) or _UNDER_OPENED.match(text, parsed.end)
     if parsed.name.cultivar or match is None:
         return parsed, trust

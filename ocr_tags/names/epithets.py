@@ -12,7 +12,7 @@ from ocr_tags.patterns import later
 
 # Readers turn the opening quote into a comma or an accent, and the pair into one or two strokes.
 OPENING = "'‘’‛`´′“”\"„‚,"
-_CLOSING = "'‘’‛`´′“”\""
+_CLOSING = "'‘’‛`´′“”\"*"
 CAPITAL = "A-ZÀ-ÖØ-ÞŠŽŒ"
 
 MAX_EPITHET = 30

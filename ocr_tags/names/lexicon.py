@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import gzip
 import re
-import unicodedata
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
+
+from ocr_tags.names.epithets import plain_epithet
 
 
 def genus_of(name: str) -> str:
@@ -37,10 +38,10 @@ class Plant:
 def key(name: str) -> str:
     """The name without case, accents, quotes, hyphens, spaces and hybrid signs.
 
-    >>> key("Lamb’s-Ear"), key("Calibrachoa × hybrida"), key("Étoile")
-    ('lambsear', 'calibrachoahybrida', 'etoile')
+    >>> key("Lamb’s-Ear"), key("Calibrachoa × hybrida"), key("Étoile"), key("Æsculus")
+    ('lambsear', 'calibrachoahybrida', 'etoile', 'aesculus')
     """
-    plain = unicodedata.normalize("NFKD", name).lower()
+    plain = plain_epithet(name.lower())
     plain = re.sub(r"(?<![^\W\d_])x\s+(?=[^\W\d_])|×", " ", plain)
     return "".join(c for c in plain if c.isascii() and c.isalnum())
 
@@ -185,7 +186,7 @@ def plant_named(botanical: str) -> Plant | None:
 
 
 def is_trade_genus(word: str) -> bool:
-    return word.lower() in trade_genera()
+    return plain_epithet(word.lower()) in trade_genera()
 
 
 def is_ambiguous(common_name: str) -> bool:
@@ -262,7 +263,7 @@ def trade_binomials() -> frozenset[tuple[str, str]]:
 
 def is_genus(word: str) -> bool:
     """Whether this is a published plant genus (or one the trade still uses)."""
-    return is_trade_genus(word) or word.lower() in _long()
+    return is_trade_genus(word) or plain_epithet(word.lower()) in _long()
 
 
 def is_binomial(genus: str, epithet: str) -> bool:

@@ -155,6 +155,10 @@ _PARTED = later(r"\s*[•·|–—;:(]|\s-\s|,\s")
 """What parts a name that begins a line from what is said of it: Fuchsia 'Sky Lantern' · Hardy fuchsia."""
 
 
+_UNREAD = later(r"[ \n]?['‘’“\"`„][ ]?[^\W_]{2}|[ \n][A-Z]{3,}[a-z]{2,}\d*\b")
+UNREAD = 0.75
+"""Certainty of a name behind which a quote opens, or a raiser's code stands, that make no cultivar: part of
+the name is not read."""
 _SENTENCE = later(r"(?:^|[.!?]|\n\n)\s*$")
 _SUBJECT = later(
     r"(?:\.(?=\s|$)|\s(?:is|was|has|grows|likes|loves|needs|makes|blooms|flowers|gives|bears|comes|stays)\b)"
@@ -181,6 +185,8 @@ def _standing(
         return max(trust, 0.9) if not bare else 0.9, True
     if bare:
         return (0.7, True) if whole else (0, False)
+    if not name.cultivar and _UNREAD.match(string, parsed.end):
+        trust = min(trust, UNREAD)
     before = string[line.start : start]
     other = before.strip() and _OTHERS.search(string[max(0, start - 90) : start])
     # What leads to it may end the line above: "Old books call it / Rosmarinus officinalis".

@@ -111,7 +111,7 @@ def read_name(text: str, start: int, accepts: Accepts = lambda genus, word: True
     match = _GENUS.match(text, start)
     if match is None:
         return None
-    genus = match["genus"].capitalize()
+    genus = plain_epithet(match["genus"].lower()).capitalize()
     cross = (match["cross"] or "").strip()
     name = BotanicalName(name="", genus=genus, hybrid=bool(cross) and cross != "+")
     end = match.end()

@@ -81,10 +81,20 @@ def _rows(text: str) -> Iterator[list[tuple[int, int]]]:
         yield rows
 
 
-def _only(tag: Measured, row: tuple[int, int]) -> tuple[list[Label], list[int]]:
-    """The labels, or the places of the lengths, a row consists of; both empty when it has more than that."""
+def _only(tag: Measured, row: tuple[int, int], more: bool = False) -> tuple[list[Label], list[int]]:
+    """The labels, or the places of the lengths, a row consists of; both empty when it has more than that.
+
+    With `more` a label may have words of its own before it: "GARDEN HEIGHT".
+    """
     labels = [x for x in tag.labels if row[0] <= x.start < row[1] and not x.weak]
     places = [n for n, m in enumerate(tag.measures) if row[0] <= m.span[0] < row[1]]
+    if (
+        more
+        and len(labels) == 1
+        and not places
+        and _LETTERS_ONLY.fullmatch(tag.text, row[0], labels[0].start)
+    ):
+        row = (labels[0].start, row[1])
     rest = list(tag.text[row[0] : row[1]])
     for start, end in [(x.start, x.end) for x in labels] + [tag.measures[n].span for n in places]:
         rest[start - row[0] : end - row[0]] = " " * (min(end, row[1]) - start)
@@ -193,7 +203,9 @@ def _whole_label(text: str) -> Label | None:
 
 def values_above(tag: Measured) -> Iterator[Size]:
     """A column of length, label, length, label; sure only amid other rows that leave none over."""
-    blocks = [[(row, _only(tag, row)) for row in rows if row[0] < row[1]] for rows in _rows(tag.text)]
+    blocks = [
+        [(row, _only(tag, row, more=True)) for row in rows if row[0] < row[1]] for rows in _rows(tag.text)
+    ]
     column = [part for block in blocks for _, part in block]
     order = _order(column)
     for run in _VALUES_ABOVE.finditer(order):
