@@ -11,6 +11,7 @@ import unicodedata
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
+from decimal import Decimal
 from typing import Any
 
 from rapidfuzz import fuzz
@@ -30,6 +31,8 @@ PHRASES = {"water", "soil", "feeding", "native_claim", "container", "supplier"}
 PHRASE_SETS = {"colours", "warnings"}
 LIKE = 80.0
 """Two printed phrases whose words agree to this share are the same phrase."""
+TENTH = 0.051
+"""In degrees Celsius, half a step of what truth rounded to tenths gives, and the dust of binary figures."""
 OWN_WORDS = frozenset(["caution", "warning", "attention", "water", "watering", "soil", "needs"])
 """What a field is called and how a warning begins: with or without them a phrase is the same."""
 
@@ -155,6 +158,8 @@ def _judge_names(tag: str, truth: list[Json], got: list[Json], selling_names: li
 def _same(name: str, truth: Json, got: Json) -> bool:
     if name in NUMBERS:
         return _numbers(truth, got)
+    if name == "price":
+        return Decimal(truth["amount"]) == Decimal(got["amount"]) and truth["currency"] == got["currency"]
     if name == "patents":
         return {_patent(item) for item in truth} == {_patent(item) for item in got}
     if name in SETS:
@@ -181,9 +186,12 @@ def _patent(text: str) -> str:
 
 
 def _numbers(truth: Mapping[str, Json], got: Mapping[str, Json]) -> bool:
+    """Within a hundredth, and a temperature to the tenth of a degree to which truth may be rounded."""
     for part in truth:
         a, b = truth[part], got.get(part)
-        if (a is None) != (b is None) or (a is not None and abs(a - b) > 0.01 * max(abs(a), 1)):
+        if (a is None) != (b is None) or (
+            a is not None and abs(a - b) > max(0.01 * max(abs(a), 1), TENTH if part == "celsius" else 0)
+        ):
             return False
     return True
 

@@ -48,16 +48,19 @@ def test_any_text_has_a_meaning(string: str) -> None:
 
 
 def test_a_value_cut_short_or_taken_for_something_else_is_less_likely() -> None:
-    whole, cut, other = (
-        one_claim(words) for words in ("Water deeply once a week", "Water deeply", "Hollow Oak")
-    )
+    whole, other = one_claim("Water deeply once a week"), one_claim("Hollow Oak")
+    cut = one_claim("Water deeply", "deep watering")  # not as printed, so no words are added to it
     assert whole.meant > 0.9 > 0.5 > other.meant and cut.beyond > 0.5 > whole.beyond
     assert chance(whole) > chance(cut) and chance(whole) > chance(other)
 
 
-def one_claim(words: str) -> Claim:
+def test_a_phrase_cut_short_is_given_the_rest_of_its_words() -> None:
+    assert one_claim("Water deeply").value == "Water deeply once a week"
+
+
+def one_claim(words: str, value: str | None = None) -> Claim:
     start = TAG.string.index(words)
-    field = Field(facts.WATER, lambda tag: iter([Found(words, (start, start + len(words)))]))
+    field = Field(facts.WATER, lambda tag: iter([Found(value or words, (start, start + len(words)))]))
     (claim,) = claims([TAG], field)
     return claim
 

@@ -14,6 +14,7 @@ from typing import Any
 from ocr_tags.claims.agreement import compare, key
 from ocr_tags.claims.by_example import by_example
 from ocr_tags.claims.echo import letters_again
+from ocr_tags.claims.endings import ending_where_meant
 from ocr_tags.layout.text import BARS, MERGED
 from ocr_tags.meaning.model import meaning
 from ocr_tags.record import Box, Field, Found, Side, TagText
@@ -78,7 +79,7 @@ def claims(texts: Sequence[TagText], field: Field[Any]) -> tuple[Claim, ...]:
     groups: dict[Any, list[Claim]] = {}
     for number, (text, several) in enumerate(zip(texts, read, strict=True)):
         told = meaning(text)
-        for order, found in enumerate(several):
+        for order, found in enumerate(ending_where_meant(text, field, each) for each in several):
             claim = replace(
                 _claim(text, found, order),
                 asked=max(asked, 1),

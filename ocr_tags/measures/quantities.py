@@ -63,10 +63,11 @@ _WORD_IN = later(
 _VULGAR = dict(zip("½¼¾⅓⅔⅛⅜⅝⅞", (1 / 2, 1 / 4, 3 / 4, 1 / 3, 2 / 3, 1 / 8, 3 / 8, 5 / 8, 7 / 8), strict=True))
 _DIGITS = str.maketrans("lI|!OoSBZs", "1111005825")
 
+# A stroke with room on either side parts two facts of a row: "2 / 3 ft" is zone 2 and 3 feet.
 _NUMBER = later(
     r"(?P<smudged>[1-9]) ?/?½/?2(?! ?\d)|"  # ½ read twice
     r"(?:(?P<whole>\d{1,2})(?:[ -]{1,2}|(?=[½¼¾⅓⅔⅛⅜⅝⅞])))?"
-    r"(?:(?P<top>\d) ?[/⁄] ?(?P<under>[23458]|16)|(?P<vulgar>[½¼¾⅓⅔⅛⅜⅝⅞]))(?!\d)"
+    r"(?:(?P<top>\d)(?:[/⁄] ?| [/⁄](?! ))(?P<under>[23458]|16)|(?P<vulgar>[½¼¾⅓⅔⅛⅜⅝⅞]))(?!\d)"
     r"|(?P<half>[1-9])(?:%|Y2|['’]/2(?! ?(?:c?m\b|\d)))"  # what readers make of 1½
     r"|(?P<decimal>\d{1,3}[.,]\d{1,2})(?![\d])"
     r"|(?P<clean>\d{1,3}(?=[1lI|]n\b)|\d{1,4}(?![OoSBZ|!]|[lI](?![nN])))"

@@ -64,7 +64,7 @@ _JOIN = later(
     rf"|\by\b|\beller\b|\boch\b|\bog\b"
     rf"|\bbis\b|,? ?\bauch\b"
     rf"|\bund\b|\boder\b|\btot\b|\ben\b|\bof\b|\btill?\b|\bmed\b|[→>]|\n(?!\n)|\t)(?:(?<=or|to|nd)\t"
-    rf"|{_SOFT})(?:(?<=or )(?:the|an?|very) )?"
+    rf"|{_SOFT})(?:(?<=or )(?:the|an?|very|(?:thin|light|high|broken|airy|open),) )?"
 )
 _OR_BUT = later(r"(?: (?:is|are) (?:best|ideal|preferred|perfect))?[.,;]? ?(?:but |and |or |though )?")
 _HALVES = {

@@ -126,7 +126,8 @@ FOREIGN_NOUN_AFTER = later(
     rf"containers?|supports?)\b)"
 )
 _FOREIGN = (
-    r"\b(?:dig|holes?|trench|mulch|pots?|containers?|prune[ds]?|cut|trim|shear|pinch(?:ed)?|when|until|once|"
+    r"\b(?:dig|holes?|trench|mulch|pots?|containers?|(?<!in a )(?<!in )(?:tubs?|troughs?|planters?|barrels?)"
+    r"|prune[ds]?|cut|trim|shear|pinch(?:ed)?|when|until|once|"
     r"seedlings?|harvest|"
     r"before|hills|ridges?|raised (?:beds?|rows?)|(?:mound|hill|heap|bank|draw)(?: up)?(?: the)? "
     r"(?:soil|earth|compost)|shoots|sprouts|fiddleheads|"
