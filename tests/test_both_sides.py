@@ -61,6 +61,20 @@ def test_one_print_is_the_distance_of_rows_and_not_of_plants_as_well() -> None:
     assert (found["spacing"], found["row_spacing"]) == ([five], [eight])
 
 
+@pytest.mark.parametrize(("text_of_spacing", "heights"), [(0, 0), (1, 1)])
+def test_a_length_is_what_the_surer_words_say_unless_one_text_says_both(
+    text_of_spacing: int, heights: int
+) -> None:
+    """ "Plant at" and "50 cm" in a row, and the figures alone where columns are read one by one."""
+    height = replace(
+        Claim(Length(50, 50), "50 cm", "back", BOX, (("rapidocr", 0.6),), 0.0, certainty=0.6),
+        spans=((1, 30, 35),),
+    )
+    spacing = replace(height, certainty=0.95, spans=((text_of_spacing, 30, 35),))
+    found = settled({"height": [height], "spacing": [spacing]})
+    assert (len(found["height"]), found["spacing"]) == (heights, [spacing])
+
+
 def test_a_line_that_is_the_plants_name_is_no_colour() -> None:
     pink = Claim("Sea pink", "Sea pink", "front", BOX, (("rapidocr", 0.8),), 0.0, certainty=0.8)
     red = Claim("red", "red", "front", Box(0, 40, 30, 20), (("rapidocr", 0.8),), 0.0, certainty=0.8)

@@ -46,6 +46,14 @@ def test_a_word_whose_box_runs_into_another_line_does_not_part_the_lines() -> No
     assert in_rows(*lines) == "Water deeply once a week until\nestablished. Feed in spring"
 
 
+def test_a_title_over_a_row_of_values_is_no_part_of_the_column_below_it() -> None:
+    title = line("Red Hot Poker", 0, 0, 40), line("Kniphofia uvaria", 0, 50)
+    values = line("1.2m", 0, 80), line("75cm", 200, 80)
+    labels = line("tall", 0, 105), line("wide", 200, 105)
+    text = tag_text(columns([*title, *values, *labels], {"tall", "wide"}.__contains__), "front", 500, "test")
+    assert text.string.split("\n\n") == ["Red Hot Poker\nKniphofia uvaria", "tall\n1.2m", "wide\n75cm"]
+
+
 def test_a_headline_and_small_print_below_it_have_no_tie() -> None:
     assert in_rows(line("HYDRANGEA", 0, 0, 60), line("Full sun to part shade", 0, 70, 20)).count("\n\n") == 1
 

@@ -13,7 +13,17 @@ from ocr_tags.claims.agreement import compare
 from ocr_tags.claims.of_side import Claim
 from ocr_tags.claims.selling_names import told_apart
 from ocr_tags.claims.whole_names import is_one_line
-from ocr_tags.facts import BOTANICAL_NAME, COLOURS, COMMON_NAMES, ROW_SPACING, SERIES, SPACING
+from ocr_tags.facts import (
+    BOTANICAL_NAME,
+    COLOURS,
+    COMMON_NAMES,
+    FLOWER_HEIGHT,
+    HEIGHT,
+    ROW_SPACING,
+    SERIES,
+    SPACING,
+    SPREAD,
+)
 from ocr_tags.names import lexicon, repair, titles
 from ocr_tags.names.known_names import agrees
 
@@ -25,6 +35,8 @@ OTHER_PLANT = 0.6
 """What is left of the certainty of one that is another plant's, or a title beside a name that is known."""
 GUESSED = 0.75
 """The most that a title counts of which no list knows a word."""
+CLEARLY = 1.25
+SIZES = frozenset(fact.name for fact in (HEIGHT, FLOWER_HEIGHT, SPREAD, SPACING, ROW_SPACING))
 
 
 def settled(stated: Mapping[str, Sequence[Claim]]) -> dict[str, list[Claim]]:
@@ -36,6 +48,8 @@ def settled(stated: Mapping[str, Sequence[Claim]]) -> dict[str, list[Claim]]:
     said = {name: [_cut_short(claim, name, known) for claim in several] for name, several in known.items()}
     if COLOURS.name in said:
         said[COLOURS.name] = [claim for claim in said[COLOURS.name] if not _is_name(claim, common)]
+    for name in SIZES & said.keys():
+        said[name] = [claim for claim in said[name] if not _is_other_size(claim, name, stated)]
     if SPACING.name in said:
         said[SPACING.name] = list(_not_of_rows(said[SPACING.name], said.get(ROW_SPACING.name, ())))
     return {**said, BOTANICAL_NAME.name: botanical, COMMON_NAMES.name: common}
@@ -80,6 +94,20 @@ def _is_name(colour: Claim, common: Sequence[Claim]) -> bool:
         and claim.certainty >= NAMED
         and " " in claim.value
         for claim in common
+    )
+
+
+def _is_other_size(claim: Claim, name: str, stated: Mapping[str, Sequence[Claim]]) -> bool:
+    """Whether other words say more surely what a printed length is: in one order of reading it has lost them.
+
+    "2 ft tall and wide" is both, and one text says so.
+    """
+    return claim.box is not None and any(
+        (other.side, other.photo, other.box) == (claim.side, claim.photo, claim.box)
+        and other.certainty > CLEARLY * claim.certainty
+        and not {*other.spans} & {*claim.spans}
+        for fact in SIZES - {name}
+        for other in stated.get(fact, ())
     )
 
 

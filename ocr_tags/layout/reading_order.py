@@ -19,6 +19,8 @@ def no_label(line: str) -> bool:
     return False
 
 
+TITLE = 1.3
+"""So many times the letters of a value make a line over it a title, not its first line."""
 Arranged = list[tuple[str, Line]]
 """Lines in reading order, each with the separator that stands before it."""
 
@@ -67,6 +69,12 @@ def columns(lines: Sequence[Line], is_label: IsLabel = no_label) -> Arranged:
     """
     chains = _apart(chains_of(lines, _label_ties(lines, is_label)[0]), is_label)
     under = [chain for chain in chains if _labelled_below(chain, is_label)]
+    if len(under) > 1:
+        floor = max(chain[0].place.y for chain in under)
+        chains = [
+            part for chain in chains for part in (_off_title(chain, floor) if chain in under else [chain])
+        ]
+        under = [chain for chain in chains if _labelled_below(chain, is_label)]
     arranged: Arranged = []
     for chain in chains:
         turned = [chain[-1], *chain[:-1]] if len(under) > 1 and chain in under else chain
@@ -117,6 +125,15 @@ def _nearer_below(chains: list[list[Line]], orders: list[str]) -> bool:
 
 def _labelled_below(chain: Sequence[Line], is_label: IsLabel) -> bool:
     return len(chain) > 1 and is_label(chain[-1].text) and not any(is_label(line.text) for line in chain[:-1])
+
+
+def _off_title(chain: list[Line], floor: int) -> list[list[Line]]:
+    """The column without the title that stands over it: `floor` is where the values of the row begin."""
+    above = [line for line in chain[:-1] if line.place.y + line.place.h / 2 < floor]
+    rest = chain[len(above) :]
+    if len(rest) < 2 or not any(line.height > TITLE * rest[0].height for line in above):
+        return [chain]
+    return [above, rest]
 
 
 def _level_rows(lines: Sequence[Line]) -> list[list[Line]]:
