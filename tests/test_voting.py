@@ -51,9 +51,22 @@ def text(string: str, reader: str, side: str = "front", confidence: float = 0.9,
     return TagText(string, side, words=tuple(spans), reader=reader)  # type: ignore[arg-type]
 
 
+SPECIES = BotanicalName("Salvia nemorosa", "Salvia", "nemorosa")
+OTHER = BotanicalName("Nepeta racemosa", "Nepeta", "racemosa")
+
+
 def stated(value: BotanicalName, side: Side, certainty: float) -> Claim:
     votes = (("rapidocr", certainty), ("tesseract", certainty))
     return Claim(value, value.name, side, Box(0, 0, 90, 20), votes, 0.0, certainty=certainty, asked=2)
+
+
+def test_a_rival_whose_words_tell_of_something_else_casts_no_doubt() -> None:
+    first = stated(SPECIES, "front", 0.9)
+    likely, unlikely = (
+        replace(stated(OTHER, "front", 0.85), box=Box(0, 90, 90, 20), meant=meant) for meant in (0.6, 0.0)
+    )
+    (_, doubted), (_, sure) = (weigh(BOTANICAL, [first, rival], PLAIN)[0] for rival in (likely, unlikely))
+    assert doubted.elsewhere > 0.9 and sure.elsewhere == 0.0
 
 
 def test_two_readings_that_agree_are_surer_than_one() -> None:

@@ -15,6 +15,7 @@ from ocr_tags.claims.agreement import compare
 from ocr_tags.claims.confidence import PART, Evidence, Fit, fitted
 from ocr_tags.claims.of_side import Claim, odds
 from ocr_tags.layout.text import MERGED
+from ocr_tags.meaning.model import UNKNOWN
 from ocr_tags.record import Box, Field, Reading, Side, Status
 
 LIKELY = 0.5
@@ -119,6 +120,11 @@ def _joint(group: Sequence[Claim]) -> float:
     return 1 - prod(1 - strength for strength in _by_side(group).values())
 
 
+def _rivalry(group: Sequence[Claim]) -> float:
+    """Strength of another value, as far as its words may tell of this fact: "Well drained" is no watering."""
+    return _joint(group) * min(max(claim.meant for claim in group) / UNKNOWN, 1.0)
+
+
 def _odds(group: Sequence[Claim]) -> float:
     """How likely it is right by what was read and by what its words tell of."""
     return odds(_joint(group), max(claim.meant for claim in group))
@@ -154,7 +160,7 @@ def _evidence(group: Sequence[Claim], *rivals: Sequence[Claim]) -> Evidence:
     best = max(whole, key=lambda claim: claim.strength)
     votes = sorted((vote for _, vote in best.votes), reverse=True)
     away = [strength for side, strength in _by_side(group).items() if side != best.side]
-    rival = max(map(_joint, rivals), default=0.0)
+    rival = max(map(_rivalry, rivals), default=0.0)
     alone = len(votes) < best.asked
     return Evidence(
         vote=votes[0],
