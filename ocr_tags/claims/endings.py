@@ -3,6 +3,7 @@ it was never taught; whether the words there still tell of the same fact, their 
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Any
 
@@ -18,7 +19,8 @@ NAMES = frozenset(["supplier", "series"])
 """What stands beside a name, a town or a number, is much like it."""
 _BULLET = later(r"(?:[¢*«»©®°•·▪■●◦‣¤›] ?)+")
 """The dot before an item of a list, and what readers make of it."""
-_LABEL = later(r"[^.;]*[:–—-] *")
+_LEAD = later(r"[^.;]*(?:[:–—-]|\b(?:in|on|into)) *", re.I)
+"""A label, or words that lead to a phrase and are none of it: "does well in" light, sandy soil."""
 
 
 def ending_where_meant(tag: TagText, field: Field[Any], found: Found[Any]) -> Found[Any]:
@@ -55,7 +57,7 @@ def _with_own_words(text: str, told: Meaning, fact: str, span: tuple[int, int]) 
     for first, last, chance in told.told(fact) if fact not in NAMES else ():
         before, behind = text[first:start], text[end:last]
         holds = first <= start and end <= last and chance >= WHOLE
-        if holds and not set("\n\t") & set(before + behind) and not _LABEL.fullmatch(before):
+        if holds and not set("\n\t") & set(before + behind) and not _LEAD.fullmatch(before):
             return first, last
     return span
 

@@ -47,7 +47,7 @@ from ocr_tags.fields.light.signs import (
 )
 from ocr_tags.fields.light.words import EARLY, LightWord, light_words
 from ocr_tags.fields.phrases import flowing, fold, label_phrases
-from ocr_tags.fields.values import SECOND_LANGUAGE, labelled
+from ocr_tags.fields.values import SECOND_LANGUAGE, labelled, value_end
 from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 
@@ -66,6 +66,8 @@ _JOIN = later(
     rf"|\bund\b|\boder\b|\btot\b|\ben\b|\bof\b|\btill?\b|\bmed\b|[→>]|\n(?!\n)|\t)(?:(?<=or|to|nd)\t"
     rf"|{_SOFT})(?:(?<=or )(?:the|an?|very|(?:thin|light|high|broken|airy|open),) )?"
 )
+_WHICH_OF_TWO = later(r"(?:^|(?<=[\n\t]))sun ?/ ?shade ?[–—-] ")
+"""A label that asks which of the two: "Sun/shade — Sunny"."""
 _OR_BUT = later(r"(?: (?:is|are) (?:best|ideal|preferred|perfect))?[.,;]? ?(?:but |and |or |though )?")
 _HALVES = {
     "full": "full",
@@ -105,6 +107,7 @@ def read_light(tag: TagText) -> Iterator[Found[Light]]:
         for found in labelled(text, _LABELS)
         if not (found.bare and _VERB_TOO.match(folded, found.label))
     ]
+    after_label += [(label.end(), value_end(text, label.end())) for label in _WHICH_OF_TWO.finditer(folded)]
     statements: list[Found[Light]] = []
     again: list[Found[Light]] = []
     chains = list(_chains(text, light_words(text)))
