@@ -22,6 +22,7 @@ from ocr_tags.record import TagText
             "Grown from seed of Torr County, unsprayed, by Sedge & Marl Native\nPlants",
             "Sedge & Marl Native Plants",
         ),
+        ("White flowers\n·Flowers Mar-Apr\nVan der Marl BV, Orford, NL", "Van der Marl BV"),
         ("Grown from seed, slowly, by hand", None),
         ("KOWHAI SPUR GROWERS\nNative selection\nsun", "Kowhai Spur Growers"),
         ("By Sallow Yard Herbs", "Sallow Yard Herbs"),

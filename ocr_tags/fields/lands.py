@@ -11,7 +11,7 @@ _PROVINCES = (
     r"(?:Ontario|Ont\.|B\. ?C\.|British Columbia|Alberta|Saskatchewan|Manitoba|Qu[ée]bec|Nova Scotia"
     r"|New Brunswick|Newfoundland|Labrador|Prince Edward Island|Yukon|P\.?E\.?I\.?|Sask|Alta|Que|Ont)"
 )
-_PROVINCE = r"(?:ON|BC|AB|SK|MB|QC|NB|NS|PEI?|NL|YT|N\.-?[BS]\.|Ont\.|Alta\.|Sask\.|Man\.|Qu[ée]\.)"
+_PROVINCE = r"(?:ON|BC|AB|SK|MB|QC|NB|NS|PEI?|YT|N\.-?[BS]\.|Ont\.|Alta\.|Sask\.|Man\.|Qu[ée]\.)"
 _CLOSES = r"(?=\)?\s*(?:$|[\t\n•·|,.;$]|\d))"
 _AUSTRALIAN_TOWNS = (
     r"(?:Sydney|Brisbane|Adelaide|Hobart|Canberra|Darwin|Launceston|Geelong|Ballarat|Bendigo|Toowoomba|Cairns"
@@ -57,7 +57,7 @@ _LANDS = (
         "CAD",
         later(
             r"\b[A-CEGHJ-NPR-TVXY]\d[A-Z] \d[A-Z]\d\b|\bCDN\b"
-            r"|(?m:^)[A-Z][A-Z .'’-]{3,24},? (?:BC|AB|SK|MB|QC|NB|NS|PEI|NL)(?m:$)|(?i:\b(?:(?:grown"
+            r"|(?m:^)[A-Z][A-Z .'’-]{3,24},? (?:BC|AB|SK|MB|QC|NB|NS|PEI)(?m:$)|(?i:\b(?:(?:grown"
             r"|made) in|product of) canada\b)"
             r"|(?i:\b(?:may|victoria day) long weekend\b|\bvictoria day\b)"
             rf"|{_OF_ADDRESS}{_CANADIAN_TOWNS}{_CLOSES}|[A-Z][\w'’.-]*[a-zà-ÿ],? \(?{_PROVINCE}{_CLOSES}"

@@ -129,7 +129,7 @@ def _begun_above(text: str, lines: Sequence[Line], at: int) -> Line | None:
 _NAME_LINE = re.compile(r"[^\W\d_][\w’'&-]*(?: [^\W\d_&][\w’'-]*| &){0,2}")
 
 
-_LAST_PART = re.compile(r".*(?:[•·|]\s?|\s[–-]\s)(?=[^•·|]*$)")
+_LAST_PART = re.compile(r"(?=[^•·|]).*(?:[•·|]\s?|\s[–-]\s)(?=[^•·|]*$)")
 
 
 def _over_two_lines(text: str, start: int, end: int) -> tuple[str, int] | None:
