@@ -42,6 +42,11 @@ def test_a_label_behind_a_gap_that_is_no_space_begins_a_column() -> None:
     assert len(set_apart([Line((*value, *label))], 20.0, is_label)) == 1
 
 
+def test_a_word_behind_a_figure_and_a_gap_may_be_its_own_label() -> None:
+    figure, label = words("18 in", 0, 0), words("Height", 70, 0)
+    assert len(set_apart([Line((*figure, *label))], 20.0, is_label)) == 1
+
+
 def test_a_name_in_large_letters_may_begin_with_the_word_of_a_label() -> None:
     assert parted("WaterLight", height=60) == ["WaterLight"]
     assert parted("WaterLight") == ["Water Light"]

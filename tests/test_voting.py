@@ -252,6 +252,9 @@ def test_engines_that_do_not_agree_where_a_value_ends_are_told_from_those_that_d
     (contested,), (agreed,) = claims([short, long], field), claims([long, replace_reader(long)], field)
     assert (contested.value, contested.partly) == ("Water well Hardy fern", True)
     assert not agreed.partly
+    worn = text("Water well Hardy fern", "rapidocr lines", confidence=0.6)
+    (shorter,) = claims([text("Water well", "tesseract lines", confidence=1.0), worn], field)
+    assert (shorter.value, shorter.partly) == ("Water well", True)
 
 
 def replace_reader(tag: TagText) -> TagText:
