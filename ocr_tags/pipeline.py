@@ -229,7 +229,8 @@ def _laid_together(
     first: SideRead, second: SideRead | None = None, *, fit: Fit | None = None
 ) -> dict[str, tuple[Reading[Any], ...]]:
     sides = (first, second) if second else (first,)
-    both = "\n".join(line for side in sides for line in side.lines)
+    lines = {side.photo.side: side.lines for side in sides}
+    both = "\n".join(line for own in lines.values() for line in own)
     said = settled(
         {field.name: [c for side in sides for c in side.claims.get(field.name, ())] for field in FIELDS}
     )
@@ -238,7 +239,7 @@ def _laid_together(
     botanical, series = (
         found[name][0].value if found[name] else None for name in (BOTANICAL_NAME.name, SERIES.name)
     )
-    found[COMMON_NAMES.name] = whole_names(found[COMMON_NAMES.name], botanical, series)
+    found[COMMON_NAMES.name] = whole_names(found[COMMON_NAMES.name], botanical, series, lines)
     return {name: entries for name, entries in found.items() if entries}
 
 

@@ -20,6 +20,7 @@ from ocr_tags.engines import Engine, LineFinder
 from ocr_tags.engines.remembering import Remembering
 from ocr_tags.framing import found_lines, framed, missed
 from ocr_tags.layout.lines import Line, split_wide
+from ocr_tags.layout.text import MARKS
 from ocr_tags.pictures.bend import flattened
 from ocr_tags.pictures.cleaning import Straightened, even_light, straighten
 from ocr_tags.pictures.crops import Crop, cut_colour, cut_line
@@ -248,7 +249,7 @@ def _marked(
             lines.append(Line((symbol,)))
         else:
             lines[lines.index(nearest)] = Line((_at_start(symbol, nearest), *nearest.words))
-    return {f"{engine.name} marks": lines}
+    return {f"{engine.name} {MARKS}": lines}
 
 
 def _without(lines: Sequence[Line], marks: Sequence[Box]) -> Iterator[Line]:

@@ -16,8 +16,8 @@ def in_cells(*lines: Line) -> str:
 
 
 def in_pairs(*lines: Line) -> str:
-    arranged = stacked(lines, is_label)
-    return tag_text(arranged, "back", 500, "").string if arranged else ""
+    pairs = stacked(lines, is_label)
+    return tag_text(pairs[0], "back", 500, "").string if pairs else ""
 
 
 WRAPPED = (

@@ -38,6 +38,8 @@ GUESSED = 0.75
 CLEARLY = 1.25
 SIZES = frozenset(fact.name for fact in (HEIGHT, FLOWER_HEIGHT, SPREAD, SPACING, ROW_SPACING))
 
+ACROSS = frozenset(fact.name for fact in (SPREAD, SPACING))
+
 
 def settled(stated: Mapping[str, Sequence[Claim]]) -> dict[str, list[Claim]]:
     """By field, what both sides state, names judged by the botanical names of the other side."""
@@ -98,17 +100,26 @@ def _is_name(colour: Claim, common: Sequence[Claim]) -> bool:
 
 
 def _is_other_size(claim: Claim, name: str, stated: Mapping[str, Sequence[Claim]]) -> bool:
-    """Whether other words say more surely what a printed length is: in one order of reading it has lost them.
+    """Whether other words say more surely what a printed length is: in one order of reading it has lost them,
+    or the other side has words where this one has an arrow, and arrows for spread and spacing look alike.
 
     "2 ft tall and wide" is both, and one text says so.
     """
     return claim.box is not None and any(
-        (other.side, other.photo, other.box) == (claim.side, claim.photo, claim.box)
+        (_is_print_of(other, claim) or (name in ACROSS and fact in ACROSS and _is_repeat_of(other, claim)))
         and other.certainty > CLEARLY * claim.certainty
-        and not {*other.spans} & {*claim.spans}
         for fact in SIZES - {name}
         for other in stated.get(fact, ())
     )
+
+
+def _is_print_of(other: Claim, claim: Claim) -> bool:
+    same = (other.side, other.photo, other.box) == (claim.side, claim.photo, claim.box)
+    return same and not {*other.spans} & {*claim.spans}
+
+
+def _is_repeat_of(other: Claim, claim: Claim) -> bool:
+    return other.side != claim.side and compare(other.value, claim.value) == "same"
 
 
 def _not_of_rows(spacing: Sequence[Claim], rows: Sequence[Claim]) -> Iterator[Claim]:

@@ -15,7 +15,7 @@ from ocr_tags.claims.agreement import compare, key
 from ocr_tags.claims.by_example import by_example
 from ocr_tags.claims.echo import letters_again
 from ocr_tags.claims.endings import ending_where_meant
-from ocr_tags.layout.text import BARS, MERGED
+from ocr_tags.layout.text import BARS, MARKS, MERGED
 from ocr_tags.meaning.model import meaning
 from ocr_tags.record import Box, Field, Found, Side, TagText
 
@@ -96,13 +96,20 @@ def claims(texts: Sequence[TagText], field: Field[Any]) -> tuple[Claim, ...]:
 
 
 def _heard(claim: Claim, texts: Sequence[TagText]) -> Claim:
-    """The claim, and where one engine alone found it, how alike the letters of another are in its place."""
+    """The claim, and where one engine alone found it, how alike the letters of another are in its place.
+
+    A drawn mark is found by its shape, whichever engine reads what stands beside it. Where it tells what a
+    value is, another engine that reads the same letters there has a vote as well.
+    """
     own = {engine for engine, _ in claim.votes}
     others = [text for text in texts if _engine(text.reader) not in own | NO_EYES]
     if len(own) > 1 or not others or not claim.spans:
         return claim
     words = [texts[number].words_in((start, end)) for number, start, end in claim.spans]
-    return replace(claim, echo=letters_again(max(words, key=len), others))
+    echo = letters_again(max(words, key=len), others)
+    if echo == 1 and all(texts[number].reader.endswith(MARKS) for number, _, _ in claim.spans):
+        return replace(claim, votes=_joined(claim.votes, [(_engine(others[0].reader), claim.certainty)]))
+    return replace(claim, echo=echo)
 
 
 def _engine(reader: str) -> str:

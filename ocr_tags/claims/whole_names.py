@@ -6,7 +6,7 @@ whether that title is the name, or a cultivar above a name, only the two sides t
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from rapidfuzz.distance import OSA
@@ -14,7 +14,7 @@ from rapidfuzz.distance import OSA
 from ocr_tags.claims.of_side import Claim
 from ocr_tags.names import lexicon, repair, titles
 from ocr_tags.names.known_names import agrees
-from ocr_tags.record import Reading
+from ocr_tags.record import Reading, Side
 from ocr_tags.values import BotanicalName
 
 ALIKE = 0.8
@@ -30,11 +30,16 @@ Names = Sequence[Reading[str]]
 
 
 def whole_names(
-    common: Names, botanical: BotanicalName | None, series: str | None = None
+    common: Names,
+    botanical: BotanicalName | None,
+    series: str | None = None,
+    lines: Mapping[Side, Sequence[str]] | None = None,
 ) -> tuple[Reading[str], ...]:
     """The common names without those that another one holds, and without the series or the cultivar printed
-    before them."""
+    before them. `lines` are those of each side, which may hold what a name was cut from."""
     common = [one for one in common if not any(_is_line_of(one, other) for other in common)]
+    held = lines or {}
+    common = [one for one in common if not any(_was_cut(one, other, held) for other in common)]
     if series:
         common = _once([_without_series(one, series) for one in common])
     if botanical and botanical.genus:
@@ -60,6 +65,17 @@ def _is_line_of(one: Reading[str], other: Reading[str]) -> bool:
         return False
     own, its = one.box.w * one.box.h, other.box.w * other.box.h
     return own < WITHIN * its and one.box.shared(other.box) > WITHIN * own
+
+
+def _was_cut(one: Reading[str], other: Reading[str], lines: Mapping[Side, Sequence[str]]) -> bool:
+    """Whether it is the end of a known name that the other side has whole, whose first words this side has as
+    well: Forget-Me-Not, apart from its Woodland."""
+    own, words = one.value.casefold().split(), other.value.casefold().split()
+    begun = words[: -len(own)]
+    if one.side == other.side or not begun or words[len(begun) :] != own:
+        return False
+    printed = (line.casefold().split() for line in lines.get(one.side, ()))
+    return bool(lexicon.plants_called(other.value)) and any(line[-len(begun) :] == begun for line in printed)
 
 
 def _without_series(one: Reading[str], series: str) -> Reading[str]:

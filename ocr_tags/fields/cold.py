@@ -10,7 +10,8 @@ from ocr_tags.patterns import later
 from ocr_tags.record import Found, TagText
 from ocr_tags.values import Temperature
 
-_MINUS = r"(?:[-−–—‐‑]\s?|minus |moins |menos )"
+_MINUS = r"(?:[-−–—‐‑]\s?|[·∙](?=\d)|minus |moins |menos )"
+"""The dot is a minus misread; before a list's next item it stands apart from the figure."""
 _DEGREES = r"(?:(?: |\n(?=[°º˚]))?(?:[°º*˚]|deg(?:rees?|\.)?|degrés|grados|grad)? ?)"
 _TO_OR_ABOUT = (
     r"(?:(?:fully |frost )?hardy )?(?:down |safe )?"
@@ -19,7 +20,8 @@ _TO_OR_ABOUT = (
 )
 _COLDER = r"(?:(?:hardy |well |down )?(?:below|under|(?:colder|lower) than)|min\.?|[<≤])"
 """Before a frost in the row of a rating, which then is the least of it: "H7 (below -20C)"."""
-_COLD_GAP = (  # no dash: it would be the minus
+_COLD_GAP = (  # no dash but before a minus: it would be one
+    r"(?:\s?/\s?[^\W\d_]{4,}(?: [^\W\d_]{2,12}){0,2}(?= ?[:–—\t\n]))?(?: [–—-](?= [-−–—]\d))?"
     rf"[ ]?[:.=|,]?(?:[ ]?[·•….]){{0,30}}[ ]?[\t\n]?(?!\n)[ ]?"
     rf"(?:H[1-7][abc]?[,/]? ?)?(?:{_TO_OR_ABOUT}(?: (?:about|approx\.?|ca\.?))? )?"
 )
@@ -148,7 +150,7 @@ _COLD_HEAD = (
     rf"|(?:(?:winterh[äa]rte)?zone[sn]?|whz|usda|z(?=\d)):?[ .·…]{{0,40}}\n?(?!\n)"
     rf"{ZONE}(?:{TO}{ZONE})?[,;]? ?\(?(?:hardy )?(?:to|or|=)?)"
 )
-_OTHER_SCALE = rf" ?[(/,=|–-] ?{_temperature('u')}"
+_OTHER_SCALE = rf"(?: ?[/,=|–-] ?|[ \n]?\( ?){_temperature('u')}"
 _IN_TEXT = rf"{_temperature('t')}(?:{_OTHER_SCALE})?"
 _IN_CELL = rf"{_temperature('t')}(?:{_OTHER_SCALE}\)?)?"
 """A temperature and perhaps the same in the other scale; in a cell of its own a bracket may close it."""
@@ -287,7 +289,7 @@ def _cold_certainty(match: re.Match[str], celsius: float) -> float:
     other = _celsius(match, "u")
     if other is not None:
         return 0.97 if abs(other - celsius) <= 1.2 else 0.35
-    if match["t_to"] or re.search("[OlI|]", match["t"]):
+    if match["t_to"] or re.search("[OlI|·∙]", match["t"]):
         return 0.7
     # A lost minus turns a winter low into a mild one; only a named minimum may well be mild.
     mild = not re.match(_MINUS, match["t"], re.I) and _degrees(match["t"]) != 0

@@ -152,7 +152,7 @@ _BODY = r"^(?!The )[A-Z]\S*(?: \S+){0,2} (?:Gardens|Nurser(?:y|ies)|Farms?|Plant
 def written(name: str) -> str:
     """A firm's or series' name as a person would write it."""
     plain = re.sub("'{2}", "'", " ".join(name.replace("’", "'").split()))
-    plain = re.sub(r"(?<=[a-z])(?:TM|™|®)$", "", plain)  # a raised sign, read as letters
+    plain = re.sub(r"(?<=[a-z])(?:TM|™|®|ß)$", "", plain)  # a raised sign, read as letters
     plain = re.sub(r"^(?:From|By)(?=[A-Z][a-z])", "", plain)  # a lost blank
     plain = re.sub(r"^Plant of (?=[A-Z])", "", plain)
     plain = re.sub(r"(?: \w+)? Div(?:ision|\.)?$", "", plain)

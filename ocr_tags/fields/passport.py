@@ -62,9 +62,18 @@ def read_plant_passport(tag: TagText) -> Iterator[Found[PlantPassport]]:
         return
     start = min([start, *(heading.start for heading in headings)])
     passport = PlantPassport(
-        values.get("A"), operator, values.get("C"), values.get("D"), _protected_zone(text, headings)
+        _with_sign(values.get("A")),
+        operator,
+        values.get("C"),
+        values.get("D"),
+        _protected_zone(text, headings),
     )
     yield Found(passport, (start, end), _certainty(headings, values))
+
+
+def _with_sign(name: str | None) -> str | None:
+    """The name of a hybrid with the multiplication sign for the letter that stands for it (ICN Art. H.3A)."""
+    return name and later(r"(?<= )[xX](?= [a-z])").sub("×", name)
 
 
 def _certainty(headings: Sequence[Hit[bool]], values: dict[str, str]) -> float:

@@ -40,7 +40,7 @@ _ALSO = (
 )
 """The label again in a second language."""
 RANGE = later(
-    rf"{_NO_LETTER_BEFORE}(?P<head>{_HEAD}{_ALSO})(?: ?/(?=\t))?{GAP}(?:usda[ :]{{1,2}})?"
+    rf"{_NO_LETTER_BEFORE}(?P<head>{_HEAD}{_ALSO})(?: ?/(?=\t))?{GAP}(?:usda[ :]{{1,2}}|z ?\n)?"
     rf"(?P<low>{ZONE})(?:{TO}(?:zones? )?(?P<high>{ZONE}))?"
     rf"(?P<list>(?:, ?{ZONE}){{1,12}})?{NO_WORD_AFTER}"
     r"(?P<open> ?(?:\+|(?:(?:and|or|on|&)[ \n](?:up(?:wards?)?|above|over|higher|warmer|warm)"

@@ -12,7 +12,7 @@ from itertools import pairwise
 from statistics import median
 
 from ocr_tags.layout.lines import Line
-from ocr_tags.layout.reading_order import Arranged, IsLabel, chains_of, level, line_below, rows
+from ocr_tags.layout.reading_order import Arranged, IsLabel, chains_of, gap_below, level, line_below, rows
 
 MOST_LABEL_LINES = 4
 FEWEST_CELLS, FEWEST_PAIRS = 3, 2
@@ -56,9 +56,12 @@ def table(lines: Sequence[Line], is_label: IsLabel) -> Arranged | None:
 # ---------------------------------------------------------------- labels over or under their values
 
 
-def stacked(lines: Sequence[Line], is_label: IsLabel) -> Arranged | None:
+def stacked(
+    lines: Sequence[Line], is_label: IsLabel, elsewhere: bool | None = None
+) -> tuple[Arranged, bool] | None:
     """Columns in which a label and its value stand closer together than to the next pair: pair by pair, label
-    first, each in one piece. None where the gaps do not tell."""
+    first, each in one piece; and whether labels are printed under their values. None where the gaps do not
+    tell, nor another reading of the side has told: `elsewhere` is what it told of labels under values."""
     wrapped = [label for label in _whole_labels(lines, is_label) if len(label) > 1]
     parts = {id(part) for label in wrapped for part in label}
     chains = chains_of(
@@ -75,19 +78,16 @@ def stacked(lines: Sequence[Line], is_label: IsLabel) -> Arranged | None:
     under = [(a, b, c) for a, b, c in triples if _step(a, b) < _step(b, c) - clearly]
     told = max(over, under, key=len)
     if len(told) < FEWEST_PAIRS or len(told) < CLEAR_SHARE * len(triples):
-        return None
-    limit = sum(_gap(a, b) + _gap(b, c) for a, b, c in told) / (2 * len(told))
+        told = under if elsewhere else over
+        if elsewhere is None or not told:
+            return None
+    limit = sum(gap_below(a, b) + gap_below(b, c) for a, b, c in told) / (2 * len(told))
     arranged: Arranged = []
     for chain in chains:
         for block in _blocks(chain, limit, is_label, told is under):
             ordered = _pair(block, is_label, told is under)
             arranged += [("\n" if number else "\n\n", line) for number, line in enumerate(ordered)]
-    return arranged
-
-
-def _gap(upper: Line, lower: Line) -> float:
-    """Between two lines, in letter heights of the smaller."""
-    return (lower.place.y - upper.place.bottom) / min(upper.height, lower.height)
+    return arranged, told is under
 
 
 def _step(upper: Line, lower: Line) -> float:
@@ -96,14 +96,15 @@ def _step(upper: Line, lower: Line) -> float:
 
 
 def _blocks(chain: Sequence[Line], limit: float, is_label: IsLabel, under: bool) -> Iterator[list[Line]]:
-    """A column parted at its wide gaps, but none between label and value, and where the next pair begins."""
+    """A column parted at its wide gaps, but none between label and value, and where the next pair begins.
+
+    What begins in a small letter goes on with the line above it.
+    """
     block = [chain[0]]
     for upper, lower in pairwise(chain):
         ends, starts = is_label(upper.text), is_label(lower.text)
-        if under:
-            parted = ends or (not starts and _gap(upper, lower) > limit)
-        else:
-            parted = starts or (not ends and _gap(upper, lower) > limit)
+        wide = gap_below(upper, lower) > limit and not lower.text[:1].islower()
+        parted = ends or (not starts and wide) if under else starts or (not ends and wide)
         if parted or _opens_with_label(lower, is_label):
             yield block
             block = []
@@ -166,8 +167,8 @@ def _is_whole(run: Sequence[Line], below: Mapping[int, Line], is_label: IsLabel)
     if len(run) == 1:
         return True
     after = below.get(id(run[-1]))
-    inside = max(_gap(upper, lower) for upper, lower in pairwise(run))
-    apart = after is None or _gap(run[-1], after) > inside + CLEARLY / 2
+    inside = max(gap_below(upper, lower) for upper, lower in pairwise(run))
+    apart = after is None or gap_below(run[-1], after) > inside + CLEARLY / 2
     return apart and not all(is_label(line.text) for line in run)
 
 

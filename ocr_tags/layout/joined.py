@@ -1,18 +1,26 @@
 """What a reader ran together though print sets it apart: a label in bold letters and its value behind it
-("LightPart shade"), a value and the label of the next column ("3'Type", "Full sun  Moisture")."""
+("LightPart shade"), a value and the label of the next column ("3'Type", "Full sun  Moisture"). And the one
+thing that a gap parts though print does not: a figure from its unit."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from ocr_tags.layout.lines import Line
-from ocr_tags.layout.reading_order import IsLabel
+from ocr_tags.layout.reading_order import IsLabel, level
 from ocr_tags.patterns import later
 from ocr_tags.record import Box, Word
 
-_BEHIND_LABEL = later(r"(?<=[a-zß-ÿ])(?=[A-ZÀ-Þ])|(?<=[A-ZÀ-Þ]{3})(?=[A-ZÀ-Þ][a-zß-ÿ])")
+_BEHIND_LABEL = later(
+    r"(?<=[a-zß-ÿ])(?=[A-ZÀ-Þ])|(?<=[A-ZÀ-Þ]{3})(?=[A-ZÀ-Þ][a-zß-ÿ])|(?<=[a-zß-ÿ]\.)(?=[A-ZÀ-Þ\d])"
+)
 _BEFORE_LABEL = later(r"(?<=[\d'’′\"”″])(?=[A-ZÀ-Þ][a-zß-ÿ]{2}|[A-ZÀ-Þ]{4})")
+_RAISED = later(r"(?<=[a-zß-ÿ])TM$")
+"""A raised sign, read as letters."""
+_UNIT = later(r"(?:mm|cm|m|in|ft)[.,]?")
+MOST_GAP = 3.0
+"""In letter heights: a unit stands no further behind its figure."""
 LARGE = 1.5
 """Lines of so many times the usual letter height are names, which may hold capitals: they are left alone."""
 
@@ -22,9 +30,35 @@ LOOSE = 0.7
 
 def set_apart(lines: Iterable[Line], usual: float, is_label: IsLabel) -> list[Line]:
     """The lines with labels parted from what runs into them; `usual` is this side's usual letter height."""
+    marked = _with_units([Line(tuple(map(_with_sign, line.words))) for line in lines])
     return [
-        part for line in lines for part in (_apart(line, is_label) if line.height < LARGE * usual else [line])
+        part
+        for line in marked
+        for part in (_apart(line, is_label) if line.height < LARGE * usual else [line])
     ]
+
+
+def _with_units(lines: Sequence[Line]) -> list[Line]:
+    """The lines, each unit that stands alone put behind the figure that ends level with it."""
+    units = [line for line in lines if _UNIT.fullmatch(line.text)]
+    kept = [line for line in lines if not any(line is unit for unit in units)]
+    for unit in units:
+        before = [line for line in kept if _ends_before(line, unit)]
+        nearest = max(before, key=lambda line: line.place.right, default=None)
+        if nearest is None:
+            kept.append(unit)
+        else:
+            kept[kept.index(nearest)] = Line((*nearest.words, *unit.words))
+    return kept
+
+
+def _ends_before(line: Line, unit: Line) -> bool:
+    gap = unit.place.x - line.place.right
+    return 0 <= gap < MOST_GAP * line.height and line.text[-1:].isdigit() and level(line, unit)
+
+
+def _with_sign(word: Word) -> Word:
+    return replace(word, text=_RAISED.sub("™", word.text)) if word.text.endswith("TM") else word
 
 
 def _apart(line: Line, is_label: IsLabel) -> Iterator[Line]:

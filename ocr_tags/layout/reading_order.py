@@ -9,6 +9,7 @@ import re
 from bisect import bisect_right
 from collections.abc import Callable, Sequence, Set
 from itertools import pairwise
+from statistics import median
 
 from ocr_tags.layout.lines import Line
 
@@ -21,14 +22,17 @@ def no_label(line: str) -> bool:
 
 TITLE = 1.3
 """So many times the letters of a value make a line over it a title, not its first line."""
+FURTHER = 0.35
+"""In letter heights: so much further off what is below, a label has no tie to it."""
 Arranged = list[tuple[str, Line]]
 """Lines in reading order, each with the separator that stands before it."""
 
 
-def rows(lines: Sequence[Line], is_label: IsLabel = no_label) -> Arranged:
+def rows(lines: Sequence[Line], is_label: IsLabel = no_label, under: bool = False) -> Arranged:
     """Level lines side by side are joined by a tab; a line right below a whole row follows by a newline.
 
-    On a side whose labels stand over their values, a label and what is beside it have no tie.
+    On a side whose labels stand over their values, a label and what is beside it have no tie; where they
+    stand `under` them, a label and what is below it have none.
     """
     below = line_below(lines)
     over = _label_ties(lines, is_label)[1]
@@ -36,6 +40,7 @@ def rows(lines: Sequence[Line], is_label: IsLabel = no_label) -> Arranged:
     previous: list[Line] = []
     for row in _level_rows(lines):
         follows = bool(previous) and len(row) == 1 and below.get(id(previous[-1])) is row[0]
+        follows = follows and not (under and is_label(previous[-1].text))
         separator = "\n" if follows else "\n\n"
         for line in row:
             arranged.append((separator, line))
@@ -45,9 +50,10 @@ def rows(lines: Sequence[Line], is_label: IsLabel = no_label) -> Arranged:
 
 
 def _label_ties(lines: Sequence[Line], is_label: IsLabel) -> tuple[set[int], set[int]]:
-    """Labels (by id) whose value is beside them, and labels whose value is below: one of the two is empty.
+    """Labels (by id) whose value is beside them, and labels whose value is below.
 
-    A tag is printed one way or the other, so the commoner tie on a side speaks for all its labels.
+    Most tags are printed one way or the other, so the commoner tie on a side speaks for all its labels. But
+    where most stand over their values, one that stands further off what is below has its value beside it.
     """
     labels = {id(line) for line in lines if is_label(line.text)}
     below = line_below(lines)
@@ -58,7 +64,17 @@ def _label_ties(lines: Sequence[Line], is_label: IsLabel) -> tuple[set[int], set
         if id(left) in labels and id(right) not in labels
     }
     over = {label for label in labels if label in below and id(below[label]) not in labels}
-    return (beside, set()) if len(beside) > len(over) else (set(), over)
+    if len(beside) > len(over):
+        return beside, set()
+    gaps = {id(line): gap_below(line, below[id(line)]) for line in lines if id(line) in over}
+    usual = median([gaps[label] for label in over - beside] or [float("inf")])
+    off = {label for label in over & beside if gaps[label] > usual + FURTHER}
+    return off, over - off
+
+
+def gap_below(upper: Line, lower: Line) -> float:
+    """Between two lines, in letter heights of the smaller."""
+    return (lower.place.y - upper.place.bottom) / min(upper.height, lower.height)
 
 
 def columns(lines: Sequence[Line], is_label: IsLabel = no_label) -> Arranged:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from ocr_tags.layout.bullets import as_list, no_rest
 from ocr_tags.layout.cells import stacked, table
 from ocr_tags.layout.joined import set_apart
 from ocr_tags.layout.lines import Line, split_wide
@@ -16,6 +17,8 @@ from ocr_tags.layout.reading_order import Arranged, IsLabel, columns, no_label, 
 from ocr_tags.record import Box, LineSpan, Side, TagText, Word, WordSpan
 
 MERGED = "merged"
+MARKS = "marks"
+"""How the name of a reading ends that shows drawn marks before the letters they belong to."""
 BARS = "barcode"
 """The reading that holds the numbers of a photo's bars, and no print."""
 SURE_LINE, GHOST_LINE, GHOST_SHARE = 0.9, 0.7, 0.15
@@ -32,15 +35,19 @@ def side_texts(
     `is_label` tells labels from values, for tags that print the label under its value.
     """
     readings = {
-        reader: set_apart(without_ghosts(lines), _usual_height(lines), is_label)
+        reader: set_apart(as_list(without_ghosts(lines)), _usual_height(lines), is_label)
         for reader, lines in readings.items()
     }
     merged = merge([line for lines in readings.values() for line in lines])
     ordered = {MERGED: merged, **readings} if len(readings) > 1 else readings
     texts: list[TagText] = []
+    labels = {reader: no_rest(lines, is_label) for reader, lines in ordered.items()}
+    told = {pairs[1] for reader, lines in ordered.items() if (pairs := stacked(lines, labels[reader]))}
+    elsewhere = next(iter(told)) if len(told) == 1 else None  # a side is printed in one way
     for reader, lines in ordered.items():
-        down = stacked(lines, is_label) or columns(lines, is_label)
-        for arranged in (table(lines, is_label) or rows(lines, is_label), down):
+        label = labels[reader]
+        down, under = stacked(lines, label, elsewhere) or (columns(lines, label), False)
+        for arranged in (table(lines, label) or rows(lines, label, under), down):
             text = tag_text(arranged, side, height, reader)
             if text.string and all(text.string != other.string for other in texts if other.reader == reader):
                 texts.append(text)

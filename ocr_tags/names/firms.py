@@ -139,7 +139,8 @@ def firm_in(text: str) -> tuple[str, int] | None:
         return None
     form = _FORMED.search(text)
     if form and not (form["name"].endswith(" SA") and _STREET_BEFORE.search(text[: form.start("name")])):
-        return form["name"], form.start("name")
+        name = re.sub("^(?:From|By) ", "", form["name"])
+        return name, form.end("name") - len(name)
     if placed := _IN_STATE.search(text):
         words = placed["name"].split()
         if not _NOT.search(" ".join(words[:-1])) and not lexicon.is_common_name(placed["name"]):

@@ -20,7 +20,7 @@ HOUSE = later(
     r"|Bros\.?|Brothers|Potplanten|Potteplanter|Perenner|Ornamentals|Introductions|Emporium|Oddities|Curiosities"
     r"|Rarities|Indigenous|Reveg(?:etation)?|Landcare|Shelterbelts?|Swappers|Volunteers|Council|P\.?T\.?[AO]\.?"
     r"|College|University|Elementary|Topiary|Microgreens|Hardwoods|Farmers"
-    r"|Kwekerij|Gärtnerei|Baumschulen?|Plantskola"
+    r"|Kwekerij|Gärtnerei|Baumschulen?|Plantskola|(?:Handels)?[Tt]rädgård|Planteskole|Gartneri|Staudengärten|Stauden"
 )
 RANGE_TOO = later(
     r"Barn|Depot|Patch|Acres?|Homestead|Estates?|Club|Guild|Collective|Exchange|Edibles|Interiors|Foliage|Circle"

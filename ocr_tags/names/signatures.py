@@ -64,6 +64,8 @@ _BEHIND_POT = later(r"(?:\b(?:pot|gal\.?|cm|in\.|l)|[€£$] ?\d+[.,]\d\d)\t\Z",
 _BRANCH = later(rf" \((?P<branch>[A-Z][\w'’-]+)\)(?P<form>{FORM})?")
 """A place or a trade in brackets that is part of the name: "Marlby Shrubs (Elmscote) Ltd"."""
 _MARKED = later(r" ?[®™]")
+_OF_PASSPORT = later(r"D[.:)]? ?[A-Z]{2}")
+"""The last line of a plant passport: the land it comes from."""
 
 
 def signed_firms(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span, float]]:
@@ -81,6 +83,7 @@ def signed_firms(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span, 
         below = lines[at + 1] if at + 1 < len(lines) else None
         even = below is not None and max(line.size, below.size) < _EVEN * min(line.size, below.size)
         apart = below is not None and line.text.isupper() != below.text.isupper() and _is_care(line.text)
+        apart = apart or bool(_OF_PASSPORT.fullmatch(line.text))
         below = below if below and text[line.end : below.start] == "\n" and even and not apart else None
         joined = f"{line.text} {below.text}" if below else line.text
         for run in _RUN.finditer(joined):

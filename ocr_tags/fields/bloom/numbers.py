@@ -87,6 +87,11 @@ _SHORT_LABEL = later(
 )
 
 
+_IN_SENTENCE = later(
+    r"(?<![^\W_])(?:flowers|flowering|blooms|blooming|in (?:flower|bloom)) "
+    r"(?P<a>[IVX]{1,4}) ?[-–—] ?(?P<b>[IVX]{1,4})(?=[.;,]?\s)",
+    re.I,
+)
 _FACT = r"(?:\d ?(?:cm|mm|m|in|ft)\.?|\d ?[\"”″'’]|°[CF]?|\b[ZH]\d{1,2}[ab]?|\d ?/ ?m[2²])"
 _OWN_LINE = later(
     rf"(?:(?:^|(?<=[\n\t]))(?:[•·*-]|\d{{1,2}} )?|[•·|,;] |{_FACT}[,;]? ) ?"
@@ -109,7 +114,7 @@ _ROMAN_PAIR = later(r"(?P<a>[IVX]{1,4}) ?[-–—] ?(?P<b>[IVX]{1,4})(?![^\W_])"
 def _shortened(text: str) -> Iterator[Found[Bloom]]:
     """ "Fl VII-IX" anywhere on a line, and "VII-IX" on a line of its own, its label a picture."""
     alone = [match for match in _OWN_LINE.finditer(text) if all(_pair(match)) and set(match[0]) & set("VX")]
-    told = [(match, 0.85) for match in _SHORT_LABEL.finditer(text)]
+    told = [(match, 0.85) for short in (_SHORT_LABEL, _IN_SENTENCE) for match in short.finditer(text)]
     alone = [
         match for match in alone if not _OTHER_JOB.search(text, max(0, match.start() - 24), match.start("a"))
     ]

@@ -147,7 +147,7 @@ def read_feeding(tag: TagText) -> Iterator[Found[str]]:
     clauses = (sentences(text, pattern, sure) for pattern, sure in _TOLD)
     spoken = (rounded(text, fed(one, text), TALK) for one in chain.from_iterable(clauses))
     said = chain(spoken, told(text, TALK, 0.85, 2.0))
-    yield from or_spoken(text, found, said)
+    yield from map(_without_label, or_spoken(text, found, said))
 
 
 _KIND_ALONE = later(
@@ -158,6 +158,15 @@ _ITS_TIME = later(
     r"|autumn|fall"
     r"|month|week))|(?:feed|food|fertili[sz]er)(?=[\t\n]|$))"
 )
+
+
+_LABEL_INSIDE = later(r"(?:Fertili[sz]er|Nutrition|Feeding) (?=[A-Z][a-z])")
+"""A label as such, before a value that begins with a capital as values do: "Fertiliser Little or none"."""
+
+
+def _without_label(found: Found[str]) -> Found[str]:
+    value = _LABEL_INSIDE.sub("", found.value)
+    return replace(found, value=value, span=(found.span[0] + len(found.value) - len(value), found.span[1]))
 
 
 def _whole(text: str, found: Found[str]) -> Found[str]:

@@ -38,6 +38,7 @@ _TOLD = (
         rf"|FROM)\s(?:(?:the|our)\s)?"
         rf"(?P<name>{CAP}(?:[ ](?:& )?{CAP}){{0,2}})(?:\s?[™®])?(?:\s{_RANGE})?\s?:",
     ),
+    later(rf"(?:^|(?<=\n))(?P<name>{CAP}(?:[ ]{CAP}){{0,2}})\s?[™®]\n(?:[Ss]eries|SERIES)(?=\W*(?:\n|$))"),
     later(rf"(?<!\w)(?P<name>{CAP}(?:[ ]{CAP}){{0,2}})\s?[™®]\s(?:plants|varieties|colou?rs)\b"),
 )
 """Sentences that name a range: the X strain, part of the X family, also in X: …"""
