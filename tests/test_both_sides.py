@@ -142,3 +142,13 @@ def test_a_phrase_does_not_run_on_into_the_value_of_another_fact() -> None:
         found = settled({"water": [said("Let it dry out Well drained", partly)], "soil": [soil]})
         assert [claim.value for claim in found["water"]] == [value]
         assert found["soil"] == [soil]
+
+
+def test_words_on_one_side_say_what_an_arrow_on_the_other_is() -> None:
+    """Arrows for spread and for spacing look alike (common practice, no source)."""
+    said, drawn = (
+        Claim(Length(180.0, 180.0), "180cm", side, BOX, (("rapidocr", sure),), 0.0, certainty=sure)
+        for side, sure in (("back", 0.97), ("front", 0.75))
+    )
+    assert settled({"spread": [said], "spacing": [drawn]})["spacing"] == []
+    assert settled({"height": [said], "spacing": [drawn]})["spacing"] == [drawn]

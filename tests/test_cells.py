@@ -7,7 +7,7 @@ from test_text import line
 from ocr_tags.fields.labels import is_label
 from ocr_tags.layout.cells import stacked, table
 from ocr_tags.layout.lines import Line
-from ocr_tags.layout.text import tag_text
+from ocr_tags.layout.text import side_texts, tag_text
 
 
 def in_cells(*lines: Line) -> str:
@@ -144,3 +144,24 @@ def test_a_label_wrapped_under_its_value_is_whole() -> None:
 
 def lowered(given: Line) -> Line:
     return line(given.text, given.place.x, given.place.y + 80)
+
+
+def test_what_begins_in_a_small_letter_goes_on_with_the_line_above_it() -> None:
+    wrapped = line("Light", 0, 0), line("Full sun to", 0, 22), line("part shade", 0, 54)
+    rest = pairs(2, 14, under=False)[3:]
+    moved = [line(each.text, 0, each.place.y + 22) for each in rest]
+    assert in_pairs(*wrapped, *moved).split("\n\n") == WHOLE
+
+
+def test_one_reading_of_a_side_tells_another_how_its_labels_stand() -> None:
+    even = pairs(8, 8, under=True)
+    assert stacked(even, is_label) is None
+    clear = side_texts(
+        {"rapidocr lines": pairs(2, 14, under=True), "tesseract lines": even}, "back", 500, is_label
+    )
+    assert [text.string.split("\n\n") for text in clear if text.reader == "tesseract lines"][-1] == WHOLE
+
+
+def test_a_label_under_its_value_has_no_tie_to_the_next_value() -> None:
+    texts = side_texts({"rapidocr lines": pairs(2, 14, under=True)}, "back", 500, is_label)
+    assert all("Light\nLow" not in text.string for text in texts)

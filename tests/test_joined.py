@@ -21,6 +21,8 @@ def parted(text: str, height: int = 20) -> list[str]:
         ("WATERKeep evenly moist", ["WATER Keep evenly moist"]),
         ('12-18"Spread', ['12-18"', "Spread"]),
         ("3'Bloom Time", ["3'", "Bloom Time"]),
+        ("Type.Vegetable", ["Type. Vegetable"]),
+        ("Calluna SkyTM", ["Calluna Sky™"]),
     ],
 )
 def test_a_label_is_parted_from_what_runs_into_it(run_together: str, apart: list[str]) -> None:
@@ -59,3 +61,12 @@ def test_both_halves_keep_their_place_on_the_photo() -> None:
     label, value = (span.word for span in text.words)
     assert (label.box, value.box) == (joined.box, joined.box)
     assert (label.place.x, label.place.right, value.place.right) == (100, value.place.x, joined.place.right)
+
+
+def test_a_unit_apart_from_its_figure_is_put_behind_it() -> None:
+    def both(*lines: Line) -> list[str]:
+        return [each.text for each in set_apart(lines, 20.0, is_label)]
+
+    assert both(line("150-210", 0, 0), line("cm", 110, 0)) == ["150-210 cm"]
+    assert both(line("150-210", 0, 0), line("cm", 300, 0)) == ["150-210", "cm"]
+    assert both(line("Height", 0, 0), line("cm", 80, 0)) == ["Height", "cm"]

@@ -54,6 +54,18 @@ def test_a_title_over_a_row_of_values_is_no_part_of_the_column_below_it() -> Non
     assert text.string.split("\n\n") == ["Red Hot Poker\nKniphofia uvaria", "tall\n1.2m", "wide\n75cm"]
 
 
+def test_a_label_far_off_what_is_below_it_has_its_value_beside_it() -> None:
+    """A table above, labels over their values below it: both on one side."""
+    labels = {"Spread", "Water", "Soil"}.__contains__
+    lines = [line("Spread", 0, 0), line("45 cm", 120, 0), line("Full sun", 0, 36)]
+    for at, (label, value) in enumerate((("Water", "Low"), ("Soil", "Rich"))):
+        lines += [line(label, 0, 80 + 60 * at), line(value, 0, 104 + 60 * at)]
+    text = tag_text(rows(lines, labels), "front", 500, "test").string
+    assert "Spread\t45 cm" in text
+    near = [line("Spread", 0, 0), line("45 cm", 120, 0), line("Full sun", 0, 24), *lines[3:]]
+    assert "Spread\n\n45 cm" in tag_text(rows(near, labels), "front", 500, "test").string
+
+
 def test_a_headline_and_small_print_below_it_have_no_tie() -> None:
     assert in_rows(line("HYDRANGEA", 0, 0, 60), line("Full sun to part shade", 0, 70, 20)).count("\n\n") == 1
 

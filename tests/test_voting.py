@@ -235,6 +235,19 @@ def test_one_engine_s_value_knows_whether_the_other_read_its_letters() -> None:
     assert found == {"12": 0.5, "7": 0.0}
 
 
+def test_letters_beside_a_drawn_mark_count_for_each_engine_that_reads_them() -> None:
+    def marked(tag: TagText) -> list[Found[str]]:
+        return [Found("12", (2, 4), 0.75)] if tag.reader == "rapidocr marks" else []
+
+    field = Field(Fact("number", "Number", str), marked)
+    drawn = text("↕ 12", "rapidocr marks")
+    plain = replace(text("12", "tesseract lines"), words=(replace(drawn.words[1], start=0, end=2),))
+    (both,) = claims([drawn, plain], field)
+    assert [engine for engine, _ in both.votes] == ["rapidocr", "tesseract"]
+    (alone,) = claims([drawn, text("13", "tesseract lines", x=300)], field)
+    assert [engine for engine, _ in alone.votes] == ["rapidocr"]
+
+
 def test_a_side_that_says_less_speaks_for_a_part_of_the_value_only() -> None:
     """A cultivar guessed from a title is no surer because the other side prints the species well."""
     species = BotanicalName("Phlox paniculata", "Phlox", "paniculata")

@@ -4,6 +4,8 @@ What is printed is invented. Quotes set a cultivar apart (ICNCP 9th edition, Art
 selling name then stands for itself is common practice, no source.
 """
 
+from dataclasses import replace
+
 import pytest
 
 from ocr_tags.claims.whole_names import whole_names
@@ -71,3 +73,10 @@ def test_one_line_of_a_name_over_two_is_no_other_name() -> None:
     assert [one.value for one in whole_names([title, line], SPECIES)] == ["Common Foxglove"]
     apart = named("Foxglove", 0.95, Box(0, 600, 380, 60))
     assert len(whole_names([title, apart], SPECIES)) == 2
+
+
+def test_the_end_of_a_name_that_the_other_side_has_whole_is_no_other_name() -> None:
+    whole, end = named("Woodland Forget-me-not"), replace(named("Forget-me-not"), side="back")
+    held = {"back": ("Forget-Me-Not", "Woodland", "Myosotis sylvatica")}
+    assert whole_names([whole, end], None, None, held) == (whole,)
+    assert len(whole_names([whole, end], None, None, {"back": ("Forget-Me-Not",)})) == 2

@@ -25,7 +25,9 @@ def as_list(lines: Sequence[Line]) -> list[Line]:
     if len(items) < (FEWEST if dots else FEWEST_OTHERS):
         return list(lines)
     likes = [id(line) for line in items]
-    return [part for line in lines for part in _items(_with_dot(line) if id(line) in likes else line, items)]
+    return [
+        part for line in lines for part in (_items(_with_dot(line), items) if id(line) in likes else [line])
+    ]
 
 
 def _looks_like_item(line: Line) -> bool:
@@ -41,7 +43,7 @@ def _with_dot(line: Line) -> Line:
 
 
 def _items(line: Line, items: Sequence[Line]) -> Iterator[Line]:
-    """The line parted where a second column of items begins: below or above, others begin right there."""
+    """An item parted where one of a second column begins: below or above, others begin right there."""
     for number, word in enumerate(line.words[:-1]):
         if number and word.text in _LIKE_DOTS and any(_begins_at(word.place.x, item) for item in items):
             yield Line(line.words[:number])

@@ -76,18 +76,18 @@ def stacked(
     ]
     over = [(a, b, c) for a, b, c in triples if _step(b, c) < _step(a, b) - clearly]
     under = [(a, b, c) for a, b, c in triples if _step(a, b) < _step(b, c) - clearly]
-    told = max(over, under, key=len)
+    told, below = max((over, False), (under, True), key=lambda each: len(each[0]))
     if len(told) < FEWEST_PAIRS or len(told) < CLEAR_SHARE * len(triples):
-        told = under if elsewhere else over
-        if elsewhere is None or not told:
+        if elsewhere is None or not triples:
             return None
+        told, below = triples, elsewhere
     limit = sum(gap_below(a, b) + gap_below(b, c) for a, b, c in told) / (2 * len(told))
     arranged: Arranged = []
     for chain in chains:
-        for block in _blocks(chain, limit, is_label, told is under):
-            ordered = _pair(block, is_label, told is under)
+        for block in _blocks(chain, limit, is_label, below):
+            ordered = _pair(block, is_label, below)
             arranged += [("\n" if number else "\n\n", line) for number, line in enumerate(ordered)]
-    return arranged, told is under
+    return arranged, below
 
 
 def _step(upper: Line, lower: Line) -> float:
