@@ -153,6 +153,7 @@ def written(name: str) -> str:
     """A firm's or series' name as a person would write it."""
     plain = re.sub("'{2}", "'", " ".join(name.replace("’", "'").split()))
     plain = re.sub(r"(?<=[a-z])(?:TM|™|®|ß)$", "", plain)  # a raised sign, read as letters
+    plain = re.sub(r"(?<=[a-z])- .*$", "", plain)  # where it lies, behind a dash that lost its blank
     plain = re.sub(r"^(?:From|By)(?=[A-Z][a-z])", "", plain)  # a lost blank
     plain = re.sub(r"^Plant of (?=[A-Z])", "", plain)
     plain = re.sub(r"(?: \w+)? Div(?:ision|\.)?$", "", plain)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from itertools import pairwise
+from itertools import pairwise, takewhile
 from statistics import median
 
 from ocr_tags.layout.lines import Line
@@ -36,7 +36,7 @@ def table(lines: Sequence[Line], is_label: IsLabel) -> Arranged | None:
     """The lines with each table cell in one piece, label, tab, value; None where no table has such cells."""
     labels = _whole_labels(lines, is_label)
     parts = {id(part) for label in labels for part in label}
-    others = [line for line in lines if id(line) not in parts]
+    others = [line for line in lines if id(line) not in parts and not _opens_with_label(line, is_label)]
     cells: list[tuple[list[Line], list[Line]]] = []
     for label in labels:
         value = _centred_beside(label, others, lines) or _value_beside(label, others, lines)
@@ -116,9 +116,13 @@ _AFTER_LABEL = re.compile(r" ?:| [–—-](?= |$)")
 
 
 def _opens_with_label(line: Line, is_label: IsLabel) -> bool:
-    """ "Soil — rich" or "Soil:": whatever follows, the value above ends here."""
+    """ "Soil — rich", "Soil:" or "SOIL Rich": whatever follows, the value above ends here."""
     parts = _AFTER_LABEL.split(line.text, maxsplit=1)
-    return len(parts) > 1 and is_label(parts[0])
+    if len(parts) > 1 and is_label(parts[0]):
+        return True
+    words = line.text.split()
+    capitals = sum(1 for _ in takewhile(str.isupper, words))
+    return 0 < capitals < len(words) and is_label(" ".join(words[:capitals]))
 
 
 def _pair(block: list[Line], is_label: IsLabel, under: bool) -> list[Line]:
@@ -132,7 +136,8 @@ def _pair(block: list[Line], is_label: IsLabel, under: bool) -> list[Line]:
         value, rest = value[:whole], value[whole:]
     if not value or len(value) > MOST_VALUE_LINES or not is_label(label.text):
         return block
-    return block if any(is_label(line.text) for line in value) else [label, _joined(value), *rest]
+    labels = any(is_label(line.text) or _opens_with_label(line, is_label) for line in value)
+    return block if labels else [label, _joined(value), *rest]
 
 
 # ---------------------------------------------------------------- what both share
