@@ -70,3 +70,19 @@ def test_a_unit_apart_from_its_figure_is_put_behind_it() -> None:
     assert both(line("150-210", 0, 0), line("cm", 110, 0)) == ["150-210 cm"]
     assert both(line("150-210", 0, 0), line("cm", 300, 0)) == ["150-210", "cm"]
     assert both(line("Height", 0, 0), line("cm", 80, 0)) == ["Height", "cm"]
+
+
+def test_a_bar_behind_labels_is_a_colon_also_where_it_is_read_as_a_letter() -> None:
+    lines = line("SPREAD |18 in", 0, 0), line("WATER I Sparingly", 0, 30), line("SOIL | Rich", 0, 60)
+    read = [each.text for each in set_apart([*lines, line("SPRD|40 cm", 0, 90)], 20.0, is_label)]
+    assert read == ["SPREAD: 18 in", "WATER: Sparingly", "SOIL: Rich", "SPRD: 40 cm"]
+
+
+def test_one_bar_alone_or_between_labels_stays() -> None:
+    alone = line("SOIL | Rich", 0, 0), line("Marl Growers | Orford", 0, 30)
+    assert [each.text for each in set_apart(alone, 20.0, is_label)] == [
+        "SOIL | Rich",
+        "Marl Growers | Orford",
+    ]
+    heads = line("HEIGHT | SPREAD", 0, 0), line("WATER | SOIL", 0, 30)
+    assert [each.text for each in set_apart(heads, 20.0, is_label)] == ["HEIGHT | SPREAD", "WATER | SOIL"]

@@ -11,7 +11,8 @@ from ocr_tags.patterns import later
 
 _BESIDE = later(r"\s*[/|&·•]\s*")
 _ZONES = later(
-    r"(?:usda )?(?:plant )?(?:cold |winter )?(?:hardiness |hardy |heat )?zones?|hardiness(?: rating)?|"
+    r"(?:usda )?(?:plant |grow(?:ing)? )?(?:cold |winter )?(?:hardiness |hardy |heat )?zones?|"
+    r"hardiness(?: rating)?|"
     r"min(?:imum|\.)? ?temp(?:erature|\.)?|zone de rusticité|rusticité|zona(?: de rusticidad)?|whz|"
     r"winterhärtezone",
     re.I,

@@ -19,6 +19,7 @@ _BEFORE_LABEL = later(r"(?<=[\d'’′\"”″])(?=[A-ZÀ-Þ][a-zß-ÿ]{2}|[A-Z�
 _RAISED = later(r"(?<=[a-zß-ÿ])TM$")
 """A raised sign, read as letters."""
 _UNIT = later(r"(?:mm|cm|m|in|ft)[.,]?")
+FEWEST_BARS = 2
 MOST_GAP = 3.0
 """In letter heights: a unit stands no further behind its figure."""
 LARGE = 1.5
@@ -31,11 +32,59 @@ LOOSE = 0.7
 def set_apart(lines: Iterable[Line], usual: float, is_label: IsLabel) -> list[Line]:
     """The lines with labels parted from what runs into them; `usual` is this side's usual letter height."""
     marked = _with_units([Line(tuple(map(_with_sign, line.words))) for line in lines])
+    marked = _with_colons(marked, is_label)
     return [
         part
         for line in marked
         for part in (_apart(line, is_label) if line.height < LARGE * usual else [line])
     ]
+
+
+def _with_colons(lines: Sequence[Line], is_label: IsLabel) -> list[Line]:
+    """The lines, with a colon for the bar that parts labels from values ("SPREAD |18 in"), where several have
+    one; a bar is often read as a letter, and run into the value."""
+    parted = [Line(tuple(part for word in line.words for part in _off_bar(word))) for line in lines]
+    bars = {number: at for number, line in enumerate(parted) if (at := _bar_at(line, "|", is_label))}
+    if len(bars) < FEWEST_BARS:
+        return list(lines)
+    like = {number: at for number, line in enumerate(parted) if (at := _bar_at(line, "Il1", is_label))}
+    found = {**like, **bars}
+    return [
+        _with_colon(line, found[number]) if number in found else whole
+        for number, (line, whole) in enumerate(zip(parted, lines, strict=True))
+    ]
+
+
+def _with_colon(line: Line, bar: int) -> Line:
+    last = line.words[bar - 1]
+    return Line((*line.words[: bar - 1], replace(last, text=f"{last.text}:"), *line.words[bar + 1 :]))
+
+
+def _off_bar(word: Word) -> tuple[Word, ...]:
+    """The word, a bar in it as a word by itself."""
+    at = word.text.find("|")
+    if at < 0 or len(word.text) == 1:
+        return (word,)
+    if at == 0:
+        return _halves(word, 1)
+    before, rest = _halves(word, at)
+    return before, *_off_bar(rest)
+
+
+def _bar_at(line: Line, signs: str, is_label: IsLabel) -> int:
+    """Which word is a bar behind the label that opens the line, before no other label; 0 where none is."""
+    texts = [word.text for word in line.words]
+    return next(
+        (
+            at
+            for at in range(1, len(texts))
+            if len(texts[at]) == 1
+            and texts[at] in signs
+            and is_label(" ".join(texts[:at]))
+            and not is_label(" ".join(texts[at + 1 :]))
+        ),
+        0,
+    )
 
 
 def _with_units(lines: Sequence[Line]) -> list[Line]:

@@ -20,7 +20,8 @@ def tied(tag: Measured, label: Label, measure: Measure, between: str) -> bool:
         clause = label.weak or bool(
             clauses.OPENS_CLAUSE.search(text, max(0, label.start - _BEFORE), label.start)
         )
-        return clause or _opens_cell(text, label.start, True) or _ends_row(tag, label, measure)
+        ends = _ends_row(tag, label, measure) or _ends_with_colon(tag, label, measure)
+        return clause or _opens_cell(text, label.start, True) or ends
     return "\t" not in between or _opens_cell(text, label.start, False)
 
 
@@ -52,6 +53,15 @@ def _ends_row(tag: Measured, label: Label, measure: Measure) -> bool:
         and tag.text[end : end + 1] in ("", "\n")
         and not any(row <= other.span[0] < start for other in tag.measures)
     )
+
+
+def _ends_with_colon(tag: Measured, label: Label, measure: Measure) -> bool:
+    """Whether a label and its colon end a row whose other labels have their lengths: "H: 3 ft W:"."""
+    row = tag.text.rfind("\n", 0, label.start) + 1
+    labels = sum(row <= other.start < label.start for other in tag.labels)
+    lengths = sum(row <= other.span[0] < label.start for other in tag.measures)
+    between = tag.text[label.end : measure.span[0]]
+    return labels == lengths > 0 and bool(re.fullmatch(r"\.? ?:\n ?", between))
 
 
 def apart_in_table(text: str, label: Label, measure: Measure) -> bool:

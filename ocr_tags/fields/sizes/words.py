@@ -33,7 +33,7 @@ _NOT_IN_A_WORD = (
 
 _BESIDE_H = later(
     r"(?:^|\n)H[\t:][^\n\t]{1,20}\n$"
-    r"|\bH(?:[ .]{0,2}[x×/&][ ]?|[ .:=]{0,3}\d[^\n\t]{0,26}[\s,;/x×])$|\dH[ ,;/x×]{1,3}$"
+    r"|\bH(?:[ .]{0,2}[x×/&][ ]?|[ .:=]{0,3}\d[^\n\t]{0,34}[\s,;/x×])$|\dH[ ,;/x×]{1,3}$"
 )
 """B, L and S are Breite, largeur and spread beside an H, and anything at all without one."""
 
@@ -69,7 +69,7 @@ def find_labels(text: str) -> Iterator[Label]:
     """Every label, in order; labels joined by a stroke, an ampersand or "and" are one."""
     held: Label | None = None
     for match in _LABEL.finditer(text):
-        beside_h = _BESIDE_H.search(text, max(0, match.start() - 34), match.start())
+        beside_h = _BESIDE_H.search(text, max(0, match.start() - 42), match.start())
         if match[0].rstrip(".") in "SBL" and not beside_h:
             continue
         if _BARE_LEAVES.fullmatch(match[0]) and not FLOWER_TOO.search(text):
