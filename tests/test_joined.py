@@ -22,7 +22,6 @@ def parted(text: str, height: int = 20) -> list[str]:
         ('12-18"Spread', ['12-18"', "Spread"]),
         ("3'Bloom Time", ["3'", "Bloom Time"]),
         ("Type.Vegetable", ["Type. Vegetable"]),
-        ("Calluna SkyTM", ["Calluna Sky™"]),
     ],
 )
 def test_a_label_is_parted_from_what_runs_into_it(run_together: str, apart: list[str]) -> None:
@@ -61,28 +60,3 @@ def test_both_halves_keep_their_place_on_the_photo() -> None:
     label, value = (span.word for span in text.words)
     assert (label.box, value.box) == (joined.box, joined.box)
     assert (label.place.x, label.place.right, value.place.right) == (100, value.place.x, joined.place.right)
-
-
-def test_a_unit_apart_from_its_figure_is_put_behind_it() -> None:
-    def both(*lines: Line) -> list[str]:
-        return [each.text for each in set_apart(lines, 20.0, is_label)]
-
-    assert both(line("150-210", 0, 0), line("cm", 110, 0)) == ["150-210 cm"]
-    assert both(line("150-210", 0, 0), line("cm", 300, 0)) == ["150-210", "cm"]
-    assert both(line("Height", 0, 0), line("cm", 80, 0)) == ["Height", "cm"]
-
-
-def test_a_bar_behind_labels_is_a_colon_also_where_it_is_read_as_a_letter() -> None:
-    lines = line("SPREAD |18 in", 0, 0), line("WATER I Sparingly", 0, 30), line("SOIL | Rich", 0, 60)
-    read = [each.text for each in set_apart([*lines, line("SPRD|40 cm", 0, 90)], 20.0, is_label)]
-    assert read == ["SPREAD: 18 in", "WATER: Sparingly", "SOIL: Rich", "SPRD: 40 cm"]
-
-
-def test_one_bar_alone_or_between_labels_stays() -> None:
-    alone = line("SOIL | Rich", 0, 0), line("Marl Growers | Orford", 0, 30)
-    assert [each.text for each in set_apart(alone, 20.0, is_label)] == [
-        "SOIL | Rich",
-        "Marl Growers | Orford",
-    ]
-    heads = line("HEIGHT | SPREAD", 0, 0), line("WATER | SOIL", 0, 30)
-    assert [each.text for each in set_apart(heads, 20.0, is_label)] == ["HEIGHT | SPREAD", "WATER | SOIL"]

@@ -46,6 +46,8 @@ def in_words(value: Any, units: Units | None = None) -> str:
     ('12–18 in (30–45 cm)', 'up to 90 cm', 'full sun')
     >>> in_words(Hardiness("4", "9")), in_words(Hardiness("5a", None)), in_words(Temperature(-34.4), "in")
     ('4–9', '5a and warmer', '-30 °F')
+    >>> in_words(BotanicalName("Rosa 'Tenquil'", "Rosa", trade_designation="Harbour Lantern"))
+    "Rosa 'Tenquil' (sold as Harbour Lantern)"
     """
     match value:
         case Length():
@@ -61,8 +63,8 @@ def in_words(value: Any, units: Units | None = None) -> str:
             return f"{_range(low, high)} days"
         case Price(amount, currency):
             return f"{amount} {currency}"
-        case BotanicalName():
-            return value.name
+        case BotanicalName(name, trade_designation=sold_as):
+            return f"{name} (sold as {sold_as})" if sold_as else name
         case Bloom(text):
             return text
         case tuple() | list():

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from statistics import median
 
@@ -81,3 +81,11 @@ def split_wide(words: Sequence[Word]) -> Iterator[Line]:
             run = []
         run.append(word)
     yield Line(tuple(run))
+
+
+def halves(word: Word, cut: int) -> tuple[Word, Word]:
+    """The word in two. Each keeps the whole box on the photo, where the print may lie at any angle."""
+    wide = round(word.place.w * cut / len(word.text))
+    left = Box(word.place.x, word.place.y, wide, word.place.h)
+    right = Box(left.right, word.place.y, word.place.w - wide, word.place.h)
+    return replace(word, text=word.text[:cut], place=left), replace(word, text=word.text[cut:], place=right)

@@ -13,6 +13,7 @@ from ocr_tags.layout.bullets import as_list, no_rest
 from ocr_tags.layout.cells import stacked, table
 from ocr_tags.layout.joined import set_apart
 from ocr_tags.layout.lines import Line, split_wide
+from ocr_tags.layout.mended import mended
 from ocr_tags.layout.reading_order import Arranged, IsLabel, columns, no_label, rows
 from ocr_tags.record import Box, LineSpan, Side, TagText, Word, WordSpan
 
@@ -35,7 +36,7 @@ def side_texts(
     `is_label` tells labels from values, for tags that print the label under its value.
     """
     readings = {
-        reader: set_apart(as_list(without_ghosts(lines)), _usual_height(lines), is_label)
+        reader: set_apart(mended(as_list(without_ghosts(lines)), is_label), _usual_height(lines), is_label)
         for reader, lines in readings.items()
     }
     merged = merge([line for lines in readings.values() for line in lines])
