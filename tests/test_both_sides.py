@@ -152,3 +152,14 @@ def test_words_on_one_side_say_what_an_arrow_on_the_other_is() -> None:
     )
     assert settled({"spread": [said], "spacing": [drawn]})["spacing"] == []
     assert settled({"height": [said], "spacing": [drawn]})["spacing"] == [drawn]
+
+
+def test_one_end_of_a_range_is_the_range_cut_short() -> None:
+    ranged, end, other = (
+        Claim(Length(low, high), "", side, BOX, (("rapidocr", 0.9),), 0.0, certainty=0.95)
+        for low, high, side in ((25.0, 40.0, "back"), (40.0, 40.0, "front"), (60.0, 60.0, "front"))
+    )
+    assert settled({"height": [ranged, end]})["height"] == [ranged]
+    assert settled({"height": [ranged, other]})["height"] == [ranged, other]
+    worn = replace(ranged, votes=(("rapidocr", 0.3),))
+    assert settled({"height": [worn, end]})["height"] == [worn, end]

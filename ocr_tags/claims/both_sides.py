@@ -36,6 +36,8 @@ OTHER_PLANT = 0.6
 GUESSED = 0.75
 """The most that a title counts of which no list knows a word."""
 CLEARLY = 1.25
+WHOLE = 0.6
+"""A range is as printed from this share of the strength up that one of its ends has by itself."""
 SIZES = frozenset(fact.name for fact in (HEIGHT, FLOWER_HEIGHT, SPREAD, SPACING, ROW_SPACING))
 
 ACROSS = frozenset(fact.name for fact in (SPREAD, SPACING))
@@ -51,7 +53,8 @@ def settled(stated: Mapping[str, Sequence[Claim]]) -> dict[str, list[Claim]]:
     if COLOURS.name in said:
         said[COLOURS.name] = [claim for claim in said[COLOURS.name] if not _is_name(claim, common)]
     for name in SIZES & said.keys():
-        said[name] = [claim for claim in said[name] if not _is_other_size(claim, name, stated)]
+        own = [claim for claim in said[name] if not _is_other_size(claim, name, stated)]
+        said[name] = [claim for claim in own if not any(_is_end_of(claim, other) for other in own)]
     if SPACING.name in said:
         said[SPACING.name] = list(_not_of_rows(said[SPACING.name], said.get(ROW_SPACING.name, ())))
     return {**said, BOTANICAL_NAME.name: botanical, COMMON_NAMES.name: common}
@@ -110,6 +113,18 @@ def _is_other_size(claim: Claim, name: str, stated: Mapping[str, Sequence[Claim]
         and other.certainty > CLEARLY * claim.certainty
         for fact in SIZES - {name}
         for other in stated.get(fact, ())
+    )
+
+
+def _is_end_of(claim: Claim, other: Claim) -> bool:
+    """Whether it is one end of a range that another reading has whole: "40 cm", of "25 cm - 40 cm"."""
+    whole, end = other.value, claim.value
+    return (
+        end.min_cm == end.max_cm
+        and whole.min_cm != whole.max_cm
+        and end.max_cm in (whole.min_cm, whole.max_cm)
+        and None not in (whole.min_cm, whole.max_cm)
+        and other.strength > WHOLE * claim.strength
     )
 
 

@@ -150,9 +150,9 @@ _COLD_HEAD = (
     rf"|(?:(?:winterh[äa]rte)?zone[sn]?|whz|usda|z(?=\d)):?[ .·…]{{0,40}}\n?(?!\n)"
     rf"{ZONE}(?:{TO}{ZONE})?[,;]? ?\(?(?:hardy )?(?:to|or|=)?)"
 )
-_OTHER_SCALE = rf"(?: ?[/,=|–-] ?|[ \n]?\( ?){_temperature('u')}"
+_OTHER_SCALE = rf"(?: ?[/,=|–-] ?|[ \n]?[(\[] ?){_temperature('u')}"
 _IN_TEXT = rf"{_temperature('t')}(?:{_OTHER_SCALE})?"
-_IN_CELL = rf"{_temperature('t')}(?:{_OTHER_SCALE}\)?)?"
+_IN_CELL = rf"{_temperature('t')}(?:{_OTHER_SCALE}[)\]]?)?"
 """A temperature and perhaps the same in the other scale; in a cell of its own a bracket may close it."""
 _COLD = later(
     rf"(?<![^\W\d_])(?P<head>{_COLD_HEAD}){_COLD_GAP}"
@@ -263,7 +263,8 @@ def read_min_temperature(tag: TagText) -> Iterator[Found[Temperature]]:
     for match in _COLD_MARK.finditer(tag.string):
         celsius = _celsius(match, "t")
         if celsius is not None and celsius < 0:
-            yield Found(Temperature(celsius), match.span(), min(0.55, _cold_certainty(match, celsius)))
+            drawn = 0.9 if match["u"] else 0.55  # in both scales a frost is nothing else
+            yield Found(Temperature(celsius), match.span(), min(drawn, _cold_certainty(match, celsius)))
 
 
 def _frost(match: re.Match[str], celsius: float) -> bool:

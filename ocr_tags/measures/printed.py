@@ -13,6 +13,8 @@ from ocr_tags.values import Length
 
 LONGEST = {"in": 144, "ft": 197, "yd": 66, "cm": 1000, "m": 60, "mm": 2000}
 """More than this in that unit is a lost hyphen ("1218 in"), not a plant; 60 m at the outside."""
+_TREE = 300, 4000
+"""A range in centimetres that ends beyond the longest is a tree's when it begins so tall."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +122,8 @@ def _measure_at(text: str, start: int) -> Measure | None:
     certainty = min(first.certainty, last.certainty) * (1.0 if last.unit else 0.6)
     if last.unit == "in" and text[last.end - 1] in "°º" and (first is last or first.unit is None):
         certainty = min(certainty, 0.4) if last.value >= 9 else 0.0  # of 3' and 3" it may be either
-    if first.value > LONGEST[first.unit or unit] or last.value > LONGEST[unit]:
+    tree = unit == "cm" and _TREE[0] <= first.value <= last.value <= _TREE[1]  # 1520 alone may be 15-20
+    if first.value > LONGEST[first.unit or unit] or (last.value > LONGEST[unit] and not tree):
         certainty = 0.0
     length = Length(_cm(first.value, first.unit or unit), _cm(last.value, unit))
     doubt = _width_doubt(length, first.unit or unit)

@@ -96,6 +96,10 @@ def _whole(text: str, chain: Chain, found: Found[Bloom]) -> Iterator[Found[Bloom
         yield found
         return
     rest, _, following = text[chain[-1].end :].partition("\n")
+    again = next(iter(TERMS.find(rest)), None)
+    if again and again.start <= 1 and again.value.foreign and (bloom := bloom_of(text, chain[:-1])):
+        yield replace(found, value=bloom, span=(found.span[0], chain[-2].end))  # "late", of "late lente"
+        return
     end = next(iter(TERMS.find(following)), None)
     if not end or end.start or end.value.part or end.value.foreign or not _BAR.match(rest):
         return
