@@ -3,6 +3,7 @@
     python samples/calibrate.py FOLDER [FOLDER …]       folders made by draw.py here, with their truth
     python samples/calibrate.py FOLDER --kept DIR       keeps what the engines read in DIR, and uses it again
     python samples/calibrate.py FOLDER --typed FILE     typed tags as well (typed.py), in wordings of others
+    python samples/calibrate.py FOLDER --onward         from the weights that stand, which earlier tags told
     python samples/calibrate.py FOLDER --dry            prints the tables, writes nothing
 
 Drawn tags tell how letters are misread, typed ones how words are misunderstood: give typed tags for which no
@@ -59,6 +60,8 @@ KINDS = tuple(each.name for each in fields(Evidence))
 FOLDS = 5
 EVIDENCE_RIDGE, OFFSET_RIDGE = 0.5, 2.0
 """How strongly weights and fields' offsets are drawn to 0: a field seen seldom keeps the common chance."""
+STANDING_RIDGE = 20.0
+"""How strongly they are drawn to what stands: as if some hundreds of tags had told it."""
 ALONE_WEIGHT = 0.5
 """What one engine alone counts beside both: each tag is there three times."""
 TYPED_WEIGHT = 0.3
@@ -207,9 +210,9 @@ def _as_json(reading: Reading[Any]) -> dict[str, Any]:
 # ---------------------------------------------------------------- the fit
 
 
-def fit_to(rows: Sequence[Row], before: Fit) -> Fit:
-    """Logistic regression by Newton's method, weights and offsets drawn to 0 (ridge)."""
-    names = sorted({row.field for row in rows})
+def fit_to(rows: Sequence[Row], before: Fit, standing: Fit | None = None) -> Fit:
+    """Logistic regression by Newton's method, weights and offsets drawn to 0 (ridge), or to what stands."""
+    names = sorted({row.field for row in rows} | set(standing.offsets if standing else ()))
     place = {name: number for number, name in enumerate(names)}
     x = np.zeros((len(rows), 1 + len(KINDS) + len(names)))
     x[:, 0] = 1
@@ -222,8 +225,19 @@ def fit_to(rows: Sequence[Row], before: Fit) -> Fit:
             for row in rows
         ]
     )
-    ridge = np.array([1e-3] + [EVIDENCE_RIDGE] * len(KINDS) + [OFFSET_RIDGE] * len(names))
-    found = _newton(x, y, weight, ridge)
+    if standing:
+        known = [standing.weights.get(kind) for kind in KINDS]
+        told = [
+            standing.start,
+            *(one or 0.0 for one in known),
+            *(standing.offsets.get(n, 0.0) for n in names),
+        ]
+        pull = [EVIDENCE_RIDGE if one is None else STANDING_RIDGE for one in known]
+        ridge = np.array([STANDING_RIDGE, *pull, *[STANDING_RIDGE] * len(names)])
+    else:
+        told = [0.0] * (1 + len(KINDS) + len(names))
+        ridge = np.array([1e-3] + [EVIDENCE_RIDGE] * len(KINDS) + [OFFSET_RIDGE] * len(names))
+    found = _newton(x, y, weight, ridge, np.array(told))
     weights = dict(zip(KINDS, map(float, found[1:]), strict=False))
     offsets = dict(zip(names, map(float, found[1 + len(KINDS) :]), strict=True))
     return replace(before, start=float(found[0]), weights=weights, offsets=offsets)
@@ -234,11 +248,11 @@ def _typed_weight(row: Row) -> float:
     return 0.0 if row.field.removesuffix(PART) in LISTS else TYPED_WEIGHT
 
 
-def _newton(x: Floats, y: Floats, weight: Floats, ridge: Floats) -> Floats:
-    found = np.zeros(x.shape[1])
+def _newton(x: Floats, y: Floats, weight: Floats, ridge: Floats, told: Floats) -> Floats:
+    found = told.copy()
     for _ in range(30):
         chance = 1 / (1 + np.exp(-np.clip(x @ found, -30, 30)))
-        slope = x.T @ (weight * (y - chance)) - ridge * found
+        slope = x.T @ (weight * (y - chance)) - ridge * (found - told)
         bend = (x * (weight * chance * (1 - chance))[:, None]).T @ x + np.diag(ridge)
         found = found + np.linalg.solve(bend, slope)
     return np.asarray(found, float)
@@ -248,12 +262,12 @@ def with_chance(rows: Sequence[Row], fit: Fit) -> list[Row]:
     return [replace(row, chance=fit.chance(row.field, row.evidence)) for row in rows]
 
 
-def held_out(rows: Sequence[Row], before: Fit) -> list[Row]:
+def held_out(rows: Sequence[Row], before: Fit, standing: Fit | None) -> list[Row]:
     """The rows, each with the chance given by a fit that had not seen its tag."""
     folds = {tag: number % FOLDS for number, tag in enumerate(sorted({row.tag for row in rows}))}
     judged: list[Row] = []
     for fold in range(FOLDS):
-        fit = fit_to([row for row in rows if folds[row.tag] != fold], before)
+        fit = fit_to([row for row in rows if folds[row.tag] != fold], before, standing)
         judged += with_chance([row for row in rows if folds[row.tag] == fold], fit)
     return judged
 
@@ -315,12 +329,13 @@ def reliability(rows: Sequence[Row]) -> Iterator[str]:
             yield f"  {low:.2f} to {min(high, 1):.2f}: said {mean:.3f}, right {share:.3f} of {len(inside)}"
 
 
-def written(fit: Fit, tags: int, readings: int) -> str:
+def written(fit: Fit, tags: int, readings: int, onward: bool) -> str:
     """The fit as TOML."""
     shares = [
         "# How the chance that a value is right follows from evidence: see ocr_tags/claims/confidence.py.",
         f"# Logistic regression over {readings} readings of {tags} drawn and typed tags, fitted on",
         f"# {date.today()} by samples/calibrate.py; `sure` by counts on drawn tags held out in five folds.",
+        *(["# Drawn to an earlier fit, of other tags."] if onward else []),
         "# Under `shown` a value is left out: unreadable is absent.",
         f"start = {fit.start:.4f}",
         f"shown = {fit.shown:.4f}",
@@ -334,20 +349,20 @@ def written(fit: Fit, tags: int, readings: int) -> str:
     return "\n".join(shares) + "\n"
 
 
-def calibrated(tags: Sequence[Tag], before: Fit) -> Fit:
+def calibrated(tags: Sequence[Tag], before: Fit, standing: Fit | None) -> Fit:
     """Two rounds: which items make a list rests on the chance of each, so lists are fitted last."""
     fit = before
     for _ in range(3):
-        fit = fit_to(rows(tags, fit), fit)
-        judged = whole(held_out(rows(tags, fit), fit))
+        fit = fit_to(rows(tags, fit), fit, standing)
+        judged = whole(held_out(rows(tags, fit), fit, standing))
         fit = replace(fit, shown=SHOWN, named=NAMED, sure=sure_from(judged))
     return fit
 
 
-def report(tags: Sequence[Tag], before: Fit, after: Fit) -> Iterator[str]:
+def report(tags: Sequence[Tag], before: Fit, after: Fit, standing: Fit | None) -> Iterator[str]:
     yield "before, readings of both engines:"
     yield from reliability(whole(with_chance(rows(tags, before), before)))
-    judged = held_out(rows(tags, after), after)
+    judged = held_out(rows(tags, after), after, standing)
     yield "after, on tags held out:"
     yield from reliability(whole(judged))
     for engine in ("tesseract", "rapidocr"):
@@ -374,6 +389,7 @@ def main() -> None:
     parser.add_argument("folders", nargs="+", type=Path)
     parser.add_argument("--kept", type=Path, help="folder that keeps what the engines read")
     parser.add_argument("--typed", type=Path, nargs="*", default=[], help="files of typed tags")
+    parser.add_argument("--onward", action="store_true", help="start from the weights that stand")
     parser.add_argument("--dry", action="store_true", help="write nothing")
     parser.add_argument("--workers", type=int, default=os.cpu_count() or 1)
     chosen = parser.parse_args()
@@ -387,10 +403,13 @@ def main() -> None:
             typed = typed_tags(file)
             tags += zip(typed, pool.map(claims_typed, typed), strict=True)
     before = fitted()
-    after = calibrated(tags, before)
-    print("\n".join(report(tags, before, after)))
+    standing = before if chosen.onward else None
+    after = calibrated(tags, before, standing)
+    print("\n".join(report(tags, before, after, standing)))
     if not chosen.dry:
-        OUT.write_text(written(after, len(tags), len(whole(rows(tags, after)))), encoding="utf-8")
+        OUT.write_text(
+            written(after, len(tags), len(whole(rows(tags, after))), chosen.onward), encoding="utf-8"
+        )
 
 
 if __name__ == "__main__":

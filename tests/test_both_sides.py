@@ -7,7 +7,7 @@ import pytest
 from ocr_tags.claims.both_sides import settled
 from ocr_tags.claims.of_side import Claim
 from ocr_tags.record import Box, Side
-from ocr_tags.values import BotanicalName, Length
+from ocr_tags.values import BotanicalName, Length, PlantPassport
 
 BOX = Box(0, 0, 90, 20)
 
@@ -163,3 +163,18 @@ def test_one_end_of_a_range_is_the_range_cut_short() -> None:
     assert settled({"height": [ranged, other]})["height"] == [ranged, other]
     worn = replace(ranged, votes=(("rapidocr", 0.3),))
     assert settled({"height": [worn, end]})["height"] == [worn, end]
+
+
+def test_a_selling_name_is_no_series_as_well() -> None:
+    latin = in_latin("Lobularia", "maritima")
+    sold = replace(latin, value=replace(latin.value, cultivar="THOette54", trade_designation="Trevaluna"))
+    found = settled({"botanical_name": [sold], "series": [named("Trevaluna"), named("Marlwick")]})
+    assert [claim.value for claim in found["series"]] == ["Marlwick"]
+
+
+def test_a_passport_with_the_genus_alone_is_doubted_where_the_tag_names_the_species() -> None:
+    passport = replace(named("", side="back"), value=PlantPassport("Thuja", "NL-000000001", "26-1", "NL"))
+    species = in_latin("Thuja", "occidentalis")
+    (doubted,) = settled({"botanical_name": [species], "plant_passport": [passport]})["plant_passport"]
+    assert doubted.certainty < passport.certainty
+    assert settled({"plant_passport": [passport]})["plant_passport"] == [passport]

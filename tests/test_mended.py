@@ -34,3 +34,9 @@ def test_one_bar_alone_or_between_labels_stays() -> None:
     ]
     heads = line("HEIGHT | SPREAD", 0, 0), line("WATER | SOIL", 0, 30)
     assert texts(*heads) == ["HEIGHT | SPREAD", "WATER | SOIL"]
+
+
+def test_a_raised_sign_apart_from_its_name_is_put_behind_it() -> None:
+    name, sign = line("Trevaluna", 0, 20, 30), line("TM", 145, 14, 12)
+    assert texts(name, sign) == ["Trevaluna ™"]
+    assert texts(name, line("TM", 300, 14, 12)) == ["Trevaluna", "TM"]

@@ -235,6 +235,26 @@ def test_one_engine_s_value_knows_whether_the_other_read_its_letters() -> None:
     assert found == {"12": 0.5, "7": 0.0}
 
 
+@pytest.mark.parametrize(
+    ("name", "engines", "in_form"),
+    [
+        ("height", ("rapidocr",), 1.0),
+        ("light part", ("rapidocr",), 1.0),
+        ("soil", ("rapidocr",), 0.0),  # misread letters make other words
+        ("height", ("tesseract",), 0.0),
+        ("height", ("tesseract", "rapidocr"), 0.0),
+    ],
+)
+def test_a_figure_that_the_better_engine_alone_found_is_told_from_words(
+    name: str, engines: tuple[str, ...], in_form: float
+) -> None:
+    field = Field(Fact(name, name, str), lambda tag: iter(()))
+    votes = tuple((engine, 0.9) for engine in engines)
+    claim = Claim("12", "12", "front", Box(0, 0, 90, 20), votes, 0.0, asked=2)
+    ((_, evidence),) = weigh(field, [claim], fitted())
+    assert evidence.in_form == in_form
+
+
 def test_letters_beside_a_drawn_mark_count_for_each_engine_that_reads_them() -> None:
     def marked(tag: TagText) -> list[Found[str]]:
         return [Found("12", (2, 4), 0.75)] if tag.reader == "rapidocr marks" else []

@@ -19,6 +19,7 @@ from ocr_tags.facts import (
     COMMON_NAMES,
     FLOWER_HEIGHT,
     HEIGHT,
+    PLANT_PASSPORT,
     ROW_SPACING,
     SERIES,
     SPACING,
@@ -33,6 +34,8 @@ VOUCHED, ENDING = 0.95, 0.8
 """How sure a common name becomes whose plant the other side names in Latin, whole or by its last words."""
 OTHER_PLANT = 0.6
 """What is left of the certainty of one that is another plant's, or a title beside a name that is known."""
+INFERRED = 0.7
+"""What is left of the certainty of a value of which the tag prints a part only."""
 GUESSED = 0.75
 """The most that a title counts of which no list knows a word."""
 CLEARLY = 1.25
@@ -50,6 +53,11 @@ def settled(stated: Mapping[str, Sequence[Claim]]) -> dict[str, list[Claim]]:
     common = list(_judged(list(_with_selling_name(stated.get(COMMON_NAMES.name, ()), selling)), botanical))
     known = {name: list(_known_first(several, stated)) for name, several in stated.items()}
     said = {name: [_cut_short(claim, name, known) for claim in several] for name, several in known.items()}
+    if SERIES.name in said:
+        sold = {repair.fold(claim.value.trade_designation or "") for claim in botanical}
+        said[SERIES.name] = [claim for claim in said[SERIES.name] if repair.fold(claim.value) not in sold]
+    if PLANT_PASSPORT.name in said:
+        said[PLANT_PASSPORT.name] = [_cut_name(claim, botanical) for claim in said[PLANT_PASSPORT.name]]
     if COLOURS.name in said:
         said[COLOURS.name] = [claim for claim in said[COLOURS.name] if not _is_name(claim, common)]
     for name in SIZES & said.keys():
@@ -90,6 +98,13 @@ def _shares_words(claim: Claim, other: Claim) -> bool:
         for one in claim.spans
         for two in other.spans
     )
+
+
+def _cut_name(passport: Claim, botanical: Sequence[Claim]) -> Claim:
+    """A passport that names the genus alone, where the tag names the species, has likely lost a word."""
+    genus = passport.value.botanical_name
+    cut = any(b.value.genus == genus and b.value.species and b.certainty >= NAMED for b in botanical)
+    return _weighted(passport, OTHER_PLANT) if cut else passport
 
 
 def _is_name(colour: Claim, common: Sequence[Claim]) -> bool:
@@ -259,6 +274,11 @@ def _is_of(name: str, genera: set[str]) -> bool:
 
 def _surer(claim: Claim, certainty: float) -> Claim:
     return _weighted(claim, certainty / claim.certainty) if 0 < claim.certainty < certainty else claim
+
+
+def guessed_at(claim: Claim) -> Claim:
+    """The claim, of which a part is not printed: the land of a dollar is told by where the firm lies."""
+    return _weighted(claim, INFERRED)
 
 
 def _weighted(claim: Claim, share: float) -> Claim:

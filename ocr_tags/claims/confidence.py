@@ -14,13 +14,25 @@ from importlib.resources import files
 from math import exp
 from typing import Any, Literal
 
-from ocr_tags.facts import BOTANICAL_NAME, COMMON_NAMES
+from ocr_tags.facts import (
+    BOTANICAL_NAME,
+    COMMON_NAMES,
+    FEEDING,
+    NATIVE_CLAIM,
+    SERIES,
+    SOIL,
+    SUPPLIER,
+    WARNINGS,
+    WATER,
+)
 from ocr_tags.record import Reading
 
 Level = Literal["sure", "look"]
 """What a person does with a value: rely on it, or look at the tag. What was not read is absent."""
 LEVEL_WORDS: dict[Level, str] = {"sure": "sure", "look": "look at the tag"}
 NAMES = frozenset((COMMON_NAMES.name, BOTANICAL_NAME.name))
+IN_WORDS = NAMES | {fact.name for fact in (SUPPLIER, SERIES, SOIL, WATER, FEEDING, WARNINGS, NATIVE_CLAIM)}
+"""Facts kept in the words of the print."""
 PART = " part"
 """After a field's name: one item of its list, which may be right where the whole list is not."""
 
@@ -39,6 +51,9 @@ class Evidence:
     """1 when a second engine read this side and did not find the value."""
     lesser: float = 0.0
     """1 when that second engine is the better one of the two."""
+    in_form: float = 0.0
+    """1 when the better engine alone found it, and it is a figure or a class, not words kept as printed:
+    misread letters make other words, but seldom another figure with its unit."""
     echo: float = 0.0
     """How alike that engine's letters are where the value stands: read alike, but laid out otherwise."""
     partly: float = 0.0

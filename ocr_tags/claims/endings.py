@@ -7,6 +7,7 @@ import re
 from dataclasses import replace
 from typing import Any
 
+from ocr_tags.fields.labels import is_label
 from ocr_tags.meaning.model import Meaning, meaning
 from ocr_tags.patterns import later
 from ocr_tags.record import Field, Found, TagText
@@ -57,7 +58,8 @@ def _with_own_words(text: str, told: Meaning, fact: str, span: tuple[int, int]) 
     for first, last, chance in told.told(fact) if fact not in NAMES else ():
         before, behind = text[first:start], text[end:last]
         holds = first <= start and end <= last and chance >= WHOLE
-        if holds and not set("\n\t") & set(before + behind) and not _LEAD.fullmatch(before):
+        leads = _LEAD.fullmatch(before) or is_label(before.strip())
+        if holds and not set("\n\t") & set(before + behind) and not leads:
             return first, last
     return span
 

@@ -12,7 +12,7 @@ from math import prod
 from typing import Any
 
 from ocr_tags.claims.agreement import compare
-from ocr_tags.claims.confidence import PART, Evidence, Fit, fitted
+from ocr_tags.claims.confidence import IN_WORDS, PART, Evidence, Fit, fitted
 from ocr_tags.claims.of_side import Claim, odds
 from ocr_tags.layout.text import MERGED
 from ocr_tags.meaning.model import UNKNOWN
@@ -68,7 +68,7 @@ def _one(field: Field[Any], everything: Sequence[Claim], fit: Fit) -> list[Weigh
         return []
     best, evidence = _weighed(field.name, groups[0], fit, *groups[1:])
     others = [_weighed(field.name, group, fit, groups[0])[0] for group in groups[1:]]
-    likely = [fit.chance(field.name, _evidence(group)) >= LIKELY for group in groups[1:]]
+    likely = [fit.chance(field.name, _evidence(field.name, group)) >= LIKELY for group in groups[1:]]
     shown = tuple(other for other, alone in zip(others, likely, strict=True) if alone)
     return [(replace(best, status="disagreed", alternatives=shown) if shown else best, evidence)]
 
@@ -140,7 +140,7 @@ def _by_side(group: Sequence[Claim]) -> dict[Side, float]:
 def _weighed(name: str, group: Sequence[Claim], fit: Fit, *rivals: Sequence[Claim]) -> Weighed:
     shown = next((claim for claim in group if not _in_capitals(claim.value)), group[0])
     status: Status = "agreed" if len(_by_side(group)) > 1 else "read"
-    evidence = _evidence(group, *rivals)
+    evidence = _evidence(name, group, *rivals)
     chance = fit.chance(name, evidence)
     reading = Reading(shown.value, shown.printed, shown.side, shown.box, chance, status, photo=shown.photo)
     return reading, evidence
@@ -151,7 +151,7 @@ def _in_capitals(value: Any) -> bool:
     return isinstance(value, str) and value.isupper()
 
 
-def _evidence(group: Sequence[Claim], *rivals: Sequence[Claim]) -> Evidence:
+def _evidence(name: str, group: Sequence[Claim], *rivals: Sequence[Claim]) -> Evidence:
     """What speaks for the value on the side that shows it best, and what the rest of the tag says to it.
 
     A claim that says less than the value ("Phlox paniculata", of a cultivar) speaks for a part of it only.
@@ -162,12 +162,14 @@ def _evidence(group: Sequence[Claim], *rivals: Sequence[Claim]) -> Evidence:
     away = [strength for side, strength in _by_side(group).items() if side != best.side]
     rival = max(map(_rivalry, rivals), default=0.0)
     alone = len(votes) < best.asked
+    lesser = best.votes[0][0] in LESSER
     return Evidence(
         vote=votes[0],
         certainty=best.certainty,
         second=votes[1] if len(votes) > 1 else 0.0,
         unsupported=float(alone),
-        lesser=float(alone and best.votes[0][0] in LESSER),
+        lesser=float(alone and lesser),
+        in_form=float(alone and not lesser and name.removesuffix(PART) not in IN_WORDS),
         echo=best.echo if alone else 0.0,
         partly=float(best.partly),
         pieced=float(best.votes[0][0] == MERGED),

@@ -12,6 +12,7 @@ from ocr_tags.patterns import later
 from ocr_tags.record import Word
 
 _RAISED = later(r"(?<=[a-zß-ÿ])TM$")
+_SIGN = later(r"™|®|TM")
 _UNIT = later(r"(?:mm|cm|m|in|ft)[.,]?")
 FEWEST_BARS = 2
 MOST_GAP = 3.0
@@ -21,7 +22,28 @@ MOST_GAP = 3.0
 def mended(lines: Iterable[Line], is_label: IsLabel) -> list[Line]:
     """The lines with their small signs as printed, and a colon for the bar between a label and its value."""
     marked = [Line(tuple(map(_with_sign, line.words))) for line in lines]
-    return _with_colons(_with_units(marked), is_label)
+    return _with_colons(_with_units(_with_signs_apart(marked)), is_label)
+
+
+def _with_signs_apart(lines: Sequence[Line]) -> list[Line]:
+    """The lines, each raised sign that stands alone put behind the name that it stands right of."""
+    signs = [line for line in lines if _SIGN.fullmatch(line.text)]
+    kept = [line for line in lines if not any(line is sign for sign in signs)]
+    for sign in signs:
+        named = [line for line in kept if _raised_behind(line, sign)]
+        nearest = max(named, key=lambda line: line.place.right, default=None)
+        if nearest is None:
+            kept.append(sign)
+        else:
+            raised = replace(sign.words[0], text=sign.text.replace("TM", "™"))
+            kept[kept.index(nearest)] = Line((*nearest.words, raised))
+    return kept
+
+
+def _raised_behind(line: Line, sign: Line) -> bool:
+    gap, middle = sign.place.x - line.place.right, sign.place.y + sign.place.h / 2
+    level_with = line.place.y - line.height / 2 < middle < line.place.bottom
+    return level_with and -0.5 * line.height < gap < line.height and sign.height < line.height
 
 
 def _with_colons(lines: Sequence[Line], is_label: IsLabel) -> list[Line]:

@@ -138,6 +138,7 @@ NEAR_END_LOST = later(
     r"|(?<!\w)(?!(?:full|part|half|light|dappled|filtered|deep|dense|heavy|semi|day|adapt|suit|expos|mov"
     r"|acclimat|tolera|accustom|respon|used|next"
     r"|due)\w*\s)\w+\s(?:to|till) $"
+    r"|[^\W\d_] or\n$"
 )
 
 
