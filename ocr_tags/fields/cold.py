@@ -297,5 +297,6 @@ def _cold_certainty(match: re.Match[str], celsius: float) -> float:
     if not mild or re.search("min|lowest|coldest|night low", match["head"], re.I):
         return 0.93
     if match["t_unit"] in "Ff" and celsius < 0 and not _ZONED.match(match["head"]):
-        return 0.85
+        # Where the sign of the degrees is lost, so may be the minus.
+        return 0.85 if re.search("[°º˚]", match[0]) else 0.6
     return 0.85 if _NOT_BELOW.search(match["head"]) else 0.6
