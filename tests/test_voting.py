@@ -8,7 +8,7 @@ import pytest
 
 from ocr_tags.claims.agreement import compare
 from ocr_tags.claims.confidence import Evidence, Fit, fitted, is_sure
-from ocr_tags.claims.of_side import Claim, claims
+from ocr_tags.claims.of_side import Claim, claims, settle_places
 from ocr_tags.claims.voting import readings, weigh
 from ocr_tags.record import Box, Fact, Field, Found, Side, TagText, Word, WordSpan
 from ocr_tags.values import BotanicalName, Hardiness, Length
@@ -233,6 +233,16 @@ def test_one_engine_s_value_knows_whether_the_other_read_its_letters() -> None:
     texts = [one, other, text("7", "rapidocr lines", x=300)]
     found = {claim.value: claim.echo for claim in claims(texts, NUMBER)}
     assert found == {"12": 0.5, "7": 0.0}
+
+
+def test_a_range_that_one_engine_has_whole_is_as_printed() -> None:
+    """The far end of a range is often lost, and none is ever made up (common practice, no source)."""
+    end = Claim(Length(61.0, 61.0), "24 in", "front", Box(60, 0, 40, 20), (("rapidocr", 0.95),), 0.0)
+    whole = Claim(
+        Length(46.0, 61.0), "18 in - 24 in", "front", Box(0, 0, 100, 20), (("tesseract", 0.7),), 0.0
+    )
+    (kept,) = settle_places([end, replace(whole, meant=0.1)])
+    assert kept.value == whole.value and kept.partly
 
 
 @pytest.mark.parametrize(

@@ -18,6 +18,7 @@ from ocr_tags.claims.endings import ending_where_meant
 from ocr_tags.layout.text import BARS, MARKS, MERGED
 from ocr_tags.meaning.model import meaning
 from ocr_tags.record import Box, Field, Found, Side, TagText
+from ocr_tags.values import Length
 
 TRUST = 0.9
 """The most that one reading alone can count, however sure it is of itself."""
@@ -194,7 +195,12 @@ def _longer(fuller: Claim, poorer: Claim) -> Claim:
 
 def _goes_on(fuller: Claim, poorer: Claim) -> bool:
     """Whether a value goes on as far as some engines have it, where another ends it earlier: they may have
-    run on into the next line, or the other may have missed words; the meaning of the words speaks too."""
+    run on into the next line, or the other may have missed words; the meaning of the words speaks too.
+
+    Of a range the far end is often lost, and none is ever made up: that one always goes on.
+    """
+    if isinstance(fuller.value, Length):
+        return True
     own = {engine for engine, _ in fuller.votes}
     rest = tuple(vote for vote in poorer.votes if vote[0] not in own)
     without = replace(poorer, votes=rest)
