@@ -12,7 +12,7 @@ from typing import Any, TypeAlias, TypeVar
 import numpy as np
 from numpy.typing import NDArray
 
-from ocr_tags.claims.both_sides import guessed_at, settled
+from ocr_tags.claims.both_sides import settled
 from ocr_tags.claims.confidence import Fit, fitted
 from ocr_tags.claims.of_side import Claim, claims
 from ocr_tags.claims.voting import readings
@@ -247,7 +247,7 @@ def _of_land(prices: Sequence[Claim], both: str) -> Iterator[Claim]:
     """The prices one side states, in the money of the land that either side names."""
     for claim in prices:
         if (price := of_land(claim.value, claim.printed, both)) is not None:
-            yield claim if price == claim.value else guessed_at(replace(claim, value=price))
+            yield replace(claim, value=price)
 
 
 def _plant(found: Mapping[str, tuple[Reading[Any], ...]]) -> PlantMatch | None:

@@ -34,8 +34,6 @@ VOUCHED, ENDING = 0.95, 0.8
 """How sure a common name becomes whose plant the other side names in Latin, whole or by its last words."""
 OTHER_PLANT = 0.6
 """What is left of the certainty of one that is another plant's, or a title beside a name that is known."""
-INFERRED = 0.7
-"""What is left of the certainty of a value of which the tag prints a part only."""
 GUESSED = 0.75
 """The most that a title counts of which no list knows a word."""
 CLEARLY = 1.25
@@ -274,11 +272,6 @@ def _is_of(name: str, genera: set[str]) -> bool:
 
 def _surer(claim: Claim, certainty: float) -> Claim:
     return _weighted(claim, certainty / claim.certainty) if 0 < claim.certainty < certainty else claim
-
-
-def guessed_at(claim: Claim) -> Claim:
-    """The claim, of which a part is not printed: the land of a dollar is told by where the firm lies."""
-    return _weighted(claim, INFERRED)
 
 
 def _weighted(claim: Claim, share: float) -> Claim:
