@@ -47,7 +47,7 @@ def in_words(value: Any, units: Units | None = None) -> str:
     >>> in_words(Hardiness("4", "9")), in_words(Hardiness("5a", None)), in_words(Temperature(-34.4), "in")
     ('4–9', '5a and warmer', '-30 °F')
     >>> in_words(BotanicalName("Rosa 'Tenquil'", "Rosa", trade_designation="Harbour Lantern"))
-    "Rosa 'Tenquil' (sold as Harbour Lantern)"
+    "Rosa 'Tenquil', sold as Harbour Lantern"
     """
     match value:
         case Length():
@@ -64,7 +64,7 @@ def in_words(value: Any, units: Units | None = None) -> str:
         case Price(amount, currency):
             return f"{amount} {currency}"
         case BotanicalName(name, trade_designation=sold_as):
-            return f"{name} (sold as {sold_as})" if sold_as else name
+            return f"{name}, sold as {sold_as}" if sold_as else name
         case Bloom(text):
             return text
         case tuple() | list():
