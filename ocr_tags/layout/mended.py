@@ -3,7 +3,8 @@ between label and value read as a letter or run into the value, a unit that a ga
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+import re
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 
 from ocr_tags.layout.lines import Line, halves
@@ -18,25 +19,29 @@ FEWEST_BARS = 2
 MOST_GAP = 3.0
 """In letter heights: a unit stands no further behind its figure."""
 
+Belongs = Callable[[Line, Line], bool]
+"""Whether the second line is a rest of the first, which a gap has parted from it."""
+
 
 def mended(lines: Iterable[Line], is_label: IsLabel) -> list[Line]:
     """The lines with their small signs as printed, and a colon for the bar between a label and its value."""
     marked = [Line(tuple(map(_with_sign, line.words))) for line in lines]
-    return _with_colons(_with_units(_with_signs_apart(marked)), is_label)
+    named = _put_behind(marked, _SIGN, _raised_behind)
+    return _with_colons(_put_behind(named, _UNIT, _ends_before), is_label)
 
 
-def _with_signs_apart(lines: Sequence[Line]) -> list[Line]:
-    """The lines, each raised sign that stands alone put behind the name that it stands right of."""
-    signs = [line for line in lines if _SIGN.fullmatch(line.text)]
-    kept = [line for line in lines if not any(line is sign for sign in signs)]
-    for sign in signs:
-        named = [line for line in kept if _raised_behind(line, sign)]
-        nearest = max(named, key=lambda line: line.place.right, default=None)
+def _put_behind(lines: Sequence[Line], alone: re.Pattern[str], belongs: Belongs) -> list[Line]:
+    """The lines, each that is `alone` what the pattern says put behind the nearest it belongs to."""
+    rests = [line for line in lines if alone.fullmatch(line.text)]
+    kept = [line for line in lines if not any(line is rest for rest in rests)]
+    for rest in rests:
+        before = [line for line in kept if belongs(line, rest)]
+        nearest = max(before, key=lambda line: line.place.right, default=None)
         if nearest is None:
-            kept.append(sign)
+            kept.append(rest)
         else:
-            raised = replace(sign.words[0], text=sign.text.replace("TM", "™"))
-            kept[kept.index(nearest)] = Line((*nearest.words, raised))
+            behind = (replace(word, text=word.text.replace("TM", "™")) for word in rest.words)
+            kept[kept.index(nearest)] = Line((*nearest.words, *behind))
     return kept
 
 
@@ -91,20 +96,6 @@ def _bar_at(line: Line, signs: str, is_label: IsLabel) -> int:
         ),
         0,
     )
-
-
-def _with_units(lines: Sequence[Line]) -> list[Line]:
-    """The lines, each unit that stands alone put behind the figure that ends level with it."""
-    units = [line for line in lines if _UNIT.fullmatch(line.text)]
-    kept = [line for line in lines if not any(line is unit for unit in units)]
-    for unit in units:
-        before = [line for line in kept if _ends_before(line, unit)]
-        nearest = max(before, key=lambda line: line.place.right, default=None)
-        if nearest is None:
-            kept.append(unit)
-        else:
-            kept[kept.index(nearest)] = Line((*nearest.words, *unit.words))
-    return kept
 
 
 def _ends_before(line: Line, unit: Line) -> bool:
