@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from test_text import line
 
 from ocr_tags.fields.labels import is_label
@@ -165,3 +166,12 @@ def test_one_reading_of_a_side_tells_another_how_its_labels_stand() -> None:
 def test_a_label_under_its_value_has_no_tie_to_the_next_value() -> None:
     texts = side_texts({"rapidocr lines": pairs(2, 14, under=True)}, "back", 500, is_label)
     assert all("Light\nLow" not in text.string for text in texts)
+
+
+@pytest.mark.parametrize("opening", ["Water: weekly", "WATER Weekly"])
+def test_what_opens_with_a_label_ends_the_value_above_it(opening: str) -> None:
+    rich = [*WRAPPED[:-1], line("Rich,", 200, 150), line(opening, 200, 174)]
+    assert "Soil\tRich," in in_cells(*rich).split("\n\n")
+    last = pairs(2, 14, under=False)
+    over = [*last[:-1], line("Rich,", 0, last[-1].place.y), line(opening, 0, last[-1].place.y + 22)]
+    assert "Soil\nRich," in in_pairs(*over).split("\n\n")

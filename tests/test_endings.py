@@ -38,6 +38,7 @@ def ends(text: str, fact: str, found: str, meant: str, monkeypatch: pytest.Monke
         ("Raised, peaty bed", "soil", "peaty bed", "Raised, peaty bed", "Raised, peaty bed"),
         ("Leafy loam\nFeed in May", "soil", "Leafy loam", "Leafy loam\nFeed in May", "Leafy loam"),
         ("Soil: leafy loam", "soil", "leafy loam", "Soil: leafy loam", "leafy loam"),
+        ("Soil Leafy loam", "soil", "Leafy loam", "Soil Leafy loam", "Leafy loam"),
         ("Thrives in loam", "soil", "loam", "Thrives in loam", "loam"),
         ("¢ Leafy loam", "soil", "¢ Leafy loam", "Leafy loam", "Leafy loam"),
         ("Tarn Growers Dunmore", "supplier", "Tarn Growers", "Tarn Growers Dunmore", "Tarn Growers"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from ocr_tags.fields.makers import read_supplier
+from ocr_tags.fields.makers import read_supplier, written
 from ocr_tags.fields.series.reader import read_series
 from ocr_tags.record import TagText
 
@@ -239,3 +239,8 @@ def test_a_firm_of_trade_words_alone_is_sure_where_its_web_address_spells_it() -
 )
 def test_series(text: str, series: str | None) -> None:
     assert [one.value for one in read_series(TagText(text))] == ([series] if series else [])
+
+
+@pytest.mark.parametrize("sign", ["™", "®", "TM", "ß"])
+def test_a_raised_sign_behind_a_name_is_no_letter_of_it(sign: str) -> None:
+    assert written(f"Marlmore{sign}") == "Marlmore"

@@ -136,8 +136,7 @@ def _pair(block: list[Line], is_label: IsLabel, under: bool) -> list[Line]:
         value, rest = value[:whole], value[whole:]
     if not value or len(value) > MOST_VALUE_LINES or not is_label(label.text):
         return block
-    labels = any(is_label(line.text) or _opens_with_label(line, is_label) for line in value)
-    return block if labels else [label, _joined(value), *rest]
+    return block if any(is_label(line.text) for line in value) else [label, _joined(value), *rest]
 
 
 # ---------------------------------------------------------------- what both share

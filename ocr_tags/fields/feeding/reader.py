@@ -160,7 +160,7 @@ _ITS_TIME = later(
 )
 
 
-_LABEL_INSIDE = later(r"(?:Fertili[sz]er|Nutrition|Feeding) (?=[A-Z][a-z])")
+_LABEL_INSIDE = later(r"\A(?:Fertili[sz]er|Nutrition|Feeding) (?=[A-Z][a-z])")
 """A label as such, before a value that begins with a capital as values do: "Fertiliser Little or none"."""
 
 
