@@ -54,6 +54,9 @@ def read_plant_passport(tag: TagText) -> Iterator[Found[PlantPassport]]:
     text = tag.string
     headings = _HEADINGS.find(text)
     lines, start, end = _lettered(text, headings[-1].end if headings else 0)
+    if headings and "B" not in lines:
+        lines, start, end = _lettered(text, 0)  # the heading may stand below, or be read last
+        end = max(end, headings[-1].end)
     values = {letter: value for letter, value in lines.items() if _fits(letter, value)}
     operator = values.get("B")
     if operator is None or not ("A" in values or "D" in values):

@@ -42,6 +42,7 @@ PART = (
     r"|seed ?pods|cones|samaras|rosettes|tendrils|new fronds|new needles|undersides|veins(?=[,.;\n]|$"
     r"| (?:on|in|and)\b)"
     r"|cent(?:er|re)s|eyes|throats|new (?:tips|growth|shoots|leaves)|shoots|tips|edges?|margins?|leaflets"
+    r"|(?:fall|autumn|winter) (?:colou?rs?|tones|tints|hues)"
     r"|rinds?|shells?(?= ?[,.;\n\t])|crops?(?! rotation)|culms|corms|tepals|croziers|buttons|standards"
     r"|fruits?)(?![\w-])"
 )

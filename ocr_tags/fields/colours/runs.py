@@ -21,7 +21,8 @@ def within_one_flow(text: str, start: int, end: int, listed: bool) -> str:
         if "-" in joint[0] or {*fold(joint[0]).split()} <= _BASIC:
             at = joint.start("joint") - start
             folded = f"{folded[:at]}\n{folded[at + 1 :]}"
-    return _OPENS.sub(r"\1 ", folded)
+    folded = _OPENS.sub(r"\1 ", folded)
+    return _SHADED.sub(r"\1 ", folded) if folded.count("\n") == 1 else folded
 
 
 _JOINT = later(r"[\w-]+(?P<joint>\n)(?=[\w-])[\w-]+")
@@ -46,6 +47,13 @@ _BASIC = frozenset(
 
 _OPENS = later(lambda: rf"((?<![\w-])(?:{choice(modifiers())}|[a-z]+ish))\n(?=[a-z])")
 """No colour ends so: "reddish" and "purple" below it are one, and so are "velvet" and "purple"."""
+
+
+_SHADED = later(
+    r"(?<![\w-])(golden|lime|lemon|butter|canary|straw|sul(?:ph|f)ur|cherry|brick|ruby|wine|emerald|sapphire"
+    r"|cobalt|tangerine|chocolate)\n(?=(?:red|yellow|blue|green|orange|brown)(?![\w-]))"
+)
+"""Rather which yellow or green than a colour beside it, where no list goes on: "lime" over "green"."""
 
 
 _MANY = later(r"(?:bi-?colou?r|tri-?colou?r|two-tone|assorted)")

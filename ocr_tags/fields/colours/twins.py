@@ -10,6 +10,7 @@ import re
 from collections.abc import Sequence
 from functools import cache
 
+from ocr_tags.fields.colours.words import compound
 from ocr_tags.fields.phrases import fold, french, listed
 from ocr_tags.patterns import later
 from ocr_tags.record import Found
@@ -62,9 +63,10 @@ def is_foreign(value: str) -> bool:
     """Whether a colour's words are all those of another language."""
     (first, *rest), (english, foreign) = fold(value).split(), _colour_words()
     words = [first, *(word for word in rest if word not in _SHADES)]
-    return all(word in foreign and word not in english for word in words)
+    return all((word in foreign or _COMPOUND.fullmatch(word)) and word not in english for word in words)
 
 
+_COMPOUND = later(compound)
 _SHADES = frozenset(
     ("claro", "oscuro", "clair", "fonce", "pale", "vif", "sombre", "tendre", "pomme", "scuro", "chiaro")
 )

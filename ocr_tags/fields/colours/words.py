@@ -67,7 +67,7 @@ def colour() -> str:
     )
     one = (
         r"(?:[a-z]+-(?:tinged|tinted|flushed|blushed) )?"
-        rf"(?:(?:{modifier})[ -]){{0,2}}(?:{word}|{_compound()})"
+        rf"(?:(?:{modifier})[ -]){{0,2}}(?:{word}|{compound()})"
         rf"(?:-\s?(?:{word})|-tinged|-tinted|-flushed|-blushed)?{tail}"
     )
     return rf"(?:{one}|{_LIKENED})"
@@ -79,10 +79,10 @@ def modifiers() -> set[str]:
     return {*lists["modifier"]} - {*lists["english"], *lists["foreign"]}
 
 
-def _compound() -> str:
+def compound() -> str:
     """German and Dutch colours of two words in one: "purpurrosa", "lichtblauw"."""
     last = (
-        r"(?:rot|rosa|blau|gelb|weiss|weiß|violett|lila|orange|grun|braun|blauw|geel|wit|rood|roze|paars"
+        r"(?:rot|rosa|blau|gelb|weiss|weiß|violett?|lila|orange|grun|braun|blauw|geel|wit|rood|roze|paars"
         r"|groen)"
     )
     first = (

@@ -49,9 +49,10 @@ _BESIDE = later(
     r"|loc\.?) ?(?:no\.? ?)?(?:[a-z]?\d{1,3}[a-z]?|[a-z])\b)*"
     r"(?:[ ,·•|–-]+(?:lot|batch)(?: no\.?)?[ :#]{1,2}[\w-]{1,12})?"
     rf"(?:[ ,.·…_]*(?:{PRICE}|\d{{1,3}}\.\d\d)|[ ,.-]*\d{{1,3}},\d\d ?[$€£])?\)?"
-    rf"|(?:[ ,]*{PRICE})[ ·•|,–-]+[a-z][^\d\n]*"
+    rf"|(?:[ ,]*{PRICE})[ ·•|,–-]+[a-z][^\d\n]*|[ ·•|]{{1,3}}\d(?: ?\d){{11,13}}"
 )
-"""How the plant is grown, where it stands in the nursery, and its price may share the cell of a class."""
+"""How the plant is grown, where it stands in the nursery, its price and its number in shops may share the
+cell of a class."""
 _PRICED_WIDTH = later(
     rf"(?P<width>{NUMBER} ?(?:{LENGTH}|{VOLUME}))(?:[ ,·•|/–-]*(?:was|now|only|sale|reg\.?)?:? ?{PRICE})+"
     r"(?:[ ·•|,–-]+[a-z][^\d\n]*)?"

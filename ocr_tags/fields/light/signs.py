@@ -172,16 +172,19 @@ def by_hours(text: str) -> Iterator[Found[Light]]:
 _NOON = r"(?:noon|mid-?day|lunch(?: ?time)?|12|1 ?p\.?m|early afternoon|the afternoon)\b"
 TILL_NOON = later(rf"sun (?:only )?(?:(?:un)?till?|['’]til|to|up to|before) (?:about |around )?{_NOON}")
 _EARLY_SUN = (
-    r"(?:(?:morning|early|am|a\.m\.) sun(?:shine|light)?|sun(?:shine|light)? (?:in|of) the morning|"
+    r"(?:(?:morning|early|am|a\.m\.) sun(?:shine|light)?|sun(?:shine|light)? "
+    r"(?:(?:in|of) the morning|(?:in the )?(?:am|a\.m\.))|"
     rf"{TILL_NOON.pattern})"
 )
 _LATE_SHADE = (
-    r"(?:(?:afternoon|pm|p\.m\.) shade|(?:some |light )?shade (?:(?:in|for|during|through|from) (?:the )?"
+    r"(?:(?:afternoon|pm|p\.m\.) shade|"
+    r"(?:some |light )?shade (?:(?:in the )?(?:pm|p\.m\.)|(?:in|for|during|through|from) (?:the )?"
     rf"(?:afternoon|{_NOON})|after(?:wards?)?(?: (?:that|{_NOON}))?|thereafter|later|from then|the rest))"
 )
 MORNING = later(
-    rf"\b(?:{_EARLY_SUN}[\s,;/]{{1,3}}(?:(?:and|with|then|but|plus) |& ?)?(?:then )?"
-    rf"(?:{_LATE_SHADE}|(?<=then )shade)\b|{_LATE_SHADE}[\s,;/]{{1,3}}(?:(?:and|with) |& ?)?{_EARLY_SUN})"
+    rf"\b(?:{_EARLY_SUN}[\s,;/]{{1,3}}(?:(?:and|with|then|but|plus) |& ?|w/ ?|\+ ?)?(?:then )?"
+    rf"(?:{_LATE_SHADE}|(?<=then )shade)(?!\w)"
+    rf"|{_LATE_SHADE}[\s,;/]{{1,3}}(?:(?:and|with) |& ?|w/ ?|\+ ?)?{_EARLY_SUN})"
 )
 """Sun before and shade behind the heat of the day, in either order."""
 _HALF = (

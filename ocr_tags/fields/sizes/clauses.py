@@ -18,6 +18,12 @@ SET_OUT = (
 )
 _THE = r"(?:its|their|the|any|each|every)"
 
+_LETTER_ENDS = (
+    r"(?=\.? ?(?:[x×,;/&)◆•·|+~–-]|by\b|[\n\t]|$)"
+    r"|\.? {1,3}(?:z(?:ones?|n)?\.? ?\d|usda|full|part|sun|shade|fs|ps)"
+    r"(?![a-z]))"
+)
+"""A small letter for height or width ends its fact: the next one may begin right behind it."""
 TAIL = later(
     rf"(?:{WRAP}|\t(?=[a-z]+(?:\n|$)))"
     rf"(?:(?P<flower_height>(?:(?:tall|high){WRAP})?(?:(?<!\n)|(?-i:(?=[iw])))(?:when )?"
@@ -59,7 +65,7 @@ TAIL = later(
     r"|tip))|\((?:h|height|tall|high)(?=\))|"
     r"in[ \n](?:leaf|foliage)(?=[.,;/&\n\t]|[ \n](?:and|but)\b)|(?:in|of)[ \n]height"
     r"|,?[ \n]?straight[ \n]up(?=[.,;)\n\t]|$)"
-    r"|(?-i:h)(?=\.? ?(?:[x×,;/&)◆•·|+~–-]|by\b|[\n\t]|$))"
+    rf"|(?-i:h){_LETTER_ENDS}"
     r"|(?-i:T)(?=\.? ?[x×/,] ?\d[\d ./½¼¾–-]{0,8}(?:[\"”″'′’]|in\.?|ft\.?|feet) ?(?-i:W)\b))|"
     r"(?P<spread>wide|broad|across|breit|bred|breed|de[ \n](?:large(?:ur)?|ancho)|d['’](?:étalement"
     r"|envergure)|(?:from[ \n])?(?P<sides>side|edge|tip|end)[ \n-](?:to|by)[ \n-](?P=sides)"
@@ -68,7 +74,7 @@ TAIL = later(
     r"|along(?=[ \n](?:a|the|its)[ \n](?:wall|fence|wires?|trellis))|of[ \n](?:canopy"
     r"|spread)(?=[.,;)\n\t]|$)|\((?:w|width|wide|spread|s)(?=\))|(?-i:mats?"
     r"|carpets?)(?=[.,;)\n\t]|$| (?:of|in|that))|"
-    r"(?:in|of)[ \n](?:width|spread|diameter)|(?-i:w)(?=\.? ?(?:[x×,;/&)◆•·|+~–-]|by\b|[\n\t]|$)))|"
+    rf"(?:in|of)[ \n](?:width|spread|diameter)|(?-i:w){_LETTER_ENDS})|"
     rf"(?P<row_spacing>(?<!\.)(?:apart[ \n])?between[ \n](?:the[ \n])?{ROWS}"
     rf"(?![ \t]*(?:\([^)\n]*\))?(?:[ \t]*|[ .·…_]+\t)[:\d]|\s+{ANY_LENGTH})|"
     rf"(?:to|from)[ \n](?:{_THE}[ \n])?(?:next|nearest|other|adjacent|neighbou?ring)[ \n]{ROWS}|"

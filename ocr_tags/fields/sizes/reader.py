@@ -73,6 +73,7 @@ _GAP = later(
 OF_ARROW = 0.75
 """Certainty of what a drawn arrow says, which is less than a word's."""
 _FIGURE = later(r"[ .:=]{0,2}\d")
+_ITS_OWN = later(r"[ .:=]{0,2}\d|: ?\n\d")
 _NEVER_LAST = later(r"space|thin(?:ned)?\b.*|set out|(?:give|allow) .*", re.I)
 
 
@@ -86,7 +87,7 @@ _POT_ABOVE = later(r"\b(?:pot|topf|potmaat|container)\W*\Z", re.I)
 
 def _unrivalled(tag: Measured, arrow: tuple[str, int]) -> bool:
     """Whether no label of another width waits for its figure: "Spacing" over "↔ 80 cm" is no spread."""
-    waiting = [label for label in tag.labels if not _FIGURE.match(tag.text, label.end)]
+    waiting = [label for label in tag.labels if not _ITS_OWN.match(tag.text, label.end)]
     spaced = arrow[0] == "↔" and any("spacing" in label.kinds for label in waiting)
     return not spaced and not _POT_ABOVE.search(tag.text[: arrow[1]])
 
