@@ -4,6 +4,7 @@ import cv2
 import numpy as np
 import pytest
 
+from ocr_tags.pictures.cleaning import straighten
 from ocr_tags.pictures.geometry import Floats, Pixels, inside_share, reduced
 from ocr_tags.pictures.glyphs import NO_DIRECTION
 from ocr_tags.pictures.outline import best_outline, find_outlines
@@ -73,3 +74,24 @@ def stake() -> Pixels:
 def test_a_panel_in_the_colour_of_the_ground_and_the_tip_belong_to_the_stake() -> None:
     inside = np.array([(640.0, 640.0), (960.0, 830.0), (610.0, 80.0), (740.0, 930.0), (800.0, 1100.0)])
     assert inside_share(found(stake()), inside) == 1
+
+
+def titled(word: str) -> tuple[Pixels, Floats]:
+    """A white panel with small print on a ground in the colour of the tag's band above it, with the title;
+    and the middles of the title's letters."""
+    picture = ground(GREEN, 4)
+    box(picture, 200, 500, 1400, 1000, PAPER)
+    for line in range(5):
+        cv2.putText(picture, "Acca sellowiana hardy", (260, 580 + 90 * line), 0, 1.6, TEAL, 4, cv2.LINE_AA)
+    at = [(float(520 + 90 * k), 400.0) for k in range(len(word))]
+    for letter, (x, y) in zip(word, at, strict=True):
+        cv2.putText(picture, letter, (int(x), int(y + 42)), 0, 3.6, PAPER, 14)
+    return picture, np.array(at)
+
+
+@pytest.mark.parametrize(("word", "held"), [("FEHOA", 1.0), ("F H", 0.0)])
+def test_a_title_on_a_band_in_the_colour_of_the_ground_is_the_tags(word: str, held: float) -> None:
+    """A row of large letters right above the panel; two blobs may be anything."""
+    picture, letters = titled(word)
+    cut = straighten(picture)
+    assert inside_share(np.array(cut.outline), letters) == held

@@ -12,7 +12,7 @@ import numpy as np
 from ocr_tags.pictures.crops import Crop, cut_line
 from ocr_tags.pictures.geometry import Floats, Pixels, around_centre, reduced, through, warped
 from ocr_tags.pictures.glyphs import Direction, layers, text_direction
-from ocr_tags.pictures.outline import best_outline, find_outlines, grown
+from ocr_tags.pictures.outline import best_outline, find_outlines, grown, with_titles
 from ocr_tags.pictures.regions import LineRegion, find_lines, find_rows
 
 __all__ = [
@@ -91,8 +91,9 @@ def straighten(pixels: Pixels, finely: bool = True) -> Straightened:
     seen = _print_in(pixels)
     best = best_outline(find_outlines(pixels, seen))
     if best is not None:
-        corners = tuple((float(x), float(y)) for x, y in best.corners)
-        cut = _cut(pixels, grown(best.corners, MARGIN), corners, best.sure)
+        whole = with_titles(best.corners, seen)
+        corners = tuple((float(x), float(y)) for x, y in whole)
+        cut = _cut(pixels, grown(whole, MARGIN), corners, best.sure)
         return _levelled(pixels, cut, most=6.0) if finely else cut
     part = _around_print(pixels, seen) if finely else _whole(pixels)
     return _levelled(pixels, _cut(pixels, part, (), 0.0), most=30.0)
@@ -107,7 +108,7 @@ def _print_in(pixels: Pixels) -> Direction:
     """Likely print anywhere in the photo, in photo pixels."""
     look, back = reduced(pixels, LOOK_SIDE / max(pixels.shape[:2]))
     seen = text_direction(list(layers(look, colour=False, floor=CLEAR)))
-    return replace(seen, centres=through(back, seen.centres))
+    return replace(seen, centres=through(back, seen.centres), sizes=seen.sizes * back[0, 0])
 
 
 def _around_print(pixels: Pixels, seen: Direction) -> Floats:

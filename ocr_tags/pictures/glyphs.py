@@ -123,14 +123,16 @@ def near_pairs(position: Floats, reach: Floats) -> tuple[Indices, Indices]:
 @dataclass(frozen=True, slots=True)
 class Direction:
     """Which way the text runs: `angle` in degrees, 0 level, growing clockwise, -90 to 90; `share` of all
-    rows of three that agree; `centres` (n x 2) of the blobs that stand in a longer row running that way."""
+    rows of three that agree; `centres` (n x 2) of the blobs that stand in a longer row running that way, and
+    their `sizes` (n), both in pixels."""
 
     angle: float
     share: float
     centres: Floats
+    sizes: Floats
 
 
-NO_DIRECTION = Direction(0.0, 0.0, np.empty((0, 2)))
+NO_DIRECTION = Direction(0.0, 0.0, np.empty((0, 2)), np.empty(0))
 SHORTEST_ROW = 5
 """Blobs in a row before it counts as print: gravel makes rows of three and four by chance."""
 CROWD = 9
@@ -149,9 +151,10 @@ def text_direction(layers: Iterable[Layer]) -> Direction:
     if not len(off):
         return NO_DIRECTION
     best = peak + float(np.median(off))
-    kept = _crowded(np.concatenate([c for c, _, _ in runs]), np.concatenate([s for _, s, _ in runs]))
+    centres, sizes = np.concatenate([c for c, _, _ in runs]), np.concatenate([s for _, s, _ in runs])
+    kept = _crowded(centres, sizes)
     share = float((np.abs(_turned_off(angles, best)) < 10).mean())
-    return Direction((best + 90) % 180 - 90, share, kept)
+    return Direction((best + 90) % 180 - 90, share, centres[kept], sizes[kept])
 
 
 def _turned_off(angles: Floats, angle: float) -> Floats:
@@ -171,9 +174,9 @@ def _long_rows(
 
 
 def _crowded(centres: Floats, sizes: Floats) -> Floats:
-    """Those with enough others around: chance rows in gravel lie scattered, print stands together."""
+    """Which have enough others around: chance rows in gravel lie scattered, print stands together."""
     away = np.linalg.norm(centres[:, None] - centres[None], axis=2)
-    return np.asarray(centres[(away < 8 * sizes[:, None]).sum(axis=1) > CROWD])
+    return np.asarray((away < 8 * sizes[:, None]).sum(axis=1) > CROWD)
 
 
 def joined(count: int, pairs: Indices) -> Indices:

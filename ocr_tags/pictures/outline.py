@@ -38,6 +38,10 @@ EXTENDED = 4
 """How many of the best shapes are also tried longer and wider: a tag's panel with the picture next to it."""
 
 
+FEWEST_LETTERS, ALIKE, STEPS, TITLE, NEAREST, FURTHEST = 4, 0.2, (0.35, 2.2), 1.25, 1.5, 0.6
+"""So many letters of one size and in a row, to this share of it, these steps apart (in their size), so much
+larger than those on the tag, and so near to its side (in their size) make a title that an outline left out;
+further off, as a share of the tag, none is sought."""
 REACHES = np.geomspace(1.02, 3.0, 80)
 LEAST_REACH = 1.1
 ON_THE_GROUND = 0.8
@@ -104,6 +108,34 @@ def best_outline(outlines: list[Outline]) -> Outline | None:
         if around and 1.25 < other.area / best.area < 4:
             best = other
     return best
+
+
+def with_titles(corners: Floats, seen: Direction) -> Floats:
+    """Corners moved outwards to hold a title right beyond a side: a band of the tag in a colour of the ground
+    is taken for ground, yet letters larger than those on the tag, in a row along its side, are the tag's."""
+    for _ in range(4):
+        a, b, c, d = corners
+        to_unit = cv2.getPerspectiveTransform(corners.astype(np.float32), _UNIT)
+        across, down = through(np.asarray(to_unit, np.float64), seen.centres).reshape(-1, 2).T
+        height = (float(np.linalg.norm(d - a)) + float(np.linalg.norm(c - b))) / 2
+        width = (float(np.linalg.norm(b - a)) + float(np.linalg.norm(c - d))) / 2
+        inside = (np.abs(across - 0.5) < 0.5) & (np.abs(down - 0.5) < 0.5)
+        beyond = (np.abs(across - 0.5) < 0.5) & (down < 0) & (down > -FURTHEST)
+        if inside.sum() >= FEWEST_LETTERS and beyond.sum() >= FEWEST_LETTERS:
+            size, level = np.median(seen.sizes[beyond]), np.median(down[beyond])
+            like = np.abs(seen.sizes - size) < ALIKE * size
+            row = beyond & like & (np.abs(down - level) * height < ALIKE * size)
+            large = size > TITLE * np.median(seen.sizes[inside])
+            steps = np.diff(np.sort(across[row])) * width / size
+            even = len(steps) >= FEWEST_LETTERS - 1 and STEPS[0] < steps.min() and steps.max() < STEPS[1]
+            if even and large and 0 < -level * height / size - 0.5 < NEAREST:
+                share = 1 + (-level * height + 1.2 * size) / height
+                a, b = d + (a - d) * share, c + (b - c) * share
+        corners = np.array([b, c, d, a])
+    return np.asarray(corners)
+
+
+_UNIT = np.array([(0, 0), (1, 0), (1, 1), (0, 1)], np.float32)
 
 
 def grown(corners: Floats, share: float) -> Floats:
