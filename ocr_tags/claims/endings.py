@@ -8,6 +8,7 @@ from dataclasses import replace
 from typing import Any
 
 from ocr_tags.fields.labels import is_label
+from ocr_tags.fields.values import is_torn
 from ocr_tags.meaning.model import Meaning, meaning
 from ocr_tags.patterns import later
 from ocr_tags.record import Field, Found, TagText
@@ -48,7 +49,8 @@ def ending_where_meant(tag: TagText, field: Field[Any], found: Found[Any]) -> Fo
 
 def _own_lines(text: str, told: Meaning, fact: str, start: int, end: int) -> tuple[int, int]:
     for at in (n for n in range(start, end) if text[n] == "\n"):
-        if told.chance(fact, (start, at)) > OWN and told.chance(fact, (at + 1, end)) < OTHER:
+        own, other = told.chance(fact, (start, at)), told.chance(fact, (at + 1, end))
+        if own > OWN and other < OTHER and not is_torn(text[start:at]):
             return start, at
     return start, end
 

@@ -160,10 +160,14 @@ def opens_sentence(text: str, at: int) -> bool:
     """Whether nothing of the same sentence stands before."""
     before = text[:at]
     return not before.strip() or bool(
-        re.search(r"(?:[.!;:•|·\t\n,]|[^\w\s])\s*$", before) or _POT.search(before)
+        re.search(r"(?:[.!;:•|·\t\n,]|[^\w\s])\s*$", before)
+        or _POT.search(before)
+        or (text[at : at + 1].islower() and _CAPITAL_HEAD.search(before))
     )
 
 
+_CAPITAL_HEAD = later(r"(?:^|[\n\t])[A-Z]{3,}(?: [A-Z]{2,}){0,2} \Z")
+"""A heading in capitals that leads on: "AFTER CARE water weekly"."""
 _POT = later(r"\d ?(?:l|lt|ltr|lit(?:re|er)|gal\.?|gallon|cm|in\.?) (?:pot|container|tub)s? (?=\Z)", re.I)
 """The size of the pot, behind which a list without stops goes on: "7L container Water weekly"."""
 

@@ -19,6 +19,7 @@ _MONTH = (
     r"|(?:(?:early|mid|late)[ -])?(?:spring|summer|autumn|fall|winter)|first frost|frost)"
 )
 _LENGTH = (
+    r"(?:(?:height|hgt|ht|h|spread|spr|sp|width|wd|w|spacing|space|spc)[.:]? ?)?"
     r"(?:(?:up )?to )?\d[\d.,½¼¾/]*(?: ?[-–] ?\d[\d.,½¼¾/]*)? ?"
     r"(?:[\"”″'’′]|in\b\.?|inch(?:es)?|ft\b\.?|feet|cm\b|m\b)(?: ?[hw]\b)?"
 )
@@ -47,6 +48,21 @@ _FACTS = later(rf"(?:[\s,;/|•·.+–-]*(?:{_FACT}|{_KIND})(?![^\W_]))*[\s,;/|�
 _OF_SHADE = later(rf" {_KIND}", re.I)
 """"Shade perennial" is a kind of plant, and so is a shade tree."""
 _A_SUN, _ONE_FACT = (later(rf"(?<![^\W_]){kind}(?![^\W_])", re.I) for kind in (rf"(?:{_SUN})", _FACT))
+
+_FIGURES_FIRST = later(
+    rf"(?:[\s,;/|•·]*(?:(?:{_LENGTH}|{_ZONE}|{_SUN}|ps)(?:{_DASH}(?:{_SUN}|ps))*)(?![^\W_]))+[ ,;/|•·]+", re.I
+)
+
+
+def behind_facts(text: str, start: int, end: int) -> int:
+    """Where the words begin behind figures and light at the head of a line.
+
+    >>> row = "HT 2-3' Z3-9 FS low water"
+    >>> row[behind_facts(row, 0, len(row)) :]
+    'low water'
+    """
+    facts = _FIGURES_FIRST.match(text, start, end)
+    return facts.end() if facts and re.search(r"\d", facts[0]) else start
 
 
 def in_fact_row(text: str, start: int, end: int, others: int = 1) -> bool:

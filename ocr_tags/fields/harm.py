@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from ocr_tags.fields.care import other_tongue
-from ocr_tags.fields.harm_words import ADVICE, ARMED, HARM, HARM_ELSEWHERE, NOT_THIS, WHOM
+from ocr_tags.fields.harm_words import ARMED, FOOD_AFTER_ALL, HARM, HARM_ELSEWHERE, NOT_THIS, WHOM
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.phrases import clean, flowing
 from ocr_tags.fields.small_letters import all_small, ended_on_purpose, in_list
@@ -49,7 +49,7 @@ def read_warnings(tag: TagText) -> Iterator[Found[str]]:
         own += again
     armed = _sentences(text, folded, ARMED, own)
     own += [one for one in armed if not own or any(_is_next(text, one, other) for other in own)]
-    for start, end in _with_advice(text, sorted(own)):
+    for start, end in (_with_food(text, span) for span in sorted(own)):
         for opening in (_OPENS_WARNING, _OUTCRY_FIRST, WHOM):
             opens = opening.match(text, start, end)
             start = opens.end("mark") if opens and opens["mark"] else start
@@ -57,32 +57,19 @@ def read_warnings(tag: TagText) -> Iterator[Found[str]]:
             yield Found(clean(text[first:last]).strip("()!"), (first, last), _wholeness(text, first, last))
 
 
-def _with_advice(text: str, spans: Sequence[tuple[int, int]]) -> list[tuple[int, int]]:
-    """The sentences, each with the next one of its line that says what to do about it.
+def _with_food(text: str, span: tuple[int, int]) -> tuple[int, int]:
+    """The sentence with the next one of its line, where that says which part is food after all.
 
-    Two dangers stay two warnings. A danger and the advice against it are printed, and meant, as one (common
-    practice, no source).
+    A danger, and what to do about it, are two warnings if they are two sentences: a list of them is what a
+    tag prints, and none hides behind another.
 
-    >>> tag = "Toxic if chewed. Keep from pets. Sap may irritate skin."
-    >>> [tag[a:b] for a, b in _with_advice(tag, [(0, 15), (17, 31), (33, 54)])]
-    ['Toxic if chewed. Keep from pets', 'Sap may irritate skin']
+    >>> tag = "Leaves are toxic. Eat stalks only. Wear gloves."
+    >>> tag[slice(*_with_food(tag, (0, 16)))]
+    'Leaves are toxic. Eat stalks only'
     """
-    told: list[tuple[int, int]] = []
-    for start, end in spans:
-        before = told[-1] if told else None
-        if before and text[before[1] : start] == ". " and _is_advice(text, start, before):
-            told[-1] = before[0], end
-            continue
-        if ADVICE["food"].match(text, end + 2) and text[end : end + 2] == ". ":
-            end = value_end(text, end + 2)
-        told.append((start, end))
-    return told
-
-
-def _is_advice(text: str, start: int, before: tuple[int, int]) -> bool:
-    """Whether a sentence only says what to do about the danger told before it."""
-    advice = ADVICE["deed"]
-    return advice.match(text, start) is not None and advice.match(text, before[0]) is None
+    start, end = span
+    follows = text[end : end + 2] == ". " and FOOD_AFTER_ALL.match(text, end + 2)
+    return (start, value_end(text, end + 2)) if follows else span
 
 
 def _is_next(text: str, one: tuple[int, int], other: tuple[int, int]) -> bool:

@@ -167,18 +167,12 @@ NOT_THIS = later(
     r"(?: [a-z]+)?,? (?:\(|but|are|is)|^(?:the |its )?(?:wild|look-?alike) (?:cousin|relative|kin)s?\b"
 )
 """A danger of another plant, which this one is told apart from: "(not on this)"."""
-ADVICE = {
-    "deed": later(
-        r"(?i)(?:please )?(?:keep|wear|wash|rinse|handle|do not|don.t|never|avoid|not for|use gloves|gloves"
-        r"|protect|take care|supervise|cook|store)\b"
-    ),
-    "food": later(
-        r"(?:Eat|Use|Pick|Harvest|Cook|Only\seat|Only\suse)\s(?:the\s|its\s)?[a-z]+(?:\s[a-z]+)?,?\sonly\b"
-        r"|(?:Eat|Use)\sonly\s(?:the\s|its\s)?[a-z]+(?= ?[.\n]|$)"
-        r"|Only\sthe\s[a-z]+(?:\s[a-z]+)?\s(?:is|are)\s(?:edible|eaten|safe)"
-    ),
-}
-"""What a warning says is to be done, and which part of a harmful plant is food after all."""
+FOOD_AFTER_ALL = later(
+    r"(?:Eat|Use|Pick|Harvest|Cook|Only\seat|Only\suse)\s(?:the\s|its\s)?[a-z]+(?:\s[a-z]+)?,?\sonly\b"
+    r"|(?:Eat|Use)\sonly\s(?:the\s|its\s)?[a-z]+(?= ?[.\n]|$)"
+    r"|Only\sthe\s[a-z]+(?:\s[a-z]+)?\s(?:is|are)\s(?:edible|eaten|safe)"
+)
+"""Which part of a harmful plant is food after all."""
 HARM_ELSEWHERE = later(
     r"\b(?:toxi[qc]\w{1,3}|venen\w+|nocif\w*|ne pas (?:les? )?(?:consommer|ingerer|manger|avaler|macher"
     r"|croquer)|(?:peut|peuvent) irriter|epineux|irritant\w+"

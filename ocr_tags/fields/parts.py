@@ -10,6 +10,7 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
+from ocr_tags.fields.fact_rows import behind_facts
 from ocr_tags.fields.labels import is_label
 from ocr_tags.fields.phrases import clean, flowing
 from ocr_tags.fields.values import is_torn, value_end
@@ -91,7 +92,8 @@ def told(text: str, matter: Matter, certainty: float, enough: float) -> Iterator
     found: list[tuple[float, Span]] = []
     flow = flowing(text)
     before = ""
-    for start, end in sentences_of(text):
+    for first, end in sentences_of(text):
+        start = behind_facts(text, first, end)
         printed, above = text[start:end], before
         before = printed
         if is_label(above) and not matter.own.search(flow[:start].rstrip()[-len(above) :]):

@@ -24,6 +24,9 @@ _RHS_BESIDE_FROST = later(
     r"(?:^|(?<=[\n\t]))(?P<rating>H(?:1[abc]|[2-7]))(?=[\n\t][-–−] ?\d{1,2} ?[°º˚]? ?C(?![^\W_]))"
 )
 """A rating alone in its cell, and in the next the frost it stands for."""
+_RHS_ALONE = later(r"(?:^|(?<=\n))(?P<rating>H(?:1[abc]|[2-7]))(?=\n|$)")
+_BRITISH = later(r"£ ?\d|\bUK ?(?:Plant|plant|PLANT)|\bGB-\d|\bRHS\b|\bco\.uk\b")
+"""Where the rating of the RHS is printed without its name (common practice, no source)."""
 
 
 # ---------------------------------------------------------------- heat zones
@@ -59,3 +62,5 @@ def read_rhs_rating(tag: TagText) -> Iterator[Found[str]]:
         yield Found(rating[0] + rating[1:].lower(), match.span("rating"), 0.97 if named else 0.9)
     for match in _RHS_BESIDE_FROST.finditer(tag.string):
         yield Found(match["rating"], match.span("rating"), 0.6)
+    for match in _RHS_ALONE.finditer(tag.string) if _BRITISH.search(tag.string) else ():
+        yield Found(match["rating"], match.span("rating"), 0.75)

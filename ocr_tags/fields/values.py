@@ -111,8 +111,14 @@ def _speaks_two(text: str) -> bool:
     return len({squeezed(text[hit.start : hit.end]) for hit in labels}) >= 2 and bool(_ENGLISH.search(text))
 
 
+_STROKE_BEFORE = later(r"[^\W\d_.)]\.?\s?/\s\Z")
+_RUN_ON_LABEL = later(r"\s?/\s(?P<label>[A-Z]{4,}(?: [A-Z]{4,})?)(?=\s[A-Z\d][a-z\d]| [a-z])")
+"""In running text of labels in capitals and their values: "SOIL Cool and moist / WATER Weekly"."""
+
+
 def _value_after(text: str, hit: Hit[bool]) -> Labelled | None:
     opens_cell = bool(_CELL_START.search(text[: hit.start])) and not _continues(text, hit.start)
+    opens_cell |= text[hit.start : hit.end].isupper() and bool(_STROKE_BEFORE.search(text[: hit.start]))
     colon = _AFTER_COLON.match(text, hit.end)
     leaders = _AFTER_LEADERS.match(text, hit.end) if opens_cell else None
     stop = _AFTER_STOP.match(text, hit.end) if text[hit.start].isupper() else None
@@ -228,6 +234,8 @@ def value_end(text: str, start: int, known: int = 0) -> int:
         position = stop.end()
     else:
         end = len(text)
+    run_on = _RUN_ON_LABEL.finditer(text, max(start, known), end)
+    end = next((at.start() for at in run_on if _OTHER_LABELS.whole(at["label"])), end)
     label = _NEXT_LABEL.search(text, max(start, known), end)
     end = len(text[: _label_start(label)].rstrip(" ;,")) if label else end
     matter = NEW_MATTER.search(text, max(start, known), end)

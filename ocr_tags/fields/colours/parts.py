@@ -51,7 +51,7 @@ _BORNE = r"(?:flowers|blooms|racemes|panicles|umbels|trusses|spikes|bracts)\b"
 BEFORE_PART = later(
     lambda: (
         r"(?<![\w'’‘-])(?!(?:orchid|lemon|orange|lime|ginger|mango|cherry|coral) (?:bark|peel|pulp"
-        r"|stones?)\b)"
+        r"|stones?)\b|(?:cherry|plum) fruits?\b)"
         rf"(?P<list>{colour_list()})(?:- ?(?:colou?red|edged|tipped|veined|splashed|margined"
         rf"|striped))?(?:(?:,? {ADJECTIVE}){{0,3}}(?:,(?= \d| {_BORNE}))? {MEASURE}{PART}"
         rf"| (?!{colour()} )[a-z]{{3,}} (?:flowers|blooms|blossoms|florets)(?![\w-]))"
@@ -142,7 +142,8 @@ FRUIT = (
 )
 FRUITS = later(
     lambda: (
-        rf"(?<![\w'’‘-])(?P<list>{colour_list()})(?:,? (?:heirloom|dessert|cooking|eating|slicing|sweet"
+        rf"(?<![\w'’‘-])(?!(?:cherry|plum) tomato(?:es)?\b)"
+        rf"(?P<list>{colour_list()})(?:,? (?:heirloom|dessert|cooking|eating|slicing|sweet"
         rf"|juicy|plump|ripe|smooth|crisp|round|long"
         rf"|small|large"
         rf"|tiny|tasty|meaty|edible|firm))* (?P<shape>{FRUIT})(?![\w-])"

@@ -50,6 +50,8 @@ _BESIDE = later(
     r"(?:[ ,·•|–-]+(?:lot|batch)(?: no\.?)?[ :#]{1,2}[\w-]{1,12})?"
     rf"(?:[ ,.·…_]*(?:{PRICE}|\d{{1,3}}\.\d\d)|[ ,.-]*\d{{1,3}},\d\d ?[$€£])?\)?"
     rf"|(?:[ ,]*{PRICE})[ ·•|,–-]+[a-z][^\d\n]*|[ ·•|]{{1,3}}\d(?: ?\d){{11,13}}"
+    r"|[ ,·•|–-]+(?:self[- ](?:fertile|pollinating|fruitful)|autofertile|grafted"
+    r"|own[- ]root|seed[- ]grown)\b.*"
 )
 """How the plant is grown, where it stands in the nursery, its price and its number in shops may share the
 cell of a class."""

@@ -47,7 +47,8 @@ _CODES = later(
     rf"(?P<codes>{_CODE}(?: ?(?:[-–/,&]|to|or) ?{_CODE}){{0,3}})(?= ?(?:[\n\t|•·.;]|, |$)| / "
     r"|[ ]{1,3}(?=(?:JAN|FEB|MAR|APR|MAY|JUN|JUL|AUG|SEP|OCT|NOV|DEC|Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep"
     r"|Oct)\b)"
-    rf"| \d{{1,3}} ?(?:[\"”″'’′]|in|ft|cm))"
+    rf"| \d{{1,3}} ?(?:[\"”″'’′]|in|ft|cm)"
+    r"|[ ]{1,3}(?=(?:low|med(?:ium)?|moderate|average|high|moist|dry|wet)\b))"
 )
 _MEANT = {
     "fs": "full_sun",

@@ -52,6 +52,13 @@ _LEAFY_FAN = later(
 _LEAF_LENGTH = later(r"(?:^|\n)(?:lea(?:f|ves)|fronds)(?:\t| ?: ?)$", re.I)
 """In a row of facts the leaves are as likely so long."""
 _UPRIGHT = later(_NOT_FLAT, re.I)
+_IN_BRACKET = later(
+    r"\d[^\n\t()]{1,10}\("
+    r"(?:(?:fls?|flwrs?|flrs?|flowers?|blooms?|scapes?|stems?)|(?:in|with) (?:flower|bloom))[.:]? ?"
+    r"(?:to |at )?$",
+    re.I,
+)
+"""Behind a height, in brackets, that in flower: "8 in. (fls 18 in.)"."""
 _SURE = 0.85
 _FLOWER_OF = 12.0
 """In cm; what is less is how wide a flower is."""
@@ -61,6 +68,10 @@ def two_heights(tag: Measured) -> Iterator[Size]:
     """The leaves' height and the stalks', where a text tells exactly one of each."""
     told: dict[str, list[int]] = {"height": [], "flower_height": []}
     for place, measure in enumerate(tag.measures):
+        if place and _IN_BRACKET.search(tag.text, max(0, measure.span[0] - 30), measure.span[0]):
+            tag.settled.add(place)
+            yield Size("flower_height", measure, _SURE * measure.certainty)
+            continue
         kind = _kind(tag.text, measure)
         if kind and place not in tag.settled:
             told[kind].append(place)

@@ -16,6 +16,8 @@ _UNDER_WATER = later(r"(?i)\b(?:above|below|under|in|over|of) (?:the )?water\W*\
 
 def place_of_water(text: str, found: Found[str]) -> bool:
     """Whether the label is none: "Height above water"."""
+    if _OVER_POT.match(flowing(text), found.span[0]):
+        return True
     if _DEEP.match(flowing(text), found.span[0]) or _OVER_CROWN.match(fold(found.value)):
         return bool(_DEPTH_BEFORE.search(text, max(0, found.span[0] - 24), found.span[0]))
     return bool(_UNDER_WATER.search(text[: found.span[0]]))
@@ -24,6 +26,8 @@ def place_of_water(text: str, found: Found[str]) -> bool:
 _CROWN = r"(?:the |its )?(?:crowns?|roots?|rhizomes?|tubers?|pots?|plants?|baskets?|soil|rims?|surface)\b"
 _OVER_CROWN = later(rf"(?:over|above|covering|on top of)\s{_CROWN}")
 _DEEP = later(rf"water\s(?:over|above|covering|on top of)\s{_CROWN}")
+_OVER_POT = later(rf"water\s(?:over|above|covering|on top of)\s{_CROWN}\s*(?:[:\t\n]|\.{{2,}}|$|\d)")
+"""The label of that depth, its figure behind it or in the next column."""
 _DEPTH_BEFORE = later(r"\d ?(?:cm|mm|m|in|ft|inches|feet)?\b\.?[\"”″]?\s(?:of\s)?(?:water\s)?\Z", re.I)
 """So deep a pond plant stands: "30 cm water over crown"."""
 
