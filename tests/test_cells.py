@@ -8,6 +8,7 @@ from test_text import line
 from ocr_tags.fields.labels import is_label
 from ocr_tags.layout.cells import stacked, table
 from ocr_tags.layout.lines import Line
+from ocr_tags.layout.reading_order import columns
 from ocr_tags.layout.text import side_texts, tag_text
 
 
@@ -175,3 +176,14 @@ def test_what_opens_with_a_label_ends_the_value_above_it(opening: str) -> None:
     last = pairs(2, 14, under=False)
     over = [*last[:-1], line("Rich,", 0, last[-1].place.y), line(opening, 0, last[-1].place.y + 22)]
     assert "Soil\nRich," in in_pairs(*over).split("\n\n")
+
+
+def test_a_label_in_the_corner_of_its_cell_stands_over_the_value_in_the_middle() -> None:
+    """Boxes side by side, the label small at the left, its value in the middle and not right below."""
+    grid = (
+        *(line("Height", 0, 0), line("Width", 300, 0), line("60 cm", 20, 30), line("45 cm", 400, 30)),
+        *(line("Light", 0, 100), line("Water", 300, 100), line("Full sun", 20, 130), line("Low", 400, 130)),
+    )
+    text = tag_text(columns(grid, is_label), "back", 500, "").string
+    assert {"Width\n45 cm", "Water\nLow"} <= set(text.split("\n\n"))
+    assert "Height\n45 cm" not in text

@@ -12,6 +12,12 @@ def texts(*lines: Line) -> list[str]:
 
 def test_a_raised_sign_read_as_letters_is_a_sign() -> None:
     assert texts(line("Calluna SkyTM", 0, 0), line("ATM", 0, 30)) == ["Calluna Sky™", "ATM"]
+    assert texts(line("PEARLFLEECETM", 0, 0)) == ["PEARLFLEECE™"]
+
+
+def test_a_letter_that_opens_a_range_is_a_figure() -> None:
+    assert texts(line("Water l-2 inches a week", 0, 0)) == ["Water 1-2 inches a week"]
+    assert texts(line("Vitamin l-arginine", 0, 0)) == ["Vitamin l-arginine"]
 
 
 def test_a_unit_apart_from_its_figure_is_put_behind_it() -> None:

@@ -223,3 +223,11 @@ def test_a_lost_label_does_not_hand_its_value_to_the_next_one() -> None:
     )
     assert "Spread\n10 in" not in in_order[1]
     assert "Spread\n14 in\nLight\nFull sun" in in_order[1]
+
+
+def test_the_ends_of_a_scale_are_no_values() -> None:
+    scale = line("low", 0, 60), line("high", 400, 60)
+    lines = [line("Water", 0, 0), line("Every ten days", 200, 0), *scale]
+    assert all("low" not in text.string for text in side_texts({"a": lines}, "back", 500))
+    labelled = [*lines[:2], line("Feeding", 0, 60), *(line("low", 160, 60), line("high", 400, 60))]
+    assert all("low" in text.string for text in side_texts({"a": labelled}, "back", 500))

@@ -65,7 +65,8 @@ def stacked(
     wrapped = [label for label in _whole_labels(lines, is_label) if len(label) > 1]
     parts = {id(part) for label in wrapped for part in label}
     chains = chains_of(
-        [line for line in lines if id(line) not in parts] + [_joined(label) for label in wrapped]
+        [line for line in lines if id(line) not in parts] + [_joined(label) for label in wrapped],
+        is_label=is_label,
     )
     clearly = CLEARLY * median([line.height for line in lines] or [1.0])
     triples = [

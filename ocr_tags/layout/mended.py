@@ -12,7 +12,9 @@ from ocr_tags.layout.reading_order import IsLabel, level
 from ocr_tags.patterns import later
 from ocr_tags.record import Word
 
-_RAISED = later(r"(?<=[a-zß-ÿ])TM$")
+_RAISED = later(r"(?:(?<=[a-zß-ÿ])|(?<=[A-ZÀ-Þ]{4}))TM$")
+_ONE = later(r"^[lI|](?=[-–—]\d)")
+"""The first figure of a range, read as a letter."""
 _SIGN = later(r"™|®|TM")
 _UNIT = later(r"(?:mm|cm|m|in|ft)[.,]?")
 FEWEST_BARS = 2
@@ -104,4 +106,5 @@ def _ends_before(line: Line, unit: Line) -> bool:
 
 
 def _with_sign(word: Word) -> Word:
-    return replace(word, text=_RAISED.sub("™", word.text)) if word.text.endswith("TM") else word
+    text = _ONE.sub("1", _RAISED.sub("™", word.text))
+    return word if text == word.text else replace(word, text=text)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
-from collections.abc import Callable, Sequence, Set
+from collections.abc import Callable, Iterator, Mapping, Sequence, Set
 from itertools import pairwise
 from statistics import median
 
@@ -38,7 +38,7 @@ def rows(lines: Sequence[Line], is_label: IsLabel = no_label, under: bool = Fals
     over = _label_ties(lines, is_label)[1]
     arranged: Arranged = []
     previous: list[Line] = []
-    for row in _level_rows(lines):
+    for row in level_rows(lines):
         follows = bool(previous) and len(row) == 1 and below.get(id(previous[-1])) is row[0]
         follows = follows and not (under and is_label(previous[-1].text))
         separator = "\n" if follows else "\n\n"
@@ -56,10 +56,10 @@ def _label_ties(lines: Sequence[Line], is_label: IsLabel) -> tuple[set[int], set
     where most stand over their values, one that stands further off what is below has its value beside it.
     """
     labels = {id(line) for line in lines if is_label(line.text)}
-    below = line_below(lines)
+    below = line_below(lines, is_label)
     beside = {
         id(left)
-        for row in _level_rows(lines)
+        for row in level_rows(lines)
         for left, right in pairwise(row)
         if id(left) in labels and id(right) not in labels
     }
@@ -83,7 +83,7 @@ def columns(lines: Sequence[Line], is_label: IsLabel = no_label) -> Arranged:
     Where a side prints its labels under their values (a picture, the value, then in small letters what
     it is), each such column comes with its label first: readers know one order only.
     """
-    chains = _apart(chains_of(lines, _label_ties(lines, is_label)[0]), is_label)
+    chains = _apart(chains_of(lines, _label_ties(lines, is_label)[0], is_label), is_label)
     under = [chain for chain in chains if _labelled_below(chain, is_label)]
     if len(under) > 1:
         floor = max(chain[0].place.y for chain in under)
@@ -98,9 +98,11 @@ def columns(lines: Sequence[Line], is_label: IsLabel = no_label) -> Arranged:
     return arranged
 
 
-def chains_of(lines: Sequence[Line], ends: Set[int] = frozenset()) -> list[list[Line]]:
+def chains_of(
+    lines: Sequence[Line], ends: Set[int] = frozenset(), is_label: IsLabel = no_label
+) -> list[list[Line]]:
     """Each column of lines right below one another, from the top left; a line in `ends` (ids) ends one."""
-    below = {upper: lower for upper, lower in line_below(lines).items() if upper not in ends}
+    below = {upper: lower for upper, lower in line_below(lines, is_label).items() if upper not in ends}
     followers = {id(line) for line in below.values()}
     chains: list[list[Line]] = []
     for line in sorted(lines, key=lambda line: (line.place.y, line.place.x)):
@@ -152,7 +154,8 @@ def _off_title(chain: list[Line], floor: int) -> list[list[Line]]:
     return [above, rest]
 
 
-def _level_rows(lines: Sequence[Line]) -> list[list[Line]]:
+def level_rows(lines: Sequence[Line]) -> list[list[Line]]:
+    """Lines side by side, each row from the left."""
     found: list[list[Line]] = []
     for line in sorted(lines, key=lambda line: line.place.y + line.place.h / 2):
         for row in found[-4:]:
@@ -175,8 +178,9 @@ def level(a: Line, b: Line) -> bool:
     return alike and apart and offset < 0.45 * small + 0.1 * large
 
 
-def line_below(lines: Sequence[Line]) -> dict[int, Line]:
-    """For each line (by id) the one right below it in its column, where each is the other's nearest."""
+def line_below(lines: Sequence[Line], is_label: IsLabel = no_label) -> dict[int, Line]:
+    """For each line (by id) the one right below it in its column, where each is the other's nearest; below a
+    label that heads a cell, the value in its middle as well."""
     down: dict[int, Line] = {}
     up: dict[int, Line] = {}
     ordered = sorted(lines, key=_top)
@@ -188,7 +192,37 @@ def line_below(lines: Sequence[Line]) -> dict[int, Line]:
             rival = up.get(id(nearest))
             if rival is None or line.place.bottom > rival.place.bottom:
                 up[id(nearest)] = line
-    return {id(line): down[id(line)] for line in lines if id(line) in down and up[id(down[id(line)])] is line}
+    below = {
+        id(line): down[id(line)] for line in lines if id(line) in down and up[id(down[id(line)])] is line
+    }
+    return below | dict(_in_cells(lines, is_label, below))
+
+
+def _in_cells(
+    lines: Sequence[Line], is_label: IsLabel, below: Mapping[int, Line]
+) -> Iterator[tuple[int, Line]]:
+    """Labels in the left corners of cells side by side, each with what stands alone in the middle of its
+    cell, not right below: a cell ends where the next label begins, the last one is as wide as the others."""
+    taken = {id(line) for line in below.values()}
+    free = [line for line in lines if id(line) not in taken and not is_label(line.text)]
+    for row in level_rows([line for line in lines if is_label(line.text)]):
+        wide = max((right.place.x - left.place.x for left, right in pairwise(row)), default=0)
+        for label, after in zip(row, [*row[1:], None], strict=True):
+            end = after.place.x if after else label.place.x + wide
+            inside = [
+                line
+                for line in free
+                if label.place.x <= line.place.x and line.place.right <= end and _next_line(label, line)
+            ]
+            if id(label) not in below and len(inside) == 1:
+                yield id(label), inside[0]
+
+
+def _next_line(upper: Line, lower: Line) -> bool:
+    """Whether a line stands in the next one's place, wherever in it."""
+    small, large = sorted((upper.height, lower.height))
+    near = -0.5 * small < lower.place.y - upper.place.bottom < 1.5 * large
+    return near and upper.upright == lower.upright and lower.place.y > upper.place.y + 0.4 * small
 
 
 def _top(line: Line) -> int:
@@ -197,12 +231,6 @@ def _top(line: Line) -> int:
 
 def _under(upper: Line, lower: Line) -> bool:
     small, large = sorted((upper.height, lower.height))
-    if not -0.5 * small < lower.place.y - upper.place.bottom < 1.5 * large:
-        return False
     overlap = min(upper.place.right, lower.place.right) - max(upper.place.x, lower.place.x)
-    return (
-        upper.upright == lower.upright
-        and overlap > 0.3 * min(upper.place.w, lower.place.w)
-        and lower.place.y > upper.place.y + 0.4 * small
-        and large < 2.6 * small
-    )
+    beneath = overlap > 0.3 * min(upper.place.w, lower.place.w)
+    return beneath and large < 2.6 * small and _next_line(upper, lower)

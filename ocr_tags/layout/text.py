@@ -15,6 +15,7 @@ from ocr_tags.layout.joined import set_apart
 from ocr_tags.layout.lines import Line, split_wide
 from ocr_tags.layout.mended import mended
 from ocr_tags.layout.reading_order import Arranged, IsLabel, columns, no_label, rows
+from ocr_tags.layout.scales import without_scales
 from ocr_tags.record import Box, LineSpan, Side, TagText, Word, WordSpan
 
 MERGED = "merged"
@@ -36,7 +37,9 @@ def side_texts(
     `is_label` tells labels from values, for tags that print the label under its value.
     """
     readings = {
-        reader: set_apart(mended(as_list(without_ghosts(lines)), is_label), _usual_height(lines), is_label)
+        reader: set_apart(
+            mended(as_list(without_scales(without_ghosts(lines))), is_label), _usual_height(lines), is_label
+        )
         for reader, lines in readings.items()
     }
     merged = merge([line for lines in readings.values() for line in lines])
