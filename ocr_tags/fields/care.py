@@ -105,6 +105,7 @@ _JOBS = (
 _TO_ITS_CARE = (
     r"(?:fertili[sz]e|feed|water|mulch|dead-?head|cut (?:it |them )?(?:back|down)|prune|pinch|trim|shear"
     r"|stake|thin"
+    r"|bring (?:it|them|(?:the )?(?:pots?|plants?|tubers?|containers?)) (?:in(?:doors|side)?|under cover)"
     r"|harvest|divide|repot|spray|weed|support|tie|keep|pick (?:often|regularly|daily|young|over)"
     r"|(?:shelter|protect|shade|shield|guard)(?= (?:it |them |young |the \w+ )?(?:from|against|in|with))"
     r"|(?:away|out|sheltered|protected) (?:from|of) (?:the |full |hot |strong |cold |direct )*(?:draughts?"

@@ -97,7 +97,7 @@ def by_tail(tag: Measured, measure: Measure, tail: re.Match[str]) -> tuple[tuple
         if FOREIGN_BEFORE.search(before) or OF_PART.search(before) or _CUT_TO.search(before):
             return (), 0.0
         if FOREIGN_EARLIER.search(before):
-            certainty *= 0.85 if _fills_row(tag.text, measure.span[0], tail.end()) else 0.6
+            certainty *= 0.85 if _fills_row(tag.text, measure.span[0], tail.end()) else 0.5
         if _STEM_BEFORE.search(before) or (kind == "spread" and (measure.length.max_cm or 0) < _OF_FLOWER):
             certainty *= 0.45
     return (("height", "spread") if kind == "both" else (kind,)), certainty
