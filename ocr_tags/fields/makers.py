@@ -53,10 +53,12 @@ def _firms(tag: TagText, lines: Sequence[Line]) -> Iterator[tuple[str, tuple[int
     yield from ((name, span, 0.93) for name, span in labelled)
     taken = 0
     told = [span for _, span in labelled]
-    for line in lines:
-        if line.start < taken:
+    for above, line in pairwise([None, *lines]):
+        if line is None or line.start < taken:
             continue
         found = firm_in(line.text)
+        if found and above and above.text.endswith(",") and is_nameless(found[0]):
+            continue  # what the people of the firm above are: "Marl & Thrush," over "Herb Growers"
         if found is None and (found := _over_two_lines(tag.string, line.start, line.end)):
             taken = line.end + 2
         if found is None or any(start < line.end and end > line.start for _, (start, end) in labelled):

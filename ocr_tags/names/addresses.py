@@ -21,6 +21,8 @@ _WORD = later(r"[^\W\d_][\w’'-]*\.?|&")
 _SMALL = frozenset(["&", "and", "of", "the", "de", "du", "des", "la", "le", "van", "von", "und", "et", "en"])
 ON_SITE = 0.9
 """How sure a name is that the web address on the tag spells."""
+LONE = 0.78
+"""How sure a name of one word is that stands over an address."""
 _FEWEST_LETTERS = 6
 """A name on the web shorter than this, of one word, tells too little."""
 _STREET = (
@@ -115,6 +117,8 @@ def firms_at_home(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
             span = line.start + start, line.start + words[-1].end()
             if any(_shares(site, words) for site in sites):
                 yield name, span, ON_SITE
+            elif len(words) == 1 and below is not None and _is_lone(line, name, below):
+                yield name, span, LONE
             elif (
                 len(words) == 1
                 or words[-1][0] == "OK"
@@ -176,6 +180,13 @@ def _placed_behind(text: str, end: int, trade: bool) -> bool:
     """Whether a place and its land stand behind a name; behind one of the `trade`, the land alone will do."""
     place = _BEHIND.match(text, end)
     return place is not None and (trade or place["place"] is not None)
+
+
+def _is_lone(line: Line, name: str, below: Line) -> bool:
+    """Whether a name of one word, which no tag has else, fills a line over an address."""
+    own = name == line.text.strip() and (line.flat or not line.title) and len(name) >= _FEWEST_LETTERS
+    strange = name[1:].islower() and not (is_tag_word(name) or lexicon.is_genus(name))
+    return own and strange and _placed_below(line, len(line.text.rstrip()), below)
 
 
 def _with_next(line: Line, below: Line | None) -> str:

@@ -49,8 +49,11 @@ _IN_REGION = later(rf",? {_REGION}(?!\w)")
 _BY = later(r".* by (?=[A-ZÀ-Þ])")
 _TOWN = later(r"(?: [A-ZÀ-Þ]{4,})+(?: [A-Z]{2})?$")
 """A town in capitals behind a name that is not."""
+_TOWN_BEHIND = later(r"(?<=[A-Z]{2})(?: [A-ZÀ-Þ][a-zà-ÿ][\w'’-]*){1,3}(?: [A-Z]{2})?$")
+"""The same behind a name that is."""
 _GROUP = later(r"(?:Sub)?[Tt]ropicals|Heirlooms|Fields|Glass|Greens|Starts|Fernery|Rosery|Hedges|Heathers")
 """What growers call themselves by, beside the words of `signature_words` and `addresses`."""
+_QUOTES = tuple("'‘’\"“”`´„")
 _NUMBERED = later(r"(?: (?:Lot|Batch|Item|SKU|No|EAN|UPC|Tray|ABN|Zones?|Est))+$", re.I)
 """Labels of numbers, which the line goes on with."""
 _SAYS = later(
@@ -92,8 +95,10 @@ def closing_firms(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span,
         name = _NUMBERED.sub("", _event_aside(line.text[start : signed.end("name")])).rstrip(" .")
         end = start + len(name)
         closes = _BEHIND.match(line.text, end)
-        if not name.isupper() and (town := _TOWN.search(name)):
+        if not name.isupper() and (town := _TOWN.search(name) or _TOWN_BEHIND.search(name)):
             name, end = name[: town.start()], start + town.start()
+        if _is_quoted(line.text, start, name):
+            continue  # a cultivar
         if _IN_REGION.match(line.text, end) and not ("&" in name or _ends_firm(name)):
             continue  # an address: "Marlby Flats, ON"
         if not closes or not _may_sign(name):
@@ -127,6 +132,12 @@ def _may_sign(name: str) -> bool:
     if len(words) < 4 and "&" not in words and all(map(is_tag_word, words)):
         return False  # "Rock Gardens"
     return not all(map(is_care_word, named))
+
+
+def _is_quoted(text: str, at: int, name: str) -> bool:
+    """Whether a name stands in quotes, of which one end may be read as part of it."""
+    before, within = text[:at].rstrip()[-1:], name[-1:] + text[at + len(name) :].lstrip()[:1]
+    return before in _QUOTES and any(sign in _QUOTES for sign in within)
 
 
 def _ends_firm(name: str) -> bool:

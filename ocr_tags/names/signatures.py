@@ -45,7 +45,12 @@ _CLOSES = later(
     r" ?(?:$|[\t\n]|[.,;·•|/(:]| [–—-]|  |[–—]|[€£$\d]|(?:tray|pack|pot|punnet|bundle|box|bag|strip"
     r"|cell|est|since|peat|spring|native|code|raises|ships|tubestock)\b)"
 )
-_PLACED = later(rf"(?:,|,? ?[(/|·•–-]) ?(?:[A-Z][\w’'-]+(?:[ -][\w’'-]+){{0,3}}[ ,/]{{1,3}})?{_REGION}(?!\w)")
+_PLACED = later(
+    r", (?:[A-Z]{1,3}-)?\d{4,5}(?=\W*$| [A-ZÀ-Þ])"
+    rf"|(?:,|,? ?[(/|·•–-]) ?(?:[A-Z][\w’'-]+(?:[ -][\w’'-]+){{0,3}}[ ,/]{{1,3}})?{_REGION}(?!\w)"
+)
+_IN_TOWN = later(rf"(?: [A-ZÀ-Þ]\w*[a-zà-ÿ][\w’'-]*){{1,3}},? {_REGION}(?!\w)")
+"""The town and its state in small letters behind a name in capitals, with no mark between."""
 _GROWN_AT = later(
     r"\b(?:grown|raised|propagated|potted|sown|started|reared|nurtured|born|tended|cultivated|dug|lifted|rooted)"
     r"(?: [a-z-]+){0,3} at (?:the )?$",
@@ -82,7 +87,8 @@ def signed_firms(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span, 
     for at, line in enumerate(lines):
         below = lines[at + 1] if at + 1 < len(lines) else None
         even = below is not None and max(line.size, below.size) < _EVEN * min(line.size, below.size)
-        apart = below is not None and line.text.isupper() != below.text.isupper() and _is_care(line.text)
+        cased = below is not None and line.text.isupper() != below.text.isupper()
+        apart = cased and (_is_care(line.text) or (below is not None and is_signed(below.text)))
         apart = apart or bool(_OF_PASSPORT.fullmatch(line.text))
         below = below if below and text[line.end : below.start] == "\n" and even and not apart else None
         joined = f"{line.text} {below.text}" if below else line.text
@@ -97,9 +103,13 @@ def signed_firms(text: str, lines: Sequence[Line]) -> Iterator[tuple[str, Span, 
                 name, sure = _firm(line.text, own, 0)
             if not name:
                 continue
+            if line.text.endswith(",") and run.start() + len(name) > len(line.text):
+                name = name[: len(line.text) - run.start() - 1]  # what its people are stands below
             end = run.start() + len(name)
-            told = line in foot or _FROM.search(joined[: run.start()]) or _PLACED.match(joined, end)
+            last = below if below and end > len(line.text) else line
+            told = last in foot or _FROM.search(joined[: run.start()]) or _PLACED.match(joined, end)
             told = told or SPEAKS.match(joined, end)
+            told = told or (_IN_TOWN.match(joined, end) if name.isupper() else None)
             whole = not joined[: run.start()].strip() and (line.flat or not line.title)
             header = whole and any(other.size >= TITLE_SIZE * line.size for other in lines[at + 1 : at + 4])
             told = told or EVENT.match(joined, end)
@@ -189,6 +199,8 @@ def _firm(joined: str, run: re.Match[str], line_end: int) -> tuple[str, float]:
     placed = not behind or re.fullmatch(rf"(?:[A-Z][\w’'.-]+ ?){{0,2}}{_REGION}?", behind)
     known = lexicon.is_common_name(name) or lexicon.is_genus(words[0].title())
     place = re.sub(rf"\b{_REGION}$", "", behind)
+    if name.isupper() and all(re.search("[a-zà-ÿ]", word) for word in place.split()):
+        place = ""  # a town in small letters, of whatever words: "QUARLE NATIVES Alder Fork OR"
     spoken = re.sub(rf" {_REGION}$", "", said)
     tail = TAIL.match(joined, run.end()) if len(said) == len(run[0]) else None
     if tail and not (known or _OF_SENTENCES.search(said)) and len(name.split()) < 5:
@@ -208,7 +220,8 @@ def _firm(joined: str, run: re.Match[str], line_end: int) -> tuple[str, float]:
         return ("", 0) if line_end and at_end > line_end else (name, 0)
     before = words[:last] if _ends(words, last) else words
     sure = NO_HEADING.fullmatch(words[last].title()) and last > 1 and not is_plain_heading(before[0])
-    heading = is_plain_heading(before[0]) or (is_plain_heading(" ".join(before)) and not _unknown(before[:1]))
+    heading = is_plain_heading(" ".join(before)) and not _unknown(before[:-1])
+    heading = heading or is_plain_heading(before[0])
     if not sure and (heading or not _unknown(before)):
         return "", 0
     branch = _BRANCH.match(joined, at_end)
