@@ -152,7 +152,8 @@ def _botanical(string: str, side: Side) -> Iterator[Found[BotanicalName]]:
         name = with_cultivar(name, whole)
     if not name.cultivar and (apart := _cultivar_apart(string, side, name)):
         name, certainty = with_cultivar(name, apart[0]), min(certainty, apart[1])
-    if name.cultivar and not name.trade_designation and len(side.marked) == 1:
+    sold = name.cultivar and not name.trade_designation and len(side.marked) == 1
+    if name.cultivar and sold and not _heads_cultivar(side.marked[0], name.cultivar, side):
         name = replace(name, trade_designation=titles.as_written(_selling_name(side.marked[0])))
     headline = is_bare(name) and is_headline(Found(name.name, main.span, certainty), side)
     if is_bare(name) and (headline or not also_named(side, name.name)):
@@ -186,6 +187,12 @@ def _in_title(cultivar: str, closed: bool, side: Side) -> str | None:
         if alike and (begins or (damaged and OSA.normalized_similarity(shown, plain) >= repair.ACCEPT)):
             return tidy_epithet(text)
     return None
+
+
+def _heads_cultivar(marked: str, cultivar: str, side: Side) -> bool:
+    """Whether a marked name is right before the cultivar: then it is the series, "Ravelot™ Plum Ruffle"."""
+    whole = repair.fold(f"{marked} {cultivar}")
+    return any(whole in repair.fold(re.sub("[™®]", " ", line.text)) for line in side.lines)
 
 
 def _selling_name(printed: str) -> str:

@@ -14,14 +14,14 @@ from ocr_tags.names.block import as_titles, find_blocks
 from ocr_tags.names.broken_names import MARK, put_together, read_runs
 from ocr_tags.names.cultivars import labelled_cultivar, lone_cultivar
 from ocr_tags.names.firms import is_maker, labelled_firms
-from ocr_tags.names.foreign_names import genera_called, is_plant_word
+from ocr_tags.names.foreign_names import genera_called, is_plant_word, is_whole
 from ocr_tags.names.known_names import agrees, ending_of, known_name, names_in
 from ocr_tags.names.labelled_names import read_labelled, read_languages, read_spoken, read_strokes
 from ocr_tags.names.mixtures import without_parts
 from ocr_tags.names.naming import find_names, mentions_in
 from ocr_tags.names.series_words import SERIES_AFTER
 from ocr_tags.names.side import KNOWN, Side, headline_of, is_bare
-from ocr_tags.names.title_names import read_titles
+from ocr_tags.names.title_names import AGREED, OWN_SORT, read_titles
 from ocr_tags.names.title_runs import with_wrapped
 from ocr_tags.names.titles import Line, Piece
 from ocr_tags.record import Found, TagText
@@ -262,15 +262,27 @@ def _read_foreign(side: Side) -> None:
             if not titles.is_line_of_names(piece, line) or side.answers_in(piece):
                 continue
             genera = genera_called(piece.text)
-            if piece.text.isascii() and lexicon.plants_called(piece.text):
+            if _is_kind_of_genus(piece.text, side.genera):
+                side.take(Found(titles.as_written(piece.text), (piece.start, piece.end), OWN_SORT))
+                continue
+            if lexicon.plants_called(piece.text) and not (genera and not piece.text.isascii()):
+                if " " in piece.text and any(agrees(piece.text, genus) for genus in side.genera):
+                    side.take(Found(titles.as_written(piece.text), (piece.start, piece.end), OWN_LINE))
                 continue
             if genera & (whole | known):
-                certainty = 0.9 if genera & whole else 0.8
+                own = AGREED if is_whole(piece.text) else 0.9
+                certainty = own if genera & whole else 0.8
             elif beside and not genera and _ends_as_plant(piece.text):
                 certainty = BLOCK
             else:
                 continue
             side.take(Found(titles.as_written(piece.text), (piece.start, piece.end), certainty))
+
+
+def _is_kind_of_genus(text: str, genera: set[str]) -> bool:
+    """Whether it is a describing word and the genus that the side names: Roundleaf Correa, of Correa."""
+    *before, last = text.split()
+    return bool(before) and last.title() in genera and titles.is_qualifier(before)
 
 
 def _holds_name(line: Line, side: Side) -> bool:

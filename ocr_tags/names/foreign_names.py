@@ -57,12 +57,21 @@ def _genera_called(name: str) -> frozenset[str]:
         return frozenset()
     if len(words) == 1 and re.search("[éèêï]", name) and is_trade_genus(key(name)):
         return frozenset({key(name).capitalize()})  # "Amélanchier"
-    if len(words) > 1 and words[1].lower() in _OF and is_trade_genus(words[0]):
-        return frozenset({words[0].capitalize()})  # "Salvia de los prados"
     for count in range(len(words), 0, -1):
         if found := _heads().get(_fold(" ".join(words[:count]))):
             return found
+    if len(words) > 1 and words[1].lower() in _OF and is_trade_genus(words[0]):
+        return frozenset({words[0].capitalize()})  # "Salvia de los prados"
     return _closing(_fold(words[-1]))
+
+
+def is_whole(name: str) -> bool:
+    """Whether the list has all of a name, not its head alone.
+
+    >>> is_whole("Ciboulette"), is_whole("Steppensalbei")
+    (True, False)
+    """
+    return _fold(name) in _heads()
 
 
 def _closing(word: str) -> frozenset[str]:

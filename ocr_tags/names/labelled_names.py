@@ -32,6 +32,7 @@ PARTED = 0.86
 # Codes of the languages and lands of the trade; single letters are those of cars, with a colon only.
 _LANGUAGE = re.compile(
     r"(?:^|(?<=[\s/|,;·•(]))(?:(?P<code>NL|FR|DE|EN|GB|UK|ES|IT|PT|PL|SE|SV|DK|DA|NO|FI|CZ|CS|HU)\)?\s?[:.–-]?"
+    r"|(?P<small>^(?:nl|fr|de|en|gb|es|it|pt|pl|sv|dk|da|no|fi|cz|cs|hu)[:.]?(?=\s[A-ZÀ-Þ]))"
     r"|(?P<land>[DFEINPS])\s?:|(?P<bare>[DFEI])(?=\s[A-ZÀ-Þ]))\s+(?=[^\W\d_]{3})"
 )
 _LISTED = re.compile(r"\s*(?:,|;|/|\bor\b|\band\b|\baka\b|&)\s*")
@@ -161,7 +162,7 @@ def _language_groups(side: Side) -> Iterator[list[Piece]]:
     codes: set[str] = set()
     for line in side.lines:
         found = list(_LANGUAGE.finditer(line.text))
-        if not any(code["code"] for code in found):
+        if not any(code["code"] or code["small"] for code in found):
             found = [code for code in found if not code["bare"]]  # a lone letter goes with longer codes only
         if not found:
             yield group

@@ -120,7 +120,7 @@ def _mention_at(string: str, line: Line, start: int, reach: int) -> Mention | No
     text = string[:reach]
     for read in (read_known, read_repaired, read_unknown):
         parsed, trust = read(text, start, line, labelled)
-        if parsed is None:
+        if parsed is None or _ends_another(string[line.start : start], parsed.name):
             continue
         certainty, alone = _standing(string, line, start, parsed, trust, labelled)
         if parsed.name.cultivar and _EITHER.search(parsed.name.cultivar):
@@ -128,6 +128,14 @@ def _mention_at(string: str, line: Line, start: int, reach: int) -> Mention | No
         if certainty > 0:
             return Mention(parsed.name, (start, parsed.end), certainty, alone)
     return None
+
+
+def _ends_another(before: str, name: BotanicalName) -> bool:
+    """Whether a genus is the last word of a known common name of another plant: "Zonal Geranium"."""
+    if not before.strip() or name.species or not name.genus:
+        return False
+    genera = lexicon.genera_of(f"{before.strip()} {name.genus}")
+    return bool(genera) and name.genus not in genera
 
 
 def _labelled(string: str, start: int) -> bool:

@@ -8,12 +8,14 @@ from dataclasses import replace
 from itertools import pairwise
 
 from ocr_tags.names import lexicon
+from ocr_tags.names.foreign_names import genera_called
 from ocr_tags.names.titles import Line, is_qualifier
 from ocr_tags.patterns import later
 from ocr_tags.record import TagText
 
 NEARLY_TITLE = 1.2
 """Of the usual letters, how large those of one line of a known name are, of which another is a title."""
+_HYPHEN = later(r"[^\W\d_]{2}-$")
 _LIST = later(r"[/·∙•|]")
 
 
@@ -29,6 +31,9 @@ def with_wrapped(string: str, lines: tuple[Line, ...]) -> tuple[Line, ...]:
         if before and ends_name and re.search(r", [a-z-]+$", before.text, re.I):
             found[-1] = replace(before, end=line.end, text=f"{before.text} {line.text}")
             continue
+        if before and _is_hyphened(before.text, line.text):
+            found[-1] = replace(before, end=line.end, text=f"{before.text} {line.text}")
+            continue
         last = found[-1] if found and _LIST.search(lines[number - 1].text) else None
         if (
             last
@@ -42,6 +47,13 @@ def with_wrapped(string: str, lines: tuple[Line, ...]) -> tuple[Line, ...]:
                 continue
         found.append(line)
     return tuple(found)
+
+
+def _is_hyphened(above: str, below: str) -> bool:
+    """Whether a hyphen at its end ties a line to the one below, both a plant's name: Steppen- / Salbei."""
+    whole = f"{above} {below}"
+    tied = _HYPHEN.search(above) and below[:1].isalpha() and len(whole.split()) < 4
+    return bool(tied and (genera_called(whole) or lexicon.is_common_name(whole)))
 
 
 def runs(tag: TagText, lines: tuple[Line, ...]) -> Iterator[tuple[Line, ...]]:

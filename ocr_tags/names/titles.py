@@ -229,6 +229,7 @@ def as_written(printed: str) -> str:
     ('Purple Coneflower', 'Lady fern', 'Lily-of-the-Valley')
     """
     plain = " ".join(printed.replace("’", "'").replace("‘", "'").replace("`", "'").split())
+    plain = re.sub(r"(?<=\w)- (?=\w)", "-", plain)  # the line ended at its hyphen
     if (
         plain.isupper()
         or plain.islower()
