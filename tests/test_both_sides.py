@@ -178,3 +178,20 @@ def test_a_passport_with_the_genus_alone_is_doubted_where_the_tag_names_the_spec
     (doubted,) = settled({"botanical_name": [species], "plant_passport": [passport]})["plant_passport"]
     assert doubted.certainty < passport.certainty
     assert settled({"plant_passport": [passport]})["plant_passport"] == [passport]
+
+
+def test_a_name_read_badly_on_one_side_is_the_known_one_of_the_other() -> None:
+    common = [named("Sade Plan", certainty=0.55), named("Jade Plant", side="back", certainty=0.84)]
+    assert [claim.value for claim in settled({"common_names": common})["common_names"]] == ["Jade Plant"] * 2
+
+
+def test_two_known_names_stay_two_however_alike() -> None:
+    common = [named("Marsh Marigold"), named("Fresh Marigold", side="back", certainty=0.84)]
+    assert len({claim.value for claim in settled({"common_names": common})["common_names"]}) == 2
+
+
+def test_the_series_of_one_side_is_no_common_name_on_the_other() -> None:
+    series = [named("Ravelot", certainty=0.85)]
+    common = [named("Petunia"), named("Ravelot", side="back", certainty=0.75)]
+    found = settled({"common_names": common, "series": series})["common_names"]
+    assert [claim.value for claim in found] == ["Petunia"]

@@ -194,6 +194,12 @@ def test_a_name_within_a_longer_name_is_a_name_of_its_own() -> None:
         ("Keep soil moist", "Keep soil dry", "different"),
         ("12 in", "18 in", "different"),
         ("Salvia", "Salvia Blue", "poorer"),
+        ("Lüttmoor", "Liittmoor", "same"),
+        (
+            BotanicalName("Salvia 'Dünenlied'", "Salvia", cultivar="Dünenlied"),
+            BotanicalName("Salvia 'Diinenlied'", "Salvia", cultivar="Diinenlied"),
+            "same",
+        ),
         (Hardiness("5", None), Hardiness("5", "9"), "poorer"),
         (Hardiness("5", "9"), Hardiness("4", "9"), "different"),
         (Length(30.48, 45.72), Length(30.0, 45.0), "same"),

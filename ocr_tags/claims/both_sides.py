@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
+from rapidfuzz.distance import OSA
+
 from ocr_tags.claims.agreement import compare
 from ocr_tags.claims.of_side import Claim
 from ocr_tags.claims.selling_names import told_apart
@@ -36,6 +38,8 @@ OTHER_PLANT = 0.6
 """What is left of the certainty of one that is another plant's, or a title beside a name that is known."""
 GUESSED = 0.75
 """The most that a title counts of which no list knows a word."""
+LONG, ALIKE = 7, 0.75
+"""How long a name of no list is, and how like one of the other side, to be the same read badly."""
 CLEARLY = 1.25
 WHOLE = 0.6
 """A range is as printed from this share of the strength up that one of its ends has by itself."""
@@ -48,7 +52,9 @@ def settled(stated: Mapping[str, Sequence[Claim]]) -> dict[str, list[Claim]]:
     """By field, what both sides state, names judged by the botanical names of the other side."""
     botanical = told_apart(stated.get(BOTANICAL_NAME.name, ()))
     selling = _selling_names(botanical, stated.get(SERIES.name, ()))
-    common = list(_judged(list(_with_selling_name(stated.get(COMMON_NAMES.name, ()), selling)), botanical))
+    named = [_put_right(claim, stated[COMMON_NAMES.name]) for claim in stated.get(COMMON_NAMES.name, ())]
+    named = [claim for claim in named if lexicon.is_common_name(claim.value) or _is_apart(claim, selling)]
+    common = list(_judged(list(_with_selling_name(named, selling)), botanical))
     known = {name: list(_known_first(several, stated)) for name, several in stated.items()}
     said = {name: [_cut_short(claim, name, known) for claim in several] for name, several in known.items()}
     if SERIES.name in said:
@@ -189,6 +195,28 @@ def _judged(common: Sequence[Claim], botanical: Sequence[Claim]) -> Iterator[Cla
             yield _beside(claim, genera)
         else:
             yield _alone(claim, genera)
+
+
+def _put_right(claim: Claim, common: Sequence[Claim]) -> Claim:
+    """A name of no list, as the other side has it whom a list knows, where few letters differ: of curved or
+    written letters engines read "Sade Plan", beside Jade Plant on the back."""
+    if lexicon.is_common_name(claim.value) or len(claim.value) < LONG or claim.certainty > GUESSED:
+        return claim
+    read = repair.fold(claim.value)
+    near = (
+        other.value
+        for other in common
+        if other.side != claim.side
+        and other.certainty > GUESSED
+        and lexicon.is_common_name(other.value)
+        and OSA.normalized_similarity(read, repair.fold(other.value)) >= ALIKE
+    )
+    return replace(claim, value=next(near, claim.value))
+
+
+def _is_apart(claim: Claim, selling: set[str]) -> bool:
+    """Whether a name is none under which the tag sells its plant, its series or cultivar."""
+    return repair.fold(claim.value) not in selling
 
 
 def _selling_names(botanical: Sequence[Claim], series: Sequence[Claim]) -> set[str]:
