@@ -13,6 +13,8 @@ def texts(*lines: Line) -> list[str]:
 def test_a_dot_misread_before_several_items_is_a_dot() -> None:
     items = line("¢ Grows 12 in", 0, 0), line("* Hardy", 0, 30), line("e Best in sun", 0, 60)
     assert texts(*items) == ["• Grows 12 in", "• Hardy", "• Best in sun"]
+    heads = line("> Red and gold", 0, 0), line("> Knee high", 0, 30), line("> Hardy", 0, 60)
+    assert texts(*heads) == ["• Red and gold", "• Knee high", "• Hardy"]
 
 
 def test_a_sign_before_one_line_or_before_small_letters_is_no_dot() -> None:

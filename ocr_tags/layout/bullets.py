@@ -11,7 +11,7 @@ from ocr_tags.layout.reading_order import line_below
 
 BULLET = "•"
 _DOTS = frozenset("•·▪■●◦‣∙⋅")
-_LIKE_DOTS = _DOTS | frozenset(["*", "¢", "«", "»", "+", "+»", "“+", "©", "°", "¤", "›"])
+_LIKE_DOTS = _DOTS | frozenset(["*", "¢", "«", "»", "+", "+»", "“+", "©", "°", "¤", "›", ">"])
 _LETTERS_LIKE_DOTS = frozenset(["e", "o"])
 FEWEST, FEWEST_OTHERS = 2, 3
 """From so many lines on, what stands before them is a dot and no sign or letter of its own; where no line has
