@@ -42,3 +42,16 @@ def test_a_flat_tag_and_an_empty_one_are_left_alone() -> None:
     for picture in (page(), np.full((500, 500, 3), 200, np.uint8)):
         straight = Straightened(picture, np.eye(3), (), 0.0)
         assert flattened(straight) is straight
+
+
+def test_short_lines_at_either_end_tell_the_bend_of_a_table() -> None:
+    """Labels at the left and values at the right, each too short to curve: their slopes differ."""
+    tag = np.full((900, 1200, 3), 245, np.uint8)
+    for number in range(8):
+        for text, x in (("plant spacing", 60), ("every season", 850)):
+            at = (x, 120 + 95 * number)
+            cv2.putText(tag, text, at, cv2.FONT_HERSHEY_SIMPLEX, 1.3, (30, 30, 30), 2, cv2.LINE_AA)
+    assert find_bend(tag) is None
+    bend = find_bend(bent(tag, 45.0))
+    assert bend is not None
+    assert bend.arc * 600**2 == pytest.approx(45.0, abs=7)

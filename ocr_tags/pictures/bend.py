@@ -23,9 +23,10 @@ LONG_ROW = 8
 """Letters that a line must have to tell its bend."""
 LEAST_ROWS = 3
 LEAST_SAG = 0.25
-"""In letter heights, over the widest line: less than this disturbs no reader."""
+"""In letter heights, over all that is printed: less than this disturbs no reader, and no row of a table."""
 AGREEMENT = 1.6
-"""The bend must explain this many times more of the lines' unevenness than it leaves."""
+"""A bend must leave this many times less of the lines' unevenness than a slope alone, which is the same along
+all of a line: of short lines at either end of a tag the slopes tell that it is bent."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,15 +64,12 @@ def find_bend(picture: Pixels) -> Bend | None:
         return None
     middle = np.array(small.shape[1::-1], np.float64) / 2
     height = float(np.median([row[:, 2].mean() for row in rows]))
-    terms, offs, before = _equations([row[:, :2] - middle for row in rows], middle)
-    weights = np.ones(len(offs))
-    for _ in range(4):
-        found = np.linalg.lstsq(terms * weights[:, None], offs * weights, rcond=None)[0]
-        left = np.abs(offs - terms @ found)
-        weights = 1.0 / np.maximum(left / (0.15 * height), 1.0)
-    widest = max(float(np.ptp(row[:, 0])) for row in rows)
-    sag = abs(float(found[2])) / middle[0] ** 2 * (widest / 2) ** 2
-    if sag < LEAST_SAG * height or np.median(before) < AGREEMENT * np.median(left):
+    terms, offs = _equations([row[:, :2] - middle for row in rows], middle)
+    _, unbent = _fitted(terms[:, :2], offs, height)
+    found, left = _fitted(terms, offs, height)
+    wide = float(np.ptp(np.concatenate([row[:, 0] for row in rows])))
+    sag = abs(float(found[2])) / middle[0] ** 2 * (wide / 2) ** 2
+    if sag < LEAST_SAG * height or np.median(unbent) < AGREEMENT * np.median(left):
         return None
     scale = float(back[0, 0])
     x, y = middle[0] * scale, middle[1] * scale
@@ -104,14 +102,23 @@ def _long_rows(picture: Pixels) -> Iterator[Floats]:
                 yield np.column_stack([row[:, :2] + row[:, 2:] / 2, row[:, 3]])
 
 
-def _equations(rows: list[Floats], half: Floats) -> tuple[Floats, Floats, Floats]:
-    """For each letter the terms of the bend and how far it is off its row's mean; and how far off a straight
-    line it is. Lengths along x and y are shares of `half`, so that the terms are alike in size."""
-    terms, offs, before = [], [], []
+def _fitted(terms: Floats, offs: Floats, height: float) -> tuple[Floats, Floats]:
+    """The terms' factors, letters far off counting less, and how far off each letter still is."""
+    weights = np.ones(len(offs))
+    for _ in range(4):
+        found = np.linalg.lstsq(terms * weights[:, None], offs * weights, rcond=None)[0]
+        left = np.abs(offs - terms @ found)
+        weights = 1.0 / np.maximum(left / (0.15 * height), 1.0)
+    return np.asarray(found), np.asarray(left)
+
+
+def _equations(rows: list[Floats], half: Floats) -> tuple[Floats, Floats]:
+    """For each letter the terms of the bend, and how far it is off its row's mean. Lengths along x and y are
+    shares of `half`, so that the terms are alike in size."""
+    terms, offs = [], []
     for row in rows:
         x, level = row[:, 0] / half[0], float(row[:, 1].mean()) / half[1]
         own = np.column_stack([x, level * x, x**2, level * x**2])
         terms.append(own - own.mean(axis=0))
         offs.append(row[:, 1] - row[:, 1].mean())
-        before.append(np.abs(row[:, 1] - np.polyval(np.polyfit(x, row[:, 1], 1), x)))
-    return np.concatenate(terms), np.concatenate(offs), np.concatenate(before)
+    return np.concatenate(terms), np.concatenate(offs)
