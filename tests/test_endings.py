@@ -12,6 +12,8 @@ from ocr_tags.meaning.features import tokens
 from ocr_tags.meaning.model import Meaning
 from ocr_tags.record import Found, TagText
 
+ONE_PHRASE = "Water plants in the morning"
+"""No cut where no phrase ends, whatever its words tell of."""
 BY_NAME = {field.name: field for field in FIELDS}
 
 
@@ -33,6 +35,14 @@ def ends(text: str, fact: str, found: str, meant: str, monkeypatch: pytest.Monke
     ("text", "fact", "found", "meant", "kept"),
     [
         ("Any soil\nSap stains", "soil", "Any soil\nSap stains", "Any soil", "Any soil"),
+        ("Rich loam\nsoil type", "soil", "Rich loam\nsoil type", "Rich loam\nsoil type", "Rich loam"),
+        (
+            "Water plants in\nthe morning",
+            "water",
+            "Water plants in\nthe morning",
+            "Water plants in",
+            ONE_PHRASE,
+        ),
         ("Loam kept\ncool", "soil", "Loam kept\ncool", "Loam kept\ncool", "Loam kept cool"),
         ("Leafy loam, unlimed", "soil", "Leafy loam", "Leafy loam, unlimed", "Leafy loam, unlimed"),
         ("Raised, peaty bed", "soil", "peaty bed", "Raised, peaty bed", "Raised, peaty bed"),

@@ -21,6 +21,8 @@ NAMES = frozenset(["supplier", "series"])
 """What stands beside a name, a town or a number, is much like it."""
 _BULLET = later(r"(?:[¢*«»©®°•·▪■●◦‣¤›] ?)+")
 """The dot before an item of a list, and what readers make of it."""
+_UNDER = later(r"[a-z]+ (?:types?|needs?|requirements?|preferences?|levels?)", re.I)
+"""A label under its value, which no phrase ends with: "Rich loam" over "soil type"."""
 _LEAD = later(r"[^.;]*(?:[:–—-]|\b(?:in|on|into)) *", re.I)
 """A label, or words that lead to a phrase and are none of it: "does well in" light, sandy soil."""
 
@@ -49,6 +51,8 @@ def ending_where_meant(tag: TagText, field: Field[Any], found: Found[Any]) -> Fo
 
 def _own_lines(text: str, told: Meaning, fact: str, start: int, end: int) -> tuple[int, int]:
     for at in (n for n in range(start, end) if text[n] == "\n"):
+        if _UNDER.fullmatch(text, at + 1, end) and is_label(text[at + 1 : end]):
+            return start, at
         own, other = told.chance(fact, (start, at)), told.chance(fact, (at + 1, end))
         if own > OWN and other < OTHER and not is_torn(text[start:at]):
             return start, at
