@@ -76,22 +76,28 @@ def test_a_panel_in_the_colour_of_the_ground_and_the_tip_belong_to_the_stake() -
     assert inside_share(found(stake()), inside) == 1
 
 
-def titled(word: str) -> tuple[Pixels, Floats]:
-    """A white panel with small print on a ground in the colour of the tag's band above it, with the title;
-    and the middles of the title's letters."""
+def titled(word: str, share: float) -> tuple[Pixels, Floats]:
+    """A white panel with small print on a ground in the colour of the tag's band above it, with the title, of
+    `share` of its usual size; and the middles of the title's letters."""
     picture = ground(GREEN, 4)
     box(picture, 200, 500, 1400, 1000, PAPER)
     for line in range(5):
         cv2.putText(picture, "Acca sellowiana hardy", (260, 580 + 90 * line), 0, 1.6, TEAL, 4, cv2.LINE_AA)
-    at = [(float(520 + 90 * k), 400.0) for k in range(len(word))]
+    at = [(520 + 90 * share * k, 485 - 85 * share) for k in range(len(word))]
     for letter, (x, y) in zip(word, at, strict=True):
-        cv2.putText(picture, letter, (int(x), int(y + 42)), 0, 3.6, PAPER, 14)
+        low = int(x), int(y + 42 * share)
+        cv2.putText(picture, letter, low, 0, 3.6 * share, PAPER, int(14 * share))
     return picture, np.array(at)
 
 
-@pytest.mark.parametrize(("word", "held"), [("FEHOA", 1.0), ("F H", 0.0)])
-def test_a_title_on_a_band_in_the_colour_of_the_ground_is_the_tags(word: str, held: float) -> None:
-    """A row of large letters right above the panel; two blobs may be anything."""
-    picture, letters = titled(word)
+@pytest.mark.parametrize(
+    ("word", "share", "held"), [("FEHOA", 1.0, 1.0), ("F H", 1.0, 0.0), ("FEHOA", 0.42, 0.0)]
+)
+def test_a_title_on_a_band_in_the_colour_of_the_ground_is_the_tags(
+    word: str, share: float, held: float
+) -> None:
+    """A row of large letters right above the panel; two blobs may be anything, and letters no larger than the
+    panel's another tag's."""
+    picture, letters = titled(word, share)
     cut = straighten(picture)
     assert inside_share(np.array(cut.outline), letters) == held
